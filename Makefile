@@ -1,0 +1,20 @@
+# The commands are explained in README.md under "Set-up". PYTHON=... names the Python to make .venv with.
+.PHONY: site test bench clean setup
+
+site: setup
+	@.venv/bin/python -m builder make
+
+# ARGS goes to pytest: make test ARGS="-k dew_point"
+test: setup
+	@.venv/bin/python -m tests.tools.run $(ARGS)
+
+bench: setup
+	@.venv/bin/python -m tests.bench
+
+setup:
+	@sh builder/setup.sh
+
+clean:
+	rm -rf .venv .hypothesis .mypy_cache .ruff_cache .pytest_cache build dist *.egg-info tests/tools/node_modules
+	find site -mindepth 1 ! -path site/.gitignore -delete
+	find builder tests -name __pycache__ -prune -exec rm -rf {} +
