@@ -1,0 +1,1 @@
+"""Seambook: a body shop's own repair records, compiled into an offline book."""

@@ -1,0 +1,123 @@
+"""A target folder and a book's id in; a draft to put pages in, then a published folder or no change, out."""
+
+import os
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager, suppress
+from dataclasses import dataclass
+from pathlib import Path
+from unicodedata import normalize
+
+from builder.publish import disk, siblings, swap, trees
+from builder.publish.desk import Desk
+from builder.publish.lock import hold_lock
+from builder.publish.paths import require_distinct
+from builder.publish.target import MARK, mark_text, real_place, require_ours
+from builder.publish.trouble import PublishError, explaining
+
+_SHOWN = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Published:
+    """How many files a publication touched, dot-files apart."""
+
+    changed: int
+    """New, or with other bytes than before."""
+    unchanged: int
+    """With the bytes they had."""
+    removed: int
+    """Of the old folder, and no longer there."""
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """A book in the making, in a hidden sibling of its target."""
+
+    target: Path
+    book_id: str
+    desk: Desk
+
+    def publish(self, paths: Sequence[str]) -> Published:
+        """Replace the target by this draft; `paths` names every file put, in any order.
+
+        Raises PublishError, with the published folder untouched, if paths clash, if the draft does not hold exactly
+        these files, if the target has become someone else's meanwhile, or if the disk refuses.
+        """
+        require_distinct(paths)
+        with explaining(f"publish {self.target}"):
+            self._require_exactly(paths)
+            require_ours(self.target, self.book_id)
+            trees.place(self.desk.folder / MARK, mark_text(self.book_id), self.target / MARK)
+            self._carry_dot_files()
+            counts = self._counted(paths)
+            # One sync for all files. The renames after it need none: journals keep their order, so a power cut
+            # finds the old folder or the new one, and both are whole on the disk by now.
+            disk.sync(self.desk.folder)
+            swap.swap(self.desk.folder, self.target)
+        swap.clear(self.target)
+        return counts
+
+    def _require_exactly(self, paths: Sequence[str]) -> None:
+        """Compare in NFC, since some file systems give names back in another form."""
+        wanted = {normalize("NFC", path) for path in paths}
+        found = {normalize("NFC", path) for path in trees.listed(self.desk.folder)}
+        for these, fault in (
+            (wanted - found, "lacks files that it should hold"),
+            (found - wanted, "holds files that it should not"),
+        ):
+            if these:
+                shown = ", ".join(sorted(these)[:_SHOWN]) + (" ..." if len(these) > _SHOWN else "")
+                raise PublishError(
+                    f"the draft of {self.target} {fault}: {shown}",
+                    "build again; if it comes back, this is a fault in Seambook",
+                )
+
+    def _carry_dot_files(self) -> None:
+        for held in sorted(self.target.iterdir()) if self.target.is_dir() else ():
+            if held.name.startswith(".") and held.name != MARK:
+                trees.carry(held, self.desk.folder / held.name)
+
+    def _counted(self, paths: Sequence[str]) -> Published:
+        unchanged = sum(trees.are_equal(self.desk.folder / path, self.target / path) for path in paths)
+        old = {path for path in trees.listed(self.target) if not path.startswith(".")}
+        return Published(len(paths) - unchanged, unchanged, len(old.difference(paths)))
+
+
+@contextmanager
+def open_draft(target: Path, book_id: str) -> Iterator[Draft]:
+    """Lock the target, tidy up after dead builds and make a draft; without `publish` it leaves no trace.
+
+    Raises PublishError if the target is not this book's, is being built, or cannot be written.
+    """
+    place = real_place(target)
+    with _parents_of(place), hold_lock(siblings.lock_of(place)):
+        with explaining(f"make a draft beside {place}"):
+            swap.recover(place)
+            require_ours(place, book_id)
+            swap.clear(place)
+            folder = siblings.free_beside(place, "new", os.getpid())
+            disk.mkdir(folder)
+        builder = os.getpid()
+        try:
+            yield Draft(place, book_id, Desk(folder, place))
+        finally:
+            # A forked worker that leaves this block by accident must not clear away its parent's draft.
+            if os.getpid() == builder:
+                swap.clear(place)
+
+
+@contextmanager
+def _parents_of(place: Path) -> Iterator[None]:
+    """Make the missing folders above a target; those still empty at the end go again."""
+    missing = [folder for folder in place.parents if not os.path.lexists(folder)]
+    try:
+        with explaining(f"make {place.parent}"):
+            for folder in reversed(missing):
+                with suppress(FileExistsError):  # another build, of another target, was quicker
+                    disk.mkdir(folder)
+        yield
+    finally:
+        if not os.path.lexists(place):
+            for folder in missing:
+                with suppress(OSError):
+                    disk.rmdir(folder)
