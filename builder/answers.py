@@ -1,0 +1,103 @@
+"""Calculators' questions and answers -> text and JSON for the command line."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping, Sequence
+
+from builder.formula import Answer, Program, run
+from builder.model.near import offer
+
+
+def unknown(name: str, programs: Mapping[str, Program]) -> str:
+    """Say that there is no such calculator, and which is near."""
+    return f'there is no calculator "{name}"; {offer(name, programs, "seambook calc --list shows them all")}'
+
+
+def ask(program: Program, given: Sequence[str]) -> Answer | str:
+    """Work the calculator out; what is wrong with what was given comes back as text."""
+    values: dict[str, str] = {}
+    for text in given:
+        name, sign, value = text.partition("=")
+        if not sign:
+            return f'"{text}" is no input; write {text}="value unit"'
+        if name in values:
+            return f'"{name}" is given twice; give it once'
+        values[name] = value
+    answer = run(program, values)
+    if answer.faults:
+        return "; ".join(f"{fault.message}: {fault.do}" for fault in answer.faults)
+    return answer
+
+
+def answer_json(program: Program, answer: Answer) -> str:
+    """Return the answer in the form other tools read."""
+    return json.dumps({
+        "calculator": program.id,
+        "inputs": {name: {"value": taken.value, "unit": taken.unit} for name, taken in answer.inputs.items()},
+        "outputs": {
+            name: {"value": result.value, "unit": result.unit, **({"why": result.why} if result.value is None else {})}
+            for name, result in answer.outputs.items()
+        },
+        "warnings": [{"level": level, "say": say} for level, say in _warnings(answer)],
+    }, ensure_ascii=False, indent=2)  # fmt: skip
+
+
+def answer_text(program: Program, answer: Answer) -> str:
+    """Return the answer for a person."""
+    lines = [program.record.title]
+    width = max(len(output.say) for output in program.record.outputs.values())
+    for name, result in answer.outputs.items():
+        say = program.record.outputs[name].say
+        text = f"no answer: {result.why}" if result.value is None else f"{result.text} {result.unit}".rstrip()
+        lines.append(f"  {say:<{width}}  {text}" + (f" ({result.because})" if result.because else ""))
+    lines += [f"  {level.upper()}: {say}" for level, say in _warnings(answer)]
+    return "\n".join(lines)
+
+
+def _warnings(answer: Answer) -> list[tuple[str, str]]:
+    """Return the warnings that hold, and those that cannot be judged, saying so."""
+    return [
+        (judged.level, judged.say if judged.holds else f"This cannot be judged ({judged.why}): {judged.say}")
+        for judged in answer.warnings if judged.holds is not False
+    ]  # fmt: skip
+
+
+def list_text(programs: Mapping[str, Program]) -> str:
+    """List the calculators with the question each answers."""
+    width = max((len(name) for name in programs), default=0)
+    return "\n".join(f"{name:<{width}}  {programs[name].record.asks}" for name in sorted(programs))
+
+
+def inputs_text(program: Program) -> str:
+    """List one calculator's inputs and outputs."""
+    lines = [f"{program.id}: {program.record.asks}", ""]
+    for name, question in program.questions.items():
+        optional = f"; {question.default} if absent" if question.default is not None else ""
+        lines.append(f"  {name}: {question.ask} ({question.admits}{optional})")
+    lines.append("")
+    lines += [f"  -> {name}: {output.say}" + (f" ({output.unit})" if output.unit else "")
+              for name, output in program.record.outputs.items()]  # fmt: skip
+    return "\n".join(lines)
+
+
+def list_json(programs: Mapping[str, Program]) -> str:
+    """List the calculators with their inputs and outputs, for tools."""
+    return json.dumps([
+        {
+            "calculator": name,
+            "title": program.record.title,
+            "asks": program.record.asks,
+            "inputs": {
+                key: {
+                    "ask": question.ask, "unit": question.unit.name, "admits": question.admits,
+                    "choices": sorted(question.choices), "default": question.default,
+                }
+                for key, question in program.questions.items()
+            },
+            "outputs": {
+                key: {"say": output.say, "unit": output.unit or ""} for key, output in program.record.outputs.items()
+            },
+        }
+        for name, program in sorted(programs.items())
+    ], ensure_ascii=False, indent=2)  # fmt: skip

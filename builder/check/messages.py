@@ -1,0 +1,103 @@
+"""Breaches of rules -> problems that name both steps, quote the reason and say what to do."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from builder.check import codes
+from builder.check.law import Law
+from builder.check.order import BROUGHT, Breach
+from builder.model.problem import Code, Problem, Related
+from builder.model.reference import LONE_SUBJECTS, Ref
+from builder.model.summary import Locate, StepSummary, Summary
+
+CODE_OF = {
+    "needs": codes.STATE_MISSING, "forbids": codes.STATE_FORBIDDEN, "owes": codes.STATE_OWED,
+    "order": codes.WRONG_ORDER, "needless": codes.NEEDLESS_EXEMPTION,
+}  # fmt: skip
+WORDS = 4
+"""At most this many acts are named as a way to mend a breach."""
+
+
+def problem_of(breach: Breach, procedure: Summary, law: Law, locate: Locate) -> Problem:
+    """Place a breach and put it into words; the reason is the rule's own."""
+    step = procedure.steps[breach.at]
+    field = "except" if breach.sort == "needless" else "act"
+    rule = breach.rule
+    return Problem(
+        CODE_OF[breach.sort],
+        locate(procedure.ref, (*step.path, field)),
+        _message(breach, step, law),
+        _advice(breach, law, procedure.steps),
+        why=f"{rule.title}: {rule.because}" if rule is not None and breach.sort != "needless" else None,
+        see=_related(breach, procedure, locate),
+        level="warning" if breach.sort == "needless" or (rule is not None and rule.level == "warning") else "error",
+    )
+
+
+def _message(breach: Breach, step: StepSummary, law: Law) -> str:
+    state = law.states[breach.state].title if breach.state else ""
+    whose = name_of(breach.subject, law)
+    if breach.sort == "needless":
+        return f'step "{step.key}" sets aside the rule "{breach.rule_id}", which is kept here'
+    if breach.sort == "forbids":
+        return f'step "{step.key}" is refused while this holds: {state} ({whose})'
+    if breach.sort == "order":
+        return f'step "{step.key}" comes too early on {whose}'
+    if breach.sort == "owes":
+        ending = "and a later step spoils it again" if breach.other is not None else "and nothing after it settles that"
+        return f'step "{step.key}" leaves this owed: {state} ({whose}), {ending}'
+    happened = "which no step before it makes"
+    if breach.other is not None:
+        happened = "which is made only after it" if breach.late else "which a step before it spoiled"
+    return f'step "{step.key}" needs this first: {state} ({whose}), {happened}'
+
+
+def _advice(breach: Breach, law: Law, steps: Sequence[StepSummary]) -> str:
+    if breach.sort == "needless":
+        return "take it out of except"
+    other = f'"{steps[breach.other].key}"' if breach.other is not None and breach.other != BROUGHT else ""
+    step = f'"{steps[breach.at].key}"'
+    if breach.sort == "order" or breach.late:
+        return f"put {other} before {step}"
+    ways = _listed(law.makers.get(breach.state, ()))
+    if breach.sort == "forbids":
+        enders = _listed(tuple(name for name, act in sorted(law.acts.items())
+                               if any(effect.state == breach.state for effect in act.spoils)))  # fmt: skip
+        return f"put a step before {step} that ends it: {enders}"
+    if breach.sort == "owes":
+        return f"put a step after {step} that settles it: {ways}"
+    if other:
+        return f"put a step between {other} and {step} that makes it again: {ways}"
+    return f"put a step before {step} that makes it: {ways}"
+
+
+def _listed(names: tuple[str, ...]) -> str:
+    return " or ".join(names[:WORDS]) if names else "no act of the book does; write one"
+
+
+def _related(breach: Breach, procedure: Summary, locate: Locate) -> tuple[Related, ...]:
+    if breach.other is None or breach.other == BROUGHT:
+        return ()
+    step = procedure.steps[breach.other]
+    label = {
+        "needs": "it is made here, too late" if breach.late else "it was spoiled here",
+        "forbids": "it holds since this step",
+        "owes": "it is spoiled here",
+        "order": "this step comes first",
+    }[breach.sort]
+    return (Related(locate(procedure.ref, (*step.path, "act")), label),)
+
+
+def name_of(ref: Ref, law: Law) -> str:
+    """Return a subject as a reader calls it."""
+    if ref.kind in LONE_SUBJECTS:
+        return ref.kind
+    side = "other side, " if ref.side == "other" else ""
+    return f"{side}{law.catalogue.title(ref)}"
+
+
+def also(code: Code, procedure: Summary, step: StepSummary, field: str, locate: Locate, *words: str) -> Problem:
+    """Make a problem of one step that is no breach of a rule: message and what to do."""
+    message, do = words
+    return Problem(code, locate(procedure.ref, (*step.path, field)), message, do)

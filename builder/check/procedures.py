@@ -1,0 +1,88 @@
+"""A procedure's summary -> what is wrong with its steps beside their order: strangers, methods, circles of reliance."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from builder.check import codes
+from builder.check.law import Law
+from builder.check.messages import also, name_of
+from builder.model.near import listed
+from builder.model.problem import Problem
+from builder.model.reference import Ref
+from builder.model.summary import Locate, StepSummary, Summary
+
+
+def stranger_problems(procedure: Summary, law: Law, locate: Locate) -> Iterator[Problem]:
+    """Check what each step is done on, what it keeps and by which method it joins."""
+    for step in procedure.steps:
+        act = law.acts.get(step.act)
+        for ref in step.subjects:
+            if act is not None and ref.kind not in act.on:
+                yield also(
+                    codes.ACT_ON_STRANGER, procedure, step, "on", locate,
+                    f'"{step.act}" is not done on a {ref.kind}',
+                    f"name a {' or '.join(act.on)}, or choose another act",
+                )  # fmt: skip
+        yield from _kept(procedure, step, law, locate)
+        yield from _method(procedure, step, law, locate)
+
+
+def _seams(step: StepSummary, law: Law) -> list[Summary]:
+    found = (law.catalogue.find(ref) for ref in step.subjects if ref.kind == "seam")
+    return [summary for summary in found if summary is not None]
+
+
+def _kept(procedure: Summary, step: StepSummary, law: Law, locate: Locate) -> Iterator[Problem]:
+    seams = _seams(step, law)
+    panels = {ref.id for seam in seams for ref in seam.relations["panels"]}
+    for name in step.keep:
+        if seams and name not in panels:
+            yield also(
+                codes.KEPT_STRANGER, procedure, step, "keep", locate,
+                f'"{name}" is no sheet of {" or ".join(name_of(seam.ref, law) for seam in seams)}',
+                f"name one of: {listed(panels)}",
+            )  # fmt: skip
+
+
+def _method(procedure: Summary, step: StepSummary, law: Law, locate: Locate) -> Iterator[Problem]:
+    for seam in _seams(step, law):
+        allowed = [ref.id for ref in seam.relations["methods"]]
+        if step.method and step.method not in allowed:
+            yield also(
+                codes.METHOD_NOT_ALLOWED, procedure, step, "method", locate,
+                f'"{step.method}" is not allowed on {name_of(seam.ref, law)}',
+                f"use one of: {listed(allowed)}" if allowed else "the seam allows none; ask the vehicle maker",
+            )  # fmt: skip
+
+
+def circle_problems(summaries: Mapping[Ref, Summary], locate: Locate) -> Iterator[Problem]:
+    """Find procedures that rely on one another in a circle; each circle is told once, at its first member."""
+    done: set[Ref] = set()
+    for ref in sorted(summaries):
+        circle = _circle_from(ref, summaries, done)
+        if circle:
+            way = " -> ".join(member.id for member in (*circle, circle[0]))
+            yield Problem(
+                codes.RELIES_IN_A_CIRCLE, locate(circle[0], ("relies_on",)),
+                f"these procedures rely on one another in a circle: {way}", "take one of them out of relies_on",
+            )  # fmt: skip
+
+
+def _circle_from(start: Ref, summaries: Mapping[Ref, Summary], done: set[Ref]) -> list[Ref]:
+    """Follow relies_on without recursion; what has been left behind once is free of circles or told of."""
+    path: list[Ref] = []
+    found: list[Ref] = []
+    stack: list[tuple[Ref, bool]] = [(start, False)]
+    while stack:
+        ref, leaving = stack.pop()
+        if leaving:
+            path.pop()
+            done.add(ref)
+        elif ref in path:
+            found = found or path[path.index(ref):]
+        elif ref not in done and ref in summaries:
+            path.append(ref)
+            stack.append((ref, True))
+            stack.extend((other, False) for other in summaries[ref].relations.get("relies_on", ()))
+    return found

@@ -1,0 +1,86 @@
+"""Items and a function -> results in order, made by one process or by several that inherit everything.
+
+`spread` is the entry point. Children are forked, so that what the parent has read need not be handed over; where the
+system cannot fork, one process does the work. Nothing may depend on which process did what.
+"""
+
+from __future__ import annotations
+
+import gc
+import multiprocessing
+import os
+import traceback
+from collections.abc import Callable, Iterator, Sequence
+from typing import NamedTuple, TypeVar, cast
+
+T = TypeVar("T")
+R = TypeVar("R")
+CHUNK = 40
+"""Items handed to a process at a time: enough to keep its errand short beside its work."""
+WORTH_FORKING = 240
+"""Below this many items starting processes costs more than it saves."""
+
+
+class FaultInSeambookError(Exception):
+    """An exception that no author can have caused, with the item that was in hand."""
+
+    def __init__(self, item: str, details: str) -> None:
+        super().__init__(f"at {item}: {details.strip().splitlines()[-1]}")
+        self.item = item
+        self.details = details
+
+
+class _Trouble(NamedTuple):
+    item: str
+    details: str
+
+
+def processes_for(count: int, wanted: int | None) -> int:
+    """Return how many processes to use for so many items."""
+    if not hasattr(os, "fork"):
+        return 1
+    if wanted is not None:
+        return max(1, wanted)
+    return 1 if count < WORTH_FORKING else os.cpu_count() or 1
+
+
+def spread(work: Callable[[T], R], items: Sequence[T], processes: int) -> Iterator[R]:
+    """Yield the result of each item, in order. An exception becomes a fault that names the item."""
+    if processes <= 1:
+        for item in items:
+            yield _kept(_one(work, item))
+        return
+    global _inherited
+    _inherited = (work, items)
+    gc.freeze()
+    try:
+        with multiprocessing.get_context("fork").Pool(processes) as pool:
+            for results in pool.imap(_chunk, range(0, len(items), CHUNK)):
+                for result in results:
+                    yield _kept(cast("R | _Trouble", result))
+    finally:
+        gc.unfreeze()
+        _inherited = None
+
+
+_inherited: tuple[Callable[..., object], Sequence[object]] | None = None
+"""What the children of the pool at work find in their memory."""
+
+
+def _chunk(first: int) -> list[object]:
+    assert _inherited is not None
+    work, items = _inherited
+    return [_one(work, item) for item in items[first:first + CHUNK]]
+
+
+def _one(work: Callable[[T], R], item: T) -> R | _Trouble:
+    try:
+        return work(item)
+    except Exception:
+        return _Trouble(str(getattr(item, "ref", item)), traceback.format_exc())
+
+
+def _kept(result: R | _Trouble) -> R:
+    if isinstance(result, _Trouble):
+        raise FaultInSeambookError(result.item, result.details)
+    return result

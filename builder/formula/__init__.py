@@ -1,0 +1,60 @@
+"""The formula language: parse, check, evaluate and emit formulas; compile, run and prove calculators; units.
+
+Knows only `builder.model` and itself. Content mistakes come back as `Fault`s, which carry the path of the field in the
+record and characters in its text; the stage that knows the file makes them problems.
+"""
+
+from builder.formula.answer import Answer, Judged, Result, Taken
+from builder.formula.codes import CODES
+from builder.formula.expressions import Checked, check_expression, evaluate_expression, names_in, number, unit_fault
+from builder.formula.fault import Fault
+from builder.formula.javascript import emit_calculator
+from builder.formula.kinds import BARE, TRUTH, ChoiceKind, Kind, NumberKind, TruthKind, choice, describe, kind_of_unit
+from builder.formula.lookup import CompiledTable, LookupTable, compile_table
+from builder.formula.no_answer import NoAnswer, Value
+from builder.formula.parse import parse
+from builder.formula.program import Compiled, Program, compile_calculator
+from builder.formula.run import prove, run
+from builder.formula.units import Unit, convert, dimension_of_example, offered_units, unit, unit_advice
+
+__all__ = [
+    "BARE",
+    "CODES",
+    "TRUTH",
+    "Answer",
+    "Checked",
+    "ChoiceKind",
+    "Compiled",
+    "CompiledTable",
+    "Fault",
+    "Judged",
+    "Kind",
+    "LookupTable",
+    "NoAnswer",
+    "NumberKind",
+    "Program",
+    "Result",
+    "Taken",
+    "TruthKind",
+    "Unit",
+    "Value",
+    "check_expression",
+    "choice",
+    "compile_calculator",
+    "compile_table",
+    "convert",
+    "describe",
+    "dimension_of_example",
+    "emit_calculator",
+    "evaluate_expression",
+    "kind_of_unit",
+    "names_in",
+    "number",
+    "offered_units",
+    "parse",
+    "prove",
+    "run",
+    "unit",
+    "unit_advice",
+    "unit_fault",
+]

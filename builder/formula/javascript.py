@@ -1,0 +1,178 @@
+"""JavaScript: from the same trees that Python runs the plain script a page runs; formula.js holds what it calls.
+
+`emit_calculator` is the entry point; `emit` writes one formula. Everything is in brackets, in base units, without eval.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Set
+from typing import Any
+
+from builder.formula.compiling import Step
+from builder.formula.evaluate import unit_numbers
+from builder.formula.functions import FUNCTIONS, OPERATORS, SIGNS, Form
+from builder.formula.inputs import Question
+from builder.formula.kinds import ChoiceKind
+from builder.formula.lookup import LookupTable
+from builder.formula.numbers import to_float
+from builder.formula.program import Program
+from builder.formula.units import Unit, offered_units
+from builder.model.expression import Binary, Call, Choice, Conditional, Expression, Name, Number, Unary, UnitName
+
+_TEMPLATE = """\
+window.seambook = window.seambook || {{}};
+window.seambook.calculators = window.seambook.calculators || {{}};
+window.seambook.calculators[{id}] = (function () {{
+  "use strict";
+  return {{
+    id: {id},
+    title: {title},
+    inputs: {inputs},
+    fixed: {fixed},
+    tables: {tables},
+    steps: [
+{steps}
+    ],
+    outputs: {outputs},
+    warnings: [
+{warnings}
+    ]
+  }};
+}}());
+"""
+
+
+def emit_calculator(program: Program, id: str = "") -> str:
+    """Return the script that puts a calculator into `seambook.calculators`; `id` is the program's own where absent."""
+    computed = {step.name for step in program.steps}
+    warnings = [
+        f"      {{level: {text(warned.level)}, say: {text(warned.say)}, "
+        f"holds: function (v, F, t) {{ return {emit(warned.condition, computed)}; }}}}"
+        for warned in program.warnings
+    ]
+    return _TEMPLATE.format(
+        id=text(id or program.id),
+        title=text(program.record.title),
+        inputs=text([_input(program, question) for question in program.questions.values()]),
+        fixed=text(program.fixed),
+        tables=text({name: _table(table) for name, table in program.tables.items()}),
+        steps=",\n".join(_step(step, computed) for step in program.steps),
+        outputs=text(_outputs(program)),
+        warnings=",\n".join(warnings),
+    )
+
+
+def text(value: Any) -> str:
+    """Write data as JavaScript that is safe inside a script element too: ASCII only, no `<`."""
+    return json.dumps(value, ensure_ascii=True, allow_nan=False).replace("<", "\\u003c")
+
+
+def emit(node: Expression, computed: Set[str]) -> str:
+    """Write one checked formula; `computed` names what may itself have no answer."""
+    match node:
+        case Number():
+            return text(node.value)
+        case Choice():
+            return text(node.id)
+        case Name():
+            return f"F.of(v.{node.name})" if node.name in computed else f"v.{node.name}"
+        case Unary():
+            return SIGNS[node.operator].javascript.format(emit(node.operand, computed))
+        case Binary():
+            return OPERATORS[node.operator].javascript.format(emit(node.left, computed), emit(node.right, computed))
+        case Conditional():
+            parts = (emit(part, computed) for part in (node.condition, node.then, node.otherwise))
+            return "({} ? {} : {})".format(*parts)
+        case Call():
+            return _call(node, computed)
+        case UnitName():
+            raise AssertionError("a unit stands only inside in_unit and with_unit")
+
+
+def _call(node: Call, computed: Set[str]) -> str:
+    row = FUNCTIONS[node.function]
+    if row.form is Form.CONSTANT:
+        return row.javascript
+    if row.form is Form.TABLE:
+        named, column, *asked = node.arguments
+        assert isinstance(named, Name)
+        assert isinstance(column, Name)
+        first = [f"t.{named.name}", text(column.name)]
+        arguments = first + [emit(key, computed) for key in asked]
+    else:
+        arguments = list(_arguments(node, computed))
+    return f"{row.javascript}({', '.join(arguments)})"
+
+
+def _arguments(node: Call, computed: Set[str]) -> Iterator[str]:
+    for argument in node.arguments:
+        if isinstance(argument, UnitName):
+            yield from (text(number) for number in unit_numbers(argument.name))
+        else:
+            yield emit(argument, computed)
+
+
+def _step(step: Step, computed: Set[str]) -> str:
+    if step.decision is None:
+        assert step.node is not None
+        return f"      {{name: {text(step.name)}, work: function (v, F, t) {{ return {emit(step.node, computed)}; }}}}"
+    rows = []
+    for branch in step.decision.branches:
+        holds = "null"
+        if branch.condition is not None:
+            holds = f"function (v, F, t) {{ return {emit(branch.condition, computed)}; }}"
+        said = f"answer: {text(branch.answer)}, say: {text(branch.say)}, because: {text(branch.because)}"
+        rows.append(f"        {{holds: {holds}, {said}}}")
+    return f"      {{name: {text(step.name)}, decide: [\n" + ",\n".join(rows) + "\n      ]}"
+
+
+def unit_data(unit: Unit) -> dict[str, Any]:
+    """Return a unit as a page holds it: rounded, to compute with; and exact, to read and to show with."""
+    factor, offset = unit.factor, unit.offset
+    whole = (factor.numerator, factor.denominator, offset.numerator, offset.denominator)
+    return {
+        "name": unit.name,
+        "factor": to_float(factor),
+        "offset": to_float(offset),
+        "exact": [str(number) for number in whole],
+    }
+
+
+def _input(program: Program, question: Question) -> dict[str, Any]:
+    return {
+        "id": question.id,
+        "ask": question.ask,
+        "unit": question.unit.name,
+        "units": [] if question.choices else [unit_data(unit) for unit in offered_units(question.unit)],
+        "choices": question.choices or None,
+        "start": question.start,
+        "otherwise": question.default,
+        "low": question.low,
+        "high": question.high,
+        "whole": question.whole,
+        "oneOf": list(question.one_of),
+        "admits": question.admits,
+        "help": program.record.inputs[question.id].help,
+    }
+
+
+def _table(table: LookupTable) -> dict[str, Any]:
+    keys = [
+        {"name": key.name, "match": key.match, "unit": unit_data(key.unit) if key.unit else None} for key in table.keys
+    ]
+    columns = {name: list(column.cells) for name, column in table.columns.items()}
+    return {"keys": keys, "order": list(table.order()), "columns": columns, "rows": [list(row) for row in table.rows]}
+
+
+def _outputs(program: Program) -> list[dict[str, Any]]:
+    return [
+        {
+            "id": name,
+            "say": shown.say,
+            "unit": None if isinstance(shown.kind, ChoiceKind) else unit_data(shown.unit),
+            "digits": shown.digits,
+            "labels": shown.labels,
+        }
+        for name, shown in program.outputs.items()
+    ]

@@ -1,0 +1,91 @@
+"""Programs: from a calculator record and its tables what runs, or every fault that prevents it, each at its field.
+
+`compile_calculator` is the entry point. It reads as a list: names, inputs, constants, formulas in the order they need
+each other, outputs, warnings, proofs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from builder.formula.compiling import Compiling, Step
+from builder.formula.evaluate import Worker
+from builder.formula.fault import Fault
+from builder.formula.inputs import Question
+from builder.formula.kinds import Kind
+from builder.formula.lookup import LookupTable
+from builder.formula.outputs import Shown, check_outputs
+from builder.formula.proofs import CheckedProof, check_proofs
+from builder.formula.sources import name_faults, number_faults, unused_faults
+from builder.model.expression import Expression
+from builder.model.records.calculator import Calculator
+from builder.model.records.table import Table
+
+
+@dataclass(frozen=True, slots=True)
+class Warned:
+    """One warning, ready to be judged."""
+
+    level: str
+    say: str
+    condition: Expression
+    worker: Worker
+
+
+@dataclass(frozen=True, slots=True)
+class Program:
+    """A calculator that runs; it holds functions, so each process compiles its own."""
+
+    id: str
+    record: Calculator
+    questions: dict[str, Question]
+    fixed: dict[str, float]
+    """In base units."""
+    tables: dict[str, LookupTable]
+    """By the name used in formulas."""
+    steps: tuple[Step, ...]
+    """Formulas and decisions, each after what it needs."""
+    kinds: dict[str, Kind]
+    """Of every input, constant, formula and decision."""
+    outputs: dict[str, Shown]
+    warnings: tuple[Warned, ...]
+    proofs: tuple[CheckedProof, ...]
+
+
+class Compiled(NamedTuple):
+    """A program with its warnings, or None with the faults that prevent it.
+
+    None without a fault means that one of its tables is missing or broken, which is told at the table.
+    """
+
+    program: Program | None
+    faults: tuple[Fault, ...]
+
+
+def compile_calculator(record: Calculator, tables: Mapping[str, Table], id: str = "") -> Compiled:
+    """Compile a calculator; `tables` holds the table records by id, more than it uses if need be."""
+    work = Compiling(record, tables)
+    work.fault(name_faults(record))
+    work.questions_and_constants()
+    work.lookups()
+    work.formulas()
+    warnings = tuple(
+        Warned(caution.level, caution.say, node, worker)
+        for caution, (node, worker) in zip(record.warnings, work.warnings(), strict=False)
+    )
+    outputs, faults = check_outputs(record, work.kinds, work.decisions())
+    work.fault(faults)
+    proofs, faults = check_proofs(record, work.questions, outputs)
+    work.fault(faults)
+    work.fault(number_faults(work.trees))
+    work.fault(unused_faults(record, work.trees))
+    found = tuple(work.faults)
+    kinds = {name: kind for name, kind in work.kinds.items() if kind is not None}
+    lookups = {name: table for name, table in work.tables.items() if table is not None}
+    if any(fault.level == "error" for fault in found) or len(lookups) < len(work.tables):
+        return Compiled(None, found)
+    steps = tuple(work.steps)
+    program = Program(id, record, work.questions, work.fixed, lookups, steps, kinds, outputs, warnings, proofs)
+    return Compiled(program, found)

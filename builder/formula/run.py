@@ -1,0 +1,136 @@
+"""Running: from a program and what is given its answer; and from its proofs what no longer agrees with them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from builder.formula.answer import Answer, Judged, Result, Taken
+from builder.formula.codes import GIVEN_MISSING, GIVEN_UNKNOWN, PROOF_FAILS
+from builder.formula.compiling import Step
+from builder.formula.decision import Branch
+from builder.formula.evaluate import evaluate
+from builder.formula.fault import Fault
+from builder.formula.inputs import Question, answer
+from builder.formula.lookup import SAME
+from builder.formula.no_answer import NoAnswer, Unanswered, Value
+from builder.formula.numbers import fixed, plain
+from builder.formula.outputs import Shown
+from builder.formula.program import Program
+from builder.formula.proofs import Expected
+from builder.model.near import offer
+
+Given = Mapping[str, str | float | NoAnswer]
+"""Inputs by id: text as somebody wrote it (`20 degC`, `3/16 inch`, an id), or a value in base units, or no answer."""
+
+
+def run(program: Program, given: Given) -> Answer:
+    """Work a calculator out. Where an input is at fault nothing is worked out and `faults` says what is admitted."""
+    values, inputs, faults = _take(program, given)
+    if faults:
+        return Answer(inputs, {}, (), {}, tuple(faults))
+    branches: dict[str, Branch] = {}
+    for step in program.steps:
+        values[step.name] = _work(step, values, branches)
+    outputs = {
+        name: _result(shown, values[name], branches.get(name)) for name, shown in program.outputs.items()
+    }
+    return Answer(inputs, outputs, tuple(_judge(program, values)), values)
+
+
+def _take(program: Program, given: Given) -> tuple[dict[str, Value], dict[str, Taken], list[Fault]]:
+    values: dict[str, Value] = dict(program.fixed)
+    inputs: dict[str, Taken] = {}
+    faults = [
+        Fault(GIVEN_UNKNOWN, f'there is no input "{name}"', offer(name, program.questions, _ask_for(program)),
+              path=("given", name))
+        for name in given if name not in program.questions
+    ]  # fmt: skip
+    for name, question in program.questions.items():
+        text = given.get(name, question.default)
+        if text is None:
+            faults.append(Fault(GIVEN_MISSING, f"{name} is missing: {question.ask}", f"give {question.admits}",
+                                path=("given", name)))  # fmt: skip
+            continue
+        value = text if isinstance(text, NoAnswer) else answer(question, text)
+        if isinstance(value, Fault):
+            faults.append(value)
+            continue
+        values[name] = value
+        inputs[name] = _taken(question, value, name not in given)
+    return values, inputs, faults
+
+
+def _ask_for(program: Program) -> str:
+    return "give " + ", ".join(program.questions) if program.questions else "give nothing"
+
+
+def _taken(question: Question, value: Value, is_default: bool) -> Taken:
+    if isinstance(value, float):
+        return Taken(question.unit.from_base(value), question.unit.name, is_default)
+    return Taken(value if isinstance(value, str) else None, "", is_default)
+
+
+def _work(step: Step, values: Mapping[str, Value], branches: dict[str, Branch]) -> Value:
+    if step.decision is None:
+        assert step.worker is not None
+        return evaluate(step.worker, values)
+    try:
+        branch = step.decision.branch(values)
+    except Unanswered as lost:
+        return lost.answer
+    branches[step.name] = branch
+    return branch.answer
+
+
+def _result(shown: Shown, value: Value, branch: Branch | None) -> Result:
+    if isinstance(value, NoAnswer):
+        return Result(None, shown.unit.name, "", value.why)
+    if isinstance(value, str):
+        text = branch.say if branch else shown.labels.get(value, value)
+        return Result(value, "", text, because=branch.because if branch else None)
+    number = shown.unit.from_base(value)
+    return Result(number, shown.unit.name, fixed(number, shown.digits))
+
+
+def _judge(program: Program, values: Mapping[str, Value]) -> Iterator[Judged]:
+    for warned in program.warnings:
+        holds = evaluate(warned.worker, values)
+        if isinstance(holds, NoAnswer):
+            yield Judged(warned.level, warned.say, None, holds.why)
+        else:
+            yield Judged(warned.level, warned.say, bool(holds))
+
+
+def prove(program: Program) -> tuple[Fault, ...]:
+    """Work every proof out again; return a fault for each output that differs by more than the proof's tolerance."""
+    faults = []
+    for number, proof in enumerate(program.proofs):
+        found = run(program, proof.given)
+        faults += [fault.under(("proofs", number)) for fault in found.faults]
+        for name, expected in proof.expected.items():
+            result = found.outputs.get(name)
+            message = _difference(name, expected, result) if result is not None else None
+            if message is not None:
+                do = "find which is wrong, the formula or the proof"
+                faults.append(Fault(PROOF_FAILS, message, do, path=("proofs", number, "expect", name)))
+    return tuple(faults)
+
+
+def _difference(name: str, expected: Expected, found: Result) -> str | None:
+    """Return how a result differs from what a proof expects; None where it agrees."""
+    unit = f" {found.unit}" if found.unit else ""
+    if isinstance(found.value, float) and isinstance(expected.value, float):
+        difference = abs(found.value - expected.value)
+        if difference <= expected.within + SAME * max(abs(expected.value), abs(found.value)):
+            return None
+        told = f"{plain(difference)}{unit} off, {plain(expected.within)} admitted"
+        return f"{name} should be {plain(expected.value)}{unit} and is {plain(found.value)}{unit} ({told})"
+    if found.value == expected.value:
+        return None
+    wanted = "no answer" if expected.value is None else f"{_told(expected.value)}{unit if found.value is None else ''}"
+    got = f"no answer ({found.why})" if found.value is None else f"{_told(found.value)}{unit}"
+    return f"{name} should be {wanted} and is {got}"
+
+
+def _told(value: float | str) -> str:
+    return plain(value) if isinstance(value, float) else value

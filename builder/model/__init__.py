@@ -1,0 +1,1 @@
+"""The frozen types every stage shares; this package knows no stage and uses only pydantic and the standard library."""

@@ -1,0 +1,152 @@
+"""Expressions of the formula language as trees: frozen nodes, each with its place as characters of the text."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A bare number, written as digits; it has no unit."""
+
+    text: str
+    """As the author wrote it."""
+    value: float
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """The name of an input, a constant, a fact or another formula; of a table or a column inside `table(...)`."""
+
+    name: str
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """A quoted id, such as `"lap"`."""
+
+    id: str
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class UnitName:
+    """A unit: the second argument of `in_unit` and `with_unit`, bare (`degC`) or quoted (`"kJ/mm"`)."""
+
+    name: str
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Unary:
+    """`-a` or `not a`."""
+
+    operator: str
+    operand: Expression
+    start: int
+    end: int
+    at: int
+    """Where the operator's own characters begin."""
+
+
+@dataclass(frozen=True, slots=True)
+class Binary:
+    """`a + b` and its kin: + - * / ** == != < <= > >= and or."""
+
+    operator: str
+    left: Expression
+    right: Expression
+    start: int
+    end: int
+    at: int
+    """Where the operator's own characters begin."""
+
+
+@dataclass(frozen=True, slots=True)
+class Conditional:
+    """`a if c else b`."""
+
+    condition: Expression
+    then: Expression
+    otherwise: Expression
+    start: int
+    end: int
+    at: int
+    """Where the word `if` begins."""
+
+
+@dataclass(frozen=True, slots=True)
+class Call:
+    """A function of the one table applied to its arguments; `pi` is a call of no arguments."""
+
+    function: str
+    arguments: tuple[Expression, ...]
+    start: int
+    end: int
+
+
+TABLE = "table"
+"""The function whose first two arguments are the names of a table and of its column."""
+
+Expression = Number | Name | Choice | UnitName | Unary | Binary | Conditional | Call
+
+
+def children(node: Expression) -> tuple[Expression, ...]:
+    """Return the nodes directly below, in the order they are written."""
+    match node:
+        case Unary():
+            return (node.operand,)
+        case Binary():
+            return (node.left, node.right)
+        case Conditional():
+            return (node.then, node.condition, node.otherwise)
+        case Call():
+            return node.arguments
+    return ()
+
+
+def walk(node: Expression) -> Iterator[Expression]:
+    """Yield the node and everything below it, in the order written."""
+    yield node
+    for child in children(node):
+        yield from walk(child)
+
+
+def names_read(node: Expression) -> Iterator[Name]:
+    """Yield every name that is read as a value; a table and its column are none."""
+    if isinstance(node, Name):
+        yield node
+    below = children(node)
+    for child in below[2:] if isinstance(node, Call) and node.function == TABLE else below:
+        yield from names_read(child)
+
+
+def tables_read(node: Expression) -> Iterator[str]:
+    """Yield the name of every table that is looked into."""
+    for part in walk(node):
+        if isinstance(part, Call) and part.function == TABLE and isinstance(part.arguments[0], Name):
+            yield part.arguments[0].name
+
+
+def shape(node: Expression) -> tuple[object, ...]:
+    """Return the tree without its places, so that two writings of one formula compare equal."""
+    own: object = None
+    match node:
+        case Number():
+            own = node.value
+        case Name() | UnitName():
+            own = node.name
+        case Choice():
+            own = node.id
+        case Unary() | Binary():
+            own = node.operator
+        case Call():
+            own = node.function
+    return (type(node).__name__, own, *(shape(child) for child in children(node)))

@@ -1,0 +1,54 @@
+"""The record kinds; `KINDS` lists them in the order the book shows them."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from builder.model.records.body import Cavity, Opening, Panel, Seam
+from builder.model.records.calculator import Calculator
+from builder.model.records.law import Act, Method, Rule, State
+from builder.model.records.procedure import Procedure
+from builder.model.records.supporting import Hazard, Scale, Source, Supply, Term, Tool
+from builder.model.records.table import Table
+
+Record = (
+    Panel | Seam | Cavity | Opening | Method | Act | State | Rule | Procedure | Calculator | Table
+    | Supply | Tool | Hazard | Term | Source | Scale
+)  # fmt: skip
+
+
+class Kind(NamedTuple):
+    """One record kind."""
+
+    name: str
+    """As it stands in a reference: `panel:`."""
+    folder: str
+    """Where its files and its pages are."""
+    type: type[Record]
+    plural: str
+    """As the book's lists head it."""
+    shelf: bool = False
+    """Few, small and asked for everywhere: kept whole in memory through both passes."""
+
+
+KINDS = (
+    Kind("procedure", "procedures", Procedure, "Procedures"),
+    Kind("panel", "panels", Panel, "Panels"),
+    Kind("seam", "seams", Seam, "Seams"),
+    Kind("cavity", "cavities", Cavity, "Cavities"),
+    Kind("opening", "openings", Opening, "Openings"),
+    Kind("calculator", "calculators", Calculator, "Calculators", shelf=True),
+    Kind("method", "methods", Method, "Methods", shelf=True),
+    Kind("act", "acts", Act, "Acts", shelf=True),
+    Kind("state", "states", State, "States", shelf=True),
+    Kind("rule", "rules", Rule, "Rules", shelf=True),
+    Kind("hazard", "hazards", Hazard, "Hazards", shelf=True),
+    Kind("supply", "supplies", Supply, "Supplies", shelf=True),
+    Kind("tool", "tools", Tool, "Tools", shelf=True),
+    Kind("table", "tables", Table, "Tables", shelf=True),
+    Kind("term", "terms", Term, "Terms", shelf=True),
+    Kind("source", "sources", Source, "Sources", shelf=True),
+    Kind("scale", "scales", Scale, "Scales", shelf=True),
+)
+KIND = {kind.name: kind for kind in KINDS}
+KIND_OF_FOLDER = {kind.folder: kind for kind in KINDS}

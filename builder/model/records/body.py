@@ -1,0 +1,194 @@
+"""The kinds a body is made of: panel, seam, cavity and opening."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from builder.model.records.fields import (
+    CavityId,
+    Id,
+    Length,
+    LengthOrUnknown,
+    Line,
+    MethodId,
+    Name,
+    OpeningId,
+    PanelId,
+    Prose,
+    SourceId,
+    Stated,
+    SupplyId,
+    Word,
+    YesNo,
+    record,
+)
+
+Strength = Annotated[Id, Word("strength")]
+Coating = Annotated[Id, Word("coating")]
+
+
+@record
+class Zone:
+    """Where a panel may be cut and joined away from its factory seams."""
+
+    where: Line
+    because: Line
+    source: SourceId
+
+
+@record
+class Panel:
+    """One sheet-metal part."""
+
+    title: Name
+    was: tuple[Id, ...] = ()
+    summary: Prose
+    handed: YesNo
+    strength: Strength
+    load_bearing: YesNo
+    bounds: Stated[OpeningId]
+    """Openings whose edge it forms."""
+    neighbours: Stated[PanelId]
+    hidden_layers: Stated[Line]
+    may_section: Stated[Zone]
+    """`none` means at factory seams only."""
+    drains: Stated[Line]
+    service_part: Stated[Line]
+    """What the part as bought lacks or gets wrong."""
+    notes: Prose | None = None
+    sources: Stated[SourceId]
+
+
+@record
+class Sheet:
+    """One sheet of a stack."""
+
+    panel: PanelId
+    thickness: LengthOrUnknown
+    strength: Strength
+    coating: Coating
+
+
+@record
+class Factory:
+    """How the maker joined this segment."""
+
+    method: MethodId
+    count: int | None = None
+
+
+@record
+class Reach:
+    """What a tool can get at: one face or both, and how far from the flange's edge it must reach."""
+
+    sides: Literal["one", "both"]
+    depth: Length
+
+
+@record
+class Segment:
+    """A length of seam over which the stack does not change; sheets outermost first."""
+
+    name: Name | None = None
+    length: Length
+    flange: Length
+    sheets: tuple[Sheet, ...]
+    factory: Factory
+    reach: Reach
+
+
+@record
+class Seal:
+    """The sealer bead along a seam's edge."""
+
+    profile: Annotated[Id, Word("bead-profile")]
+    size: Length
+
+
+@record
+class Seam:
+    """Where sheets join."""
+
+    title: Name
+    was: tuple[Id, ...] = ()
+    summary: Prose
+    joint: Annotated[Id, Word("joint")]
+    segments: tuple[Segment, ...]
+    methods: Stated[MethodId]
+    """Allowed for the repair, best first."""
+    closes: Stated[CavityId]
+    film: Literal["none"] | SupplyId
+    """What protects the mating faces, or `none`."""
+    seal: Literal["none"] | Seal
+    notes: Prose | None = None
+    sources: Stated[SourceId]
+
+
+@record
+class Hole:
+    """A drain or a vent."""
+
+    where: Line
+    size: Length | None = None
+    count: int = 1
+
+
+@record
+class Entry:
+    """Where a wax probe goes in."""
+
+    where: Line
+    reach: Length
+    """How far the probe must go."""
+
+
+@record
+class Cavity:
+    """An enclosed space."""
+
+    title: Name
+    was: tuple[Id, ...] = ()
+    summary: Prose
+    coating: Literal["none", "unknown"] | SupplyId
+    drains: Stated[Hole]
+    vents: Stated[Hole]
+    wax_entries: Stated[Entry]
+    lives_inside: Stated[Line]
+    """Baffles, foam, reinforcements, nuts, tubes, wiring."""
+    reachable_after_closing: Literal["yes", "no", "unknown"]
+    notes: Prose | None = None
+    sources: Stated[SourceId]
+
+
+@record
+class Dimension:
+    """A check dimension of an opening."""
+
+    name: Name
+    between: Line
+    size: LengthOrUnknown
+    tolerance: Length
+    source: SourceId
+
+
+@record
+class Station:
+    """A place along an opening's gap where it is measured."""
+
+    name: Name
+    gap: Length
+    tolerance: Length
+    source: SourceId
+
+
+@record
+class Opening:
+    """A door, lid, lamp or glass aperture."""
+
+    title: Name
+    was: tuple[Id, ...] = ()
+    summary: Prose
+    checks: Stated[Dimension]
+    stations: Stated[Station]
+    notes: Prose | None = None
+    sources: Stated[SourceId]

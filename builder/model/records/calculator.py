@@ -1,0 +1,130 @@
+"""A calculator: questions in, formulas with units, answers and warnings out, and proofs against published figures."""
+
+from __future__ import annotations
+
+from dataclasses import field
+from typing import Annotated, Literal
+
+from pydantic import StringConstraints
+
+from builder.model.records.fields import (
+    Expression,
+    Id,
+    Line,
+    Name,
+    Prose,
+    SourceId,
+    Stated,
+    TableId,
+    Variable,
+    YesNo,
+    record,
+)
+
+Literal_ = Annotated[str, StringConstraints(min_length=1, max_length=80)]
+"""A bare number, a quantity or the id of a choice, as text; what fits is decided by the input's own unit."""
+
+
+@record
+class Input:
+    """One question the calculator asks."""
+
+    ask: Name
+    unit: Name | None = None
+    """Unit of the answer; absent for a bare number and for choices."""
+    start: Literal_ | None = None
+    """Fills the page at first; in `unit`, as a bare number, or a choice id. Does not make the input optional."""
+    default: Literal_ | None = None
+    """Taken where nothing is given; makes the input optional."""
+    from_: Literal_ | None = None
+    """Least value admitted, a bare number in `unit`."""
+    to: Literal_ | None = None
+    """Greatest value admitted, a bare number in `unit`."""
+    whole: YesNo = False
+    """Only whole numbers are admitted."""
+    one_of: tuple[Literal_, ...] = ()
+    """The only quantities admitted, such as [50 Hz, 60 Hz]."""
+    choose: dict[Id, Name] | None = None
+    """Choices: id to label; compared with a quoted id by == and != only."""
+    help: Line | None = None
+
+
+@record
+class Fixed:
+    """A named constant with its source, so that every number names its source."""
+
+    value: Literal_
+    """A bare number; its unit stands beside it."""
+    unit: Name | None = None
+    source: SourceId
+    note: Line | None = None
+
+
+@record
+class Output:
+    """One answer shown."""
+
+    say: Name
+    unit: Name | None = None
+    """Unit it is shown in; absent for a bare number, a decision or a choice."""
+    digits: int = 3
+    """Decimal places shown."""
+
+
+@record
+class Caution:
+    """A caution that stands where its condition holds, and says it cannot be judged where it has no answer."""
+
+    if_: Expression
+    level: Literal["stop", "care", "note"]
+    say: Line
+
+
+@record
+class Row:
+    """One row of a decision: the first whose condition holds gives the answer; the last has `otherwise`."""
+
+    if_: Expression | None = None
+    otherwise: Id | None = None
+    """The last row's answer id, in place of `if` and `answer`."""
+    answer: Id | None = None
+    say: Line
+    because: Line
+
+
+@record
+class Proof:
+    """A published example: given these inputs, these outputs, within a tolerance."""
+
+    given: dict[Variable, Literal_]
+    expect: dict[Variable, Literal_]
+    """Quantity text, bare number, choice or decision id, or `no answer`."""
+    within: Literal_ | dict[Variable, Literal_] = "0"
+    """One tolerance for all, or one an output: a bare number in the output's unit, or a quantity
+    (of a temperature: a difference). Exact ids need none."""
+    source: SourceId
+    note: Line | None = None
+
+
+@record
+class Calculator:
+    """One calculation of the job, written once."""
+
+    title: Name
+    was: tuple[Id, ...] = ()
+    asks: Line
+    """The question it answers, as the technician would ask it."""
+    about: Prose | None = None
+    """How to read it, where it does not hold, and what outranks it."""
+    inputs: dict[Variable, Input]
+    fixed: dict[Variable, Fixed] = field(default_factory=dict)
+    tables: dict[Variable, TableId] = field(default_factory=dict)
+    """Tables read in the formulas: the name used there, to the table's id."""
+    work: dict[Variable, Expression] = field(default_factory=dict)
+    """Formulas by the name of their result; they may stand in any order but not go in circles."""
+    decide: dict[Variable, tuple[Row, ...]] = field(default_factory=dict)
+    """Decisions by the name of their result."""
+    outputs: dict[Variable, Output]
+    warnings: Stated[Caution]
+    sources: Stated[SourceId]
+    proofs: tuple[Proof, ...]

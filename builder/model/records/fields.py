@@ -1,0 +1,150 @@
+"""The field types records are made of: what each admits, and the marks by which places are found again."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Annotated, Any, TypeVar, dataclass_transform
+
+from pydantic import AfterValidator, BeforeValidator, ConfigDict, StringConstraints
+from pydantic_core import PydanticCustomError
+
+from builder.model.quantity import Quantity, split_quantity
+from builder.model.reference import ID_PATTERN
+
+T = TypeVar("T")
+def key_of(field: str) -> str:
+    """Return the YAML key of a field: Python's own words carry an underscore behind (`if_`)."""
+    return field.rstrip("_")
+
+
+STRICT = ConfigDict(extra="forbid", alias_generator=key_of)
+"""Every record refuses keys that it does not know."""
+
+
+@dataclass_transform(kw_only_default=True, frozen_default=True, field_specifiers=(field,))
+def record(cls: type[T]) -> type[T]:
+    """Make a class a record part: a frozen dataclass that pydantic can fill and that refuses unknown keys."""
+    made = dataclass(frozen=True, slots=True, kw_only=True)(cls)
+    made.__pydantic_config__ = STRICT  # type: ignore[attr-defined]
+    return made
+
+
+UNKNOWN = "unknown"
+NONE = "none"
+
+
+@dataclass(frozen=True, slots=True)
+class Points:
+    """Mark: the text names a record; one kind means a bare id, several mean `kind:id`."""
+
+    kinds: tuple[str, ...]
+    lone: bool = False
+    """Whether `body` and `welder` may stand here, and `other:` before a reference."""
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """Mark: the text is one of the words of a scale record, such as `strength`."""
+
+    scale: str
+
+
+@dataclass(frozen=True, slots=True)
+class Measures:
+    """Mark: the quantity must have this dimension, given by an example unit."""
+
+    example: str
+
+
+@dataclass(frozen=True, slots=True)
+class Formula:
+    """Mark: the text is an expression of the formula language."""
+
+
+@dataclass(frozen=True, slots=True)
+class Marked:
+    """Mark: the text is Markdown and may hold references."""
+
+
+def _line(text: str) -> str:
+    if "\n" in text.strip():
+        raise PydanticCustomError("one_line", "this must stand on one line")
+    return text.strip()
+
+
+def _quantity(text: Any) -> Quantity:
+    found = split_quantity(text) if isinstance(text, str) else None
+    if found is None or not found.unit:
+        raise PydanticCustomError("quantity", "this must be a number, a space and a unit")
+    return found
+
+
+def _quantity_or_unknown(text: Any) -> Quantity | None:
+    return None if text == UNKNOWN else _quantity(text)
+
+
+def _yes_no(text: Any) -> bool:
+    if text not in ("yes", "no"):
+        raise PydanticCustomError("yes_no", "this must be yes or no")
+    return bool(text == "yes")
+
+
+def _stated(value: Any) -> Any:
+    """`none` is written where there is nothing; an empty list leaves open whether it was forgotten."""
+    if value == NONE:
+        return ()
+    if value in ([], ""):
+        raise PydanticCustomError("say_none", "this is empty")
+    return value
+
+
+def _stated_map(value: Any) -> Any:
+    return {} if value == NONE else value
+
+
+def _one_or_many(value: Any) -> Any:
+    return [value] if isinstance(value, str) else value
+
+
+Line = Annotated[str, StringConstraints(min_length=1, max_length=400), AfterValidator(_line), Marked()]
+"""One line of prose; inline Markdown."""
+Prose = Annotated[str, StringConstraints(min_length=1, max_length=20000), Marked()]
+"""Paragraphs of prose; Markdown."""
+Name = Annotated[str, StringConstraints(min_length=1, max_length=120), AfterValidator(_line)]
+"""A title or a label; plain text."""
+Id = Annotated[str, StringConstraints(pattern=rf"^{ID_PATTERN}$", max_length=80)]
+"""A kebab-case id."""
+Variable = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$", max_length=60)]
+"""A snake_case name in formulas."""
+YesNo = Annotated[bool, BeforeValidator(_yes_no)]
+AnyQuantity = Annotated[Quantity, BeforeValidator(_quantity), Measures("")]
+Length = Annotated[Quantity, BeforeValidator(_quantity), Measures("mm")]
+Duration = Annotated[Quantity, BeforeValidator(_quantity), Measures("min")]
+Temperature = Annotated[Quantity, BeforeValidator(_quantity), Measures("degC")]
+LengthOrUnknown = Annotated[Quantity | None, BeforeValidator(_quantity_or_unknown), Measures("mm")]
+Stated = Annotated[tuple[T, ...], BeforeValidator(_stated)]
+"""A list that must be there: `none` where there is nothing."""
+StatedMap = Annotated[dict[Variable, T], BeforeValidator(_stated_map)]
+Many = Annotated[tuple[T, ...], BeforeValidator(_one_or_many)]
+"""One value or a list of them."""
+Expression = Annotated[str, StringConstraints(min_length=1, max_length=2000), Formula()]
+"""A formula, or a condition."""
+
+PanelId = Annotated[Id, Points(("panel",))]
+SeamId = Annotated[Id, Points(("seam",))]
+CavityId = Annotated[Id, Points(("cavity",))]
+OpeningId = Annotated[Id, Points(("opening",))]
+MethodId = Annotated[Id, Points(("method",))]
+ActId = Annotated[Id, Points(("act",))]
+StateId = Annotated[Id, Points(("state",))]
+RuleId = Annotated[Id, Points(("rule",))]
+ProcedureId = Annotated[Id, Points(("procedure",))]
+CalculatorId = Annotated[Id, Points(("calculator",))]
+TableId = Annotated[Id, Points(("table",))]
+SupplyId = Annotated[Id, Points(("supply",))]
+ToolId = Annotated[Id, Points(("tool",))]
+HazardId = Annotated[Id, Points(("hazard",))]
+TermId = Annotated[Id, Points(("term",))]
+SourceId = Annotated[Id, Points(("source",))]
+Subject = Annotated[str, Points(("seam", "panel", "cavity", "opening"), lone=True)]
+"""What a step is done on: `seam:id`, `other:panel:id`, `body` or `welder`."""

@@ -1,0 +1,164 @@
+"""The kinds that say what may follow what: act, state and rule; and the method, with its limits."""
+
+from __future__ import annotations
+
+from dataclasses import field
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from builder.model.records.calculator import Fixed
+from builder.model.records.fields import (
+    ActId,
+    Expression,
+    Id,
+    Line,
+    Many,
+    MethodId,
+    Name,
+    Prose,
+    SourceId,
+    Stated,
+    StateId,
+    Variable,
+    Word,
+    YesNo,
+    record,
+)
+from builder.model.records.working import Working
+
+SubjectKind = Literal["seam", "panel", "cavity", "opening", "body", "welder"]
+Whose = Literal["same", "closes", "panels", "openings", "neighbours", "seams", "body", "welder"]
+"""Whose state is meant, seen from the step's subject: itself; the cavities a seam closes; the panels of a seam;
+the openings its panels bound; a panel's neighbours; the seams among the step's own subjects; the one body;
+the welder."""
+
+
+@record
+class Effect:
+    """A state made or spoiled, and whose."""
+
+    state: StateId
+    of: Whose = "same"
+
+
+@record
+class Act:
+    """One trade verb."""
+
+    title: Name
+    was: tuple[Id, ...] = ()
+    summary: Prose
+    on: Many[SubjectKind]
+    makes: Stated[Effect]
+    spoils: Stated[Effect]
+    heat: Stated[Annotated[Id, Word("heat")]]
+    """Arc, spark, flame: what could light something."""
+    vapour: YesNo
+    """Wet with something that gives off vapour which burns."""
+    noisy: YesNo
+
+
+@record
+class State:
+    """A condition of a seam, cavity, panel, opening, body or welder."""
+
+    title: Name
+    was: tuple[Id, ...] = ()
+    of: Many[SubjectKind]
+    means: Prose
+
+
+@record
+class When:
+    """The steps a rule speaks of."""
+
+    act: Many[ActId] = ()
+    heat: Many[Annotated[Id, Word("heat")]] = ()
+    """Any act that gives off one of these, in place of naming acts."""
+    on: SubjectKind | None = None
+    where: Expression | None = None
+    """Over the subject's facts; of a seam it holds where it holds for any segment."""
+
+
+@record
+class Owed:
+    """A state that must hold at the end."""
+
+    state: StateId
+    of: Whose = "same"
+    by: Literal["close-out", "end-of-day"]
+
+
+@record
+class First:
+    """Where the procedure has both acts, this one comes before."""
+
+    act: Many[ActId]
+    of: Whose = "same"
+
+
+@record
+class Unless:
+    """Where a rule does not bind."""
+
+    method: Many[MethodId] = ()
+    act: Many[ActId] = ()
+
+
+@record
+class Rule:
+    """One `when`, one consequence and its reason."""
+
+    title: Name
+    was: tuple[Id, ...] = ()
+    when: When
+    needs: Effect | None = None
+    """This state must hold when the step begins."""
+    owes: Owed | None = None
+    """This state must hold by the end."""
+    forbids: Effect | None = None
+    """This state must not hold when the step begins."""
+    if_both_first: Annotated[First | None, Field(alias="if-both-first")] = None
+    unless: Unless | None = None
+    level: Literal["error", "warning"]
+    because: Line
+    source: SourceId
+
+
+@record
+class Limit:
+    """Where a method must not be used, or only with care; over a segment's facts."""
+
+    if_: Expression
+    level: Literal["stop", "care", "note"]
+    say: Line
+    because: Line
+    source: SourceId
+
+
+@record
+class Mark:
+    """The weld as the section draws it."""
+
+    say: Name
+    """What its width is, such as the least nugget."""
+    width: Expression
+    """A length, over a segment's facts and the fixed values."""
+    fixed: dict[Variable, Fixed] = field(default_factory=dict)
+
+
+@record
+class Method:
+    """A way of joining."""
+
+    title: Name
+    was: tuple[Id, ...] = ()
+    summary: Prose
+    draws: Literal["spot", "plug", "seam", "bond"]
+    """How the joint is drawn in the section: nuggets between sheets, a filled hole, a bead, or a bond line."""
+    mark: Mark | None = None
+    limits: Stated[Limit]
+    plan: Stated[Working]
+    notes: Prose | None = None
+    sources: Stated[SourceId]

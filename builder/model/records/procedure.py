@@ -1,0 +1,188 @@
+"""A procedure: phases of steps under revision control."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import StringConstraints
+
+from builder.model.records.fields import (
+    ActId,
+    AnyQuantity,
+    Duration,
+    HazardId,
+    Id,
+    Line,
+    Many,
+    MethodId,
+    Name,
+    PanelId,
+    ProcedureId,
+    Prose,
+    RuleId,
+    SourceId,
+    Stated,
+    Subject,
+    SupplyId,
+    Temperature,
+    ToolId,
+    YesNo,
+    record,
+)
+from builder.model.records.working import Working
+
+IsoDate = Annotated[str, StringConstraints(pattern=r"^\d{4}-\d{2}-\d{2}$")]
+
+
+@record
+class Wait:
+    """Time that must pass after a step: at least, at most, at which temperature, for what."""
+
+    least: Duration
+    most: Duration | None = None
+    at: Temperature | None = None
+    for_: Name
+    attended: YesNo
+
+
+@record
+class Measure:
+    """A reading taken and recorded as built."""
+
+    name: Name
+    unit: Name
+    low: AnyQuantity | None = None
+    high: AnyQuantity | None = None
+    source: SourceId
+
+
+@record
+class Point:
+    """A stop: at a hold work waits until it is released; a witness is called and work may go on."""
+
+    sort: Literal["hold", "witness"]
+    releases: Name
+    """The role that releases it."""
+    proof: Line
+    """What must be seen, measured or photographed for it."""
+
+
+@record
+class Exemption:
+    """A rule not kept in this step, and why that is right here."""
+
+    rule: RuleId
+    because: Line
+
+
+@record
+class Choice:
+    """One branch where the car decides."""
+
+    if_: Line
+    do: Line
+
+
+@record
+class Step:
+    """One act, written as it is read in the bay."""
+
+    key: Id
+    """Permanent: links, job files and revisions hang on it."""
+    act: ActId
+    on: Many[Subject]
+    keep: Many[PanelId] = ()
+    """Sheets of the seam that stay."""
+    method: MethodId | None = None
+    do: Line
+    key_point: Line | None = None
+    why: Line | None = None
+    expect: Line | None = None
+    supplies: Stated[SupplyId] = ()
+    tools: Stated[ToolId] = ()
+    hazards: Stated[HazardId] = ()
+    minutes: float | None = None
+    hands: int = 1
+    wait: Wait | None = None
+    measure: tuple[Measure, ...] = ()
+    point: Point | None = None
+    values: tuple[Working, ...] = ()
+    choices: tuple[Choice, ...] = ()
+    photo: Line | None = None
+    """What a photograph must show before the next step."""
+    shared: YesNo = False
+    """Done once a job, however many procedures ask for it."""
+    needs_place: Name | None = None
+    makes_holes: YesNo = False
+    except_: tuple[Exemption, ...] = ()
+
+
+@record
+class Phase:
+    """Steps that belong together."""
+
+    title: Name
+    steps: tuple[Step, ...]
+
+
+@record
+class Revision:
+    """Which issue of the procedure this is, and who stands behind it."""
+
+    number: int
+    date: IsoDate
+    author: Name
+    approver: Name
+    """Another person, or `solo` where the shop has one."""
+    reason: Line
+
+
+@record
+class Person:
+    """Hands needed."""
+
+    who: Name
+    count: int
+
+
+@record
+class Part:
+    """A part to have ready."""
+
+    name: Name
+    comes_from: Literal["maker", "reproduction", "donor", "fabricated"]
+    note: Line | None = None
+
+
+@record
+class Needs:
+    """What must be there before the first step."""
+
+    conditions: Stated[Line]
+    people: Stated[Person]
+    tools: Stated[ToolId]
+    supplies: Stated[SupplyId]
+    parts: Stated[Part]
+
+
+@record
+class Procedure:
+    """How one piece of work is done in this shop."""
+
+    title: Name
+    was: tuple[Id, ...] = ()
+    purpose: Prose
+    limits: Stated[Line]
+    """When not to use it."""
+    status: Literal["draft", "checked", "proven", "issued", "withdrawn"]
+    revision: Revision
+    applies_to: Stated[Line]
+    panels: tuple[PanelId, ...]
+    """What it works on; written for this side."""
+    relies_on: Many[ProcedureId] = ()
+    needs: Needs
+    hazards: Stated[HazardId]
+    """Dangers of the whole job, beside those of its steps."""
+    phases: tuple[Phase, ...]
+    close_out: Stated[Line]
+    sources: Stated[SourceId]

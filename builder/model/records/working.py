@@ -1,0 +1,28 @@
+"""A calculator put to work on a record: which one, with what, and which answers are shown."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import StringConstraints
+
+from builder.model.records.fields import CalculatorId, Name, SeamId, Variable, record
+
+Given = Annotated[str, StringConstraints(min_length=1, max_length=200)]
+"""A quantity (`40 mm`), a choice id of that input, or an expression over the seam's facts (`length`, `2 * flange`)."""
+
+
+@record
+class Working:
+    """One calculator worked out with a segment's facts."""
+
+    calculator: CalculatorId
+    say: Name | None = None
+    """Heading; the calculator's title where absent."""
+    seam: SeamId | None = None
+    """Whose facts are used; the step's only seam where absent."""
+    segment: int | None = None
+    """Which segment, counted from 1; each of them where absent."""
+    with_: dict[Variable, Given]
+    show: tuple[Variable, ...]
+    """Outputs to show, in this order."""

@@ -1,0 +1,62 @@
+"""References between records: written by kind and id, resolved only when everything has been read."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from typing import Literal, NamedTuple
+
+Side = Literal["this", "other"]
+ID_PATTERN = r"[a-z0-9]+(?:-[a-z0-9]+)*"
+_REFERENCE = re.compile(rf"(?:(other):)?(?:([a-z][a-z-]*):)?({ID_PATTERN})(?:#({ID_PATTERN}))?")
+
+BODY = "body"
+WELDER = "welder"
+LONE_SUBJECTS = (BODY, WELDER)
+"""Subjects of a step that are no records: there is one body and one welder a job."""
+
+
+class Ref(NamedTuple):
+    """What a reference points at."""
+
+    kind: str
+    id: str
+    anchor: str = ""
+    side: Side = "this"
+
+    def __str__(self) -> str:
+        side = "other:" if self.side == "other" else ""
+        anchor = f"#{self.anchor}" if self.anchor else ""
+        return f"{side}{self.kind}:{self.id}{anchor}" if self.kind != self.id else f"{side}{self.id}"
+
+    @property
+    def record(self) -> Ref:
+        """The record itself, without anchor or side."""
+        return Ref(self.kind, self.id)
+
+
+@lru_cache(maxsize=65536)
+def parse_reference(text: str, kind: str = "") -> Ref | None:
+    """Read `seam:rocker-lower`, `other:seam:x`, `procedure:x#step` or, where `kind` is given, a bare id.
+
+    `body` and `welder` stand for themselves. None where the text has another form.
+    """
+    if text in LONE_SUBJECTS and not kind:
+        return Ref(text, text)
+    found = _REFERENCE.fullmatch(text)
+    if found is None:
+        return None
+    side, own_kind, name, anchor = found.groups()
+    if not (own_kind or kind):
+        return None
+    return Ref(own_kind or kind, name, anchor or "", "other" if side else "this")
+
+
+class Mention(NamedTuple):
+    """A reference made by a record; each is kept once, and its places are found again by reading the file."""
+
+    ref: Ref
+    kinds: tuple[str, ...]
+    """The kinds that may stand in this field; empty where any may."""
+    field: str
+    """The field it stands in, such as `phases.steps.on`, for the where-used lists."""

@@ -1,0 +1,59 @@
+"""Summaries: the little of each record that linking and checking need, so that whole books fit in memory."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import NamedTuple, Protocol
+
+from builder.model.place import Span
+from builder.model.reference import Mention, Ref
+
+Path = tuple[str | int, ...]
+"""Where in a record: keys and list positions from its top."""
+FactValue = float | str | None
+"""In base units; a choice's id; or None where it is unknown."""
+Facts = Mapping[str, FactValue]
+
+
+class StepSummary(NamedTuple):
+    """What the order of steps is judged by."""
+
+    key: str
+    path: Path
+    act: str
+    subjects: tuple[Ref, ...]
+    method: str
+    keep: tuple[str, ...]
+    """Panels of the seam that stay."""
+    exempt: tuple[str, ...]
+    """Rules that the author sets aside for this step, with a reason in the record."""
+
+
+class Summary(NamedTuple):
+    """One record in short."""
+
+    ref: Ref
+    title: str
+    aliases: tuple[str, ...]
+    was: tuple[str, ...]
+    anchors: tuple[str, ...]
+    mentions: tuple[Mention, ...]
+    facts: tuple[Facts, ...]
+    """Of a seam one for each segment, of other subjects one."""
+    relations: Mapping[str, tuple[Ref, ...]]
+    """closes, panels, bounds, neighbours, relies_on: refs by name of the relation."""
+    steps: tuple[StepSummary, ...]
+    handed: bool | None = None
+    """Of a panel whether it says so; None of other kinds."""
+    status: str = ""
+
+
+class Locate(Protocol):
+    """Reads a record's file again to find the place of one of its fields."""
+
+    def __call__(self, ref: Ref, path: Path, start: int | None = None, end: int | None = None) -> Span:
+        """Return the field's place, narrowed to characters of its text where they stand one to one."""
+
+
+PlacesOf = Callable[[Ref, Mention], tuple[Span, ...]]
+"""Reads a record's file again to find every place where it makes this mention."""

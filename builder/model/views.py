@@ -1,0 +1,312 @@
+"""Page views: everything a page says, complete before a template runs, shared by rendering and search."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar, NewType
+
+from builder.model.drawings import Drawing
+from builder.model.reference import Ref
+
+Html = NewType("Html", str)
+"""Mark-up that is safe to put into a page as it stands; everything else is escaped by the template."""
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A link to a page or a place on one."""
+
+    text: str
+    href: str
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A label with its value."""
+
+    label: str
+    value: Html
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """Labelled values, as on a drawing's title block."""
+
+    form: ClassVar[str] = "facts"
+    title: str
+    rows: tuple[Row, ...]
+    anchor: str = ""
+    wide: bool = False
+    """Laid out side by side as a title block, for the few facts a reader wants first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Prose:
+    """Paragraphs."""
+
+    form: ClassVar[str] = "prose"
+    title: str
+    html: Html
+    anchor: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Items:
+    """A list of short texts, or `empty` where there are none."""
+
+    form: ClassVar[str] = "items"
+    title: str
+    items: tuple[Html, ...]
+    empty: str = ""
+    """What stands there when nothing is needed: none is said, never implied."""
+    anchor: str = ""
+    tick: bool = False
+    """Each item is something to be ticked off on paper."""
+
+
+@dataclass(frozen=True, slots=True)
+class Links:
+    """A list of links."""
+
+    form: ClassVar[str] = "links"
+    title: str
+    links: tuple[Link, ...]
+    empty: str = ""
+    anchor: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """A table; numbers are set in columns."""
+
+    form: ClassVar[str] = "grid"
+    title: str
+    head: tuple[str, ...]
+    rows: tuple[tuple[Html, ...], ...]
+    note: Html = Html("")
+    anchor: str = ""
+    numeric: tuple[bool, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A drawing made from the record, with the same said in words."""
+
+    form: ClassVar[str] = "figure"
+    title: str
+    drawing: Drawing
+    words: str
+    """The text equivalent."""
+    caption: Html = Html("")
+    anchor: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Warning:
+    """A safety message in the order it is read."""
+
+    signal: str
+    """The signal word, as the scale record says it."""
+    rank: int
+    """1 for the gravest; the style sheet's only handle."""
+    danger: Html
+    avoid: Html
+    consequence: Html
+    href: str
+    key: str
+    """The hazard's id, so that a gathered list shows each once."""
+
+
+@dataclass(frozen=True, slots=True)
+class Warnings:
+    """Dangers, gathered from the steps or of one record."""
+
+    form: ClassVar[str] = "warnings"
+    title: str
+    warnings: tuple[Warning, ...]
+    empty: str = ""
+    anchor: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """What a calculator or a method's limit has to say about these values."""
+
+    level: str
+    """stop, care or note."""
+    say: Html
+    unjudged: bool = False
+    """True where it has no answer to judge by, which the page says."""
+    because: Html = Html("")
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """A calculator's answers for one record, as a page prints them."""
+
+    form: ClassVar[str] = "worked"
+    title: str
+    href: str
+    """To the calculator, filled in the same way."""
+    given: tuple[Row, ...]
+    answers: tuple[Row, ...]
+    cautions: tuple[Caution, ...] = ()
+    note: str = ""
+    anchor: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """One choice of an input."""
+
+    id: str
+    label: str
+    chosen: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Ask:
+    """One question of a calculator's form."""
+
+    id: str
+    label: str
+    unit: str
+    """Unit as shown, or empty."""
+    start: str
+    limits: str
+    """Range admitted, in words."""
+    help: Html
+    options: tuple[Option, ...] = ()
+    optional: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """A live calculator; its answers for the starting values are printed for readers without JavaScript."""
+
+    form: ClassVar[str] = "calculator"
+    id: str
+    asks: tuple[Ask, ...]
+    answers: tuple[Row, ...]
+    """For the starting values, in the order of the outputs."""
+    answer_ids: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+    title: str = ""
+    anchor: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step as it is read in the bay."""
+
+    number: int
+    key: str
+    """Its anchor on the page."""
+    warnings: tuple[Warning, ...]
+    do: Html
+    key_point: Html
+    why: Html
+    expect: Html
+    subjects: tuple[Link, ...]
+    supplies: tuple[Link, ...]
+    tools: tuple[Link, ...]
+    timing: tuple[Row, ...]
+    measures: tuple[Row, ...]
+    hold: Html
+    """What releases it, or empty."""
+    hold_sort: str
+    hold_by: str
+    photo: Html
+    choices: tuple[Row, ...]
+    worked: tuple[Worked, ...]
+    exemptions: tuple[Row, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Phase:
+    """Steps that belong together."""
+
+    number: int
+    title: str
+    anchor: str
+    steps: tuple[Step, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Steps:
+    """The phases of a procedure."""
+
+    form: ClassVar[str] = "steps"
+    title: str
+    phases: tuple[Phase, ...]
+    anchor: str = "steps"
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Links under a heading, for the home page and the lists."""
+
+    title: str
+    links: tuple[Link, ...]
+    lead: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Groups:
+    """Several headed lists."""
+
+    form: ClassVar[str] = "groups"
+    title: str
+    groups: tuple[Group, ...]
+    anchor: str = ""
+
+
+Block = Facts | Prose | Items | Links | Grid | Figure | Warnings | Worked | Form | Steps | Groups
+
+
+@dataclass(frozen=True, slots=True)
+class Passage:
+    """Words the search finds this page by, and where on it they stand."""
+
+    anchor: str
+    heading: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    """What every page shows of the book it belongs to."""
+
+    name: str
+    title: str
+    book_id: str
+    cautions: tuple[str, ...]
+    navigation: tuple[tuple[str, str], ...]
+    """Label and path from the book's root."""
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One page."""
+
+    ref: Ref
+    path: str
+    """From the book's root, with forward slashes: `seams/rocker-lower.html`."""
+    root: str
+    """From this page to the book's root: empty, or `../`."""
+    title: str
+    kind: str
+    """The kind in words, above the title; empty on the home page."""
+    lead: Html
+    banner: str
+    """A full-width notice, such as that a procedure is withdrawn; or empty."""
+    main: tuple[Block, ...]
+    aside: tuple[Block, ...]
+    scripts: tuple[str, ...]
+    """Paths from the root of scripts this page needs beside the common ones."""
+    aliases: tuple[str, ...]
+    passages: tuple[Passage, ...]
+    edition: str = ""
+    """Which issue of the record this is, such as `Revision 3, 2 October 2026`: the running head on paper says it."""

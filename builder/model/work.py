@@ -1,0 +1,82 @@
+"""What working out gives: calculators' answers for records, as plain values that pages show."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """One input or answer, ready to be shown."""
+
+    say: str
+    text: str
+    """The number as shown, the label of a choice, or empty where there is no answer."""
+    unit: str = ""
+    """The unit's name as records write it."""
+    why: str = ""
+    """Why there is no answer."""
+
+
+@dataclass(frozen=True, slots=True)
+class Remark:
+    """A warning of a calculator or a limit of a method that holds, or that cannot be judged."""
+
+    level: Literal["stop", "care", "note"]
+    say: str
+    because: str = ""
+    unjudged: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedOut:
+    """One calculator worked out with one segment's facts."""
+
+    calculator: str
+    say: str
+    segment: str
+    """The segment in words; empty where the seam has only one."""
+    given: tuple[Value, ...]
+    answers: tuple[Value, ...]
+    remarks: tuple[Remark, ...]
+    fragment: str
+    """Opens the calculator's page with the same inputs: `in=length:1060~mm,...`."""
+
+
+@dataclass(frozen=True, slots=True)
+class MethodPlan:
+    """One allowed method on one segment."""
+
+    method: str
+    remarks: tuple[Remark, ...]
+    """Its limits that hold here or cannot be judged."""
+    worked: tuple[WorkedOut, ...]
+    mark_width: float | None = None
+    """Width of the weld in mm, for the section."""
+    mark_say: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SegmentPlan:
+    """One segment of a seam worked out."""
+
+    name: str
+    facts: tuple[Value, ...]
+    methods: tuple[MethodPlan, ...]
+
+
+SeamPlan = tuple[SegmentPlan, ...]
+StepValues = Mapping[str, tuple[WorkedOut, ...]]
+"""By the step's key."""
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """Everything worked out for one record; which part is filled depends on its kind."""
+
+    steps: StepValues
+    seam: SeamPlan = ()
+    started: WorkedOut | None = None
+    """A calculator for its starting values."""

@@ -1,0 +1,284 @@
+"""The two passes over a book's records, and what happens between them.
+
+Pass A reads and shapes each file by itself; pass B works each record out, draws its page and puts it down. Both are
+made by one process or by several. `Way` carries what the stages of one build share; `pipeline` says their order.
+"""
+
+from __future__ import annotations
+
+import pickle
+import time
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import NamedTuple
+
+from builder import check as check_stage
+from builder import formula, link, publish, read, render, search, shape, view
+from builder import work as work_stage
+from builder.crew import processes_for, spread
+from builder.formula import Fault, Program
+from builder.model.files import Discovery, Layer, SourceFile
+from builder.model.links import Catalogue
+from builder.model.place import Span
+from builder.model.problem import Problem, in_order
+from builder.model.records import KIND, Record
+from builder.model.records.settings import BookSettings
+from builder.model.records.supporting import Scale
+from builder.model.reference import Mention, Ref
+from builder.model.summary import Summary
+from builder.model.views import Site
+
+NO_BOOK = BookSettings(name="Seambook", id="seambook", title="Seambook", caution=(), authority=())
+"""Stands in where no layer says anything about the book."""
+Progress = Callable[[str, int, int], None]
+"""Told what is being done, how many are done, and of how many."""
+
+
+def no_progress(_what: str, _done: int, _of: int) -> None:
+    """Say nothing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """What is asked for."""
+
+    layers: tuple[Layer, ...]
+    templates: Path = Path()
+    target: Path | None = None
+    """Where the book goes; None checks only."""
+    name: str | None = None
+    """The shop's own name, in place of the book's."""
+    strict: bool = False
+    processes: int | None = None
+    progress: Progress = no_progress
+
+
+@dataclass(slots=True)
+class Outcome:
+    """What came of it."""
+
+    problems: tuple[Problem, ...]
+    discovery: Discovery
+    records: int
+    published: publish.Published | None = None
+    seconds: dict[str, float] = field(default_factory=dict)
+    """By stage."""
+
+    def failed(self, strict: bool) -> bool:
+        """Whether the problems keep the book from being published."""
+        return any(problem.level == "error" or strict for problem in self.problems)
+
+
+class Shaped(NamedTuple):
+    """One file after reading and shaping; the record travels as bytes."""
+
+    ref: Ref
+    record: bytes | None
+    summary: Summary | None
+    problems: tuple[Problem, ...]
+
+
+class Gathered(NamedTuple):
+    """Every file of the book after the first pass."""
+
+    shelf: Mapping[Ref, Record]
+    """The kinds that are few and asked for everywhere, whole."""
+    packed: Mapping[Ref, bytes]
+    """All others, packed until they are drawn."""
+    summaries: Mapping[Ref, Summary]
+    broken: frozenset[Ref]
+    scales: Mapping[str, tuple[str, ...]]
+
+
+class Drawn(NamedTuple):
+    """One record after the second pass."""
+
+    ref: Ref
+    path: str
+    words: search.PageWords | None
+    faults: tuple[Fault, ...]
+
+
+class Way:
+    """The stages with what they share on one way through: the order, the problems so far and the clock."""
+
+    def __init__(self, order: Order) -> None:
+        self.order = order
+        self.problems: list[Problem] = []
+        self.seconds: dict[str, float] = {}
+        self.places: read.Places
+        self._started = time.perf_counter()
+
+    def discover(self, folders: frozenset[str] | None = None) -> Discovery:
+        """List the files of every layer, or of some folders only."""
+        discovery, problems = read.discover(self.order.layers, folders)
+        self.problems += problems
+        self.places = read.Places(discovery)
+        return discovery
+
+    def gather(self, discovery: Discovery) -> Gathered:
+        """Pass A: read and shape every file; the scales first, since what is strictest depends on them."""
+        scale_files = [file for file in discovery.files if file.ref.kind == "scale"]
+        others = [file for file in discovery.files if file.ref.kind != "scale"]
+        first = [shape_file(file, {}) for file in scale_files]
+        scales = {ref.id: tuple(record.words) for ref, record in _whole(first) if isinstance(record, Scale)}
+        processes = processes_for(len(others), self.order.processes)
+        shaped = [*first]
+        for done in spread(lambda file: shape_file(file, scales), others, processes):
+            shaped.append(done)
+            self.order.progress("reading", len(shaped), len(discovery.files))
+        self.problems += (problem for one in shaped for problem in one.problems)
+        self._clock("read and shape")
+        return Gathered(
+            shelf=dict(_whole([one for one in shaped if KIND[one.ref.kind].shelf])),
+            packed={one.ref: one.record for one in shaped if one.record is not None and not KIND[one.ref.kind].shelf},
+            summaries={one.ref: one.summary for one in shaped if one.summary is not None},
+            broken=frozenset(one.ref for one in shaped if one.summary is None),
+            scales=scales,
+        )
+
+    def connect(self, gathered: Gathered) -> Catalogue:
+        """Resolve every reference."""
+        catalogue, problems = link.resolve(
+            gathered.summaries, gathered.broken, self._places_of, self.places.locate
+        )
+        self.problems += problems
+        self._clock("link")
+        return catalogue
+
+    def compile(self, gathered: Gathered) -> Mapping[str, Program]:
+        """Compile and prove every calculator."""
+        programs, faults = check_stage.compile_programs(gathered.shelf)
+        self.problems += self._placed(faults)
+        return programs
+
+    def judge(self, gathered: Gathered, catalogue: Catalogue) -> Mapping[str, Program]:
+        """Check formulas, then every procedure by the law of the book."""
+        programs = self.compile(gathered)
+        faults = list(check_stage.expression_faults(gathered.shelf, gathered.scales))
+        self.problems += self._placed(faults)
+        if not any(ref.kind == "rule" for ref, _ in faults):
+            law = check_stage.make_law(gathered.shelf, catalogue)
+            self.problems += check_stage.check_procedures(law, self.places.locate)
+        self._clock("check")
+        return programs
+
+    def work(self, gathered: Gathered, catalogue: Catalogue, programs: Mapping[str, Program]) -> None:
+        """Work everything out for its problems' sake alone."""
+        shop = work_stage.Shop(gathered.shelf, programs, gathered.scales)
+
+        def work_one(ref: Ref) -> tuple[Ref, tuple[Fault, ...]]:
+            return ref, work_stage.work(ref, unpack(ref, gathered), catalogue, shop)[1]
+
+        refs = sorted(gathered.summaries)
+        for ref, faults in spread(work_one, refs, processes_for(len(refs), self.order.processes)):
+            self.problems += self._placed((ref, fault) for fault in faults)
+        self._clock("work")
+
+    def draw(
+        self, gathered: Gathered, catalogue: Catalogue, programs: Mapping[str, Program], desk: publish.Desk
+    ) -> list[str]:
+        """Pass B: work every record out, draw its page, put it down and keep its words."""
+        book, settings = self._book(gathered, catalogue), self.settings()
+        renderer = render.open_renderer(self.order.templates)
+        shop = work_stage.Shop(gathered.shelf, programs, gathered.scales)
+
+        def draw_one(ref: Ref) -> Drawn:
+            record = unpack(ref, gathered)
+            worked, faults = work_stage.work(ref, record, catalogue, shop)
+            page = view.view(book, ref, record, worked)
+            desk.put(page.path, renderer.render(page, book.site))
+            return Drawn(ref, page.path, search.page_words(page), faults)
+
+        refs = sorted(gathered.summaries)
+        paths: list[str] = []
+        words: list[search.PageWords] = []
+        for drawn in spread(draw_one, refs, processes_for(len(refs), self.order.processes)):
+            paths.append(drawn.path)
+            if drawn.words is not None:
+                words.append(drawn.words)
+            self.problems += self._placed((drawn.ref, fault) for fault in drawn.faults)
+            self.order.progress("drawing", len(paths), len(refs))
+        self._clock("work and draw")
+        stubs = [view.stub_page(book, old, new) for old, new in sorted(catalogue.moved.items())]
+        for page in (view.home_page(book, settings.lead or ""), view.lists_page(book), *stubs):
+            desk.put(page.path, renderer.render(page, book.site))
+            paths.append(page.path)
+        scripts = {f"assets/calc/{id_}.js": formula.emit_calculator(programs[id_], id_) for id_ in sorted(programs)}
+        files = {
+            **render.assets(self.order.templates),
+            **{path: script.encode() for path, script in scripts.items()},
+            "assets/search/index.js": search.index_script(words),
+        }
+        for path, data in files.items():
+            desk.put(path, data)
+        self._clock("index and assets")
+        return [*paths, *files]
+
+    def settings(self) -> BookSettings:
+        """Return the book's own words; of several layers the last that has them wins."""
+        found = NO_BOOK
+        for layer in self.order.layers:
+            shown = f"{layer.label}/{read.BOOK_FILE}"
+            tree, problems = read.read_settings(layer.path, read.BOOK_FILE, shown)
+            settings, more = shape.shape_settings(BookSettings, tree, shown) if tree else (None, ())
+            self.problems += (problem for problem in (*problems, *more) if problem not in self.problems)
+            found = settings or found
+        return found
+
+    def has_failed(self) -> bool:
+        """Whether what was found so far keeps the book from being published."""
+        return any(problem.level == "error" or self.order.strict for problem in self.problems)
+
+    def outcome_problems(self) -> tuple[Problem, ...]:
+        """Return what was found, sorted, each once."""
+        return in_order(self.problems)
+
+    def outcome(
+        self, discovery: Discovery, gathered: Gathered, published: publish.Published | None = None
+    ) -> Outcome:
+        """Close the account."""
+        self._clock("publish")
+        return Outcome(self.outcome_problems(), discovery, len(gathered.summaries), published, self.seconds)
+
+    def _book(self, gathered: Gathered, catalogue: Catalogue) -> view.Book:
+        settings = self.settings()
+        site = Site(
+            self.order.name or settings.name, settings.title, settings.id, settings.caution, view.navigation()
+        )
+        return view.Book(catalogue, link.FolderLinks(), gathered.shelf, site, view.Prose())
+
+    def _placed(self, faults: Iterable[tuple[Ref, Fault]]) -> list[Problem]:
+        return [check_stage.problem_of_fault(ref, fault, self.places.locate) for ref, fault in faults]
+
+    def _places_of(self, ref: Ref, mention: Mention) -> tuple[Span, ...]:
+        tree = self.places.tree(ref)
+        return shape.find_places(self.places.file(ref), tree, mention) if tree is not None else ()
+
+    def _clock(self, stage: str) -> None:
+        now = time.perf_counter()
+        self.seconds[stage] = self.seconds.get(stage, 0.0) + now - self._started
+        self._started = now
+
+
+def shape_file(file: SourceFile, scales: Mapping[str, tuple[str, ...]]) -> Shaped:
+    """Read and shape one file."""
+    tree, problems = read.read(file)
+    if tree is None or problems:
+        return Shaped(file.ref, None, None, problems)
+    record, summary, problems = shape.shape(file, tree, scales)
+    packed = pickle.dumps(record, pickle.HIGHEST_PROTOCOL) if record is not None else None
+    return Shaped(file.ref, packed, summary, problems)
+
+
+def _whole(shaped: Sequence[Shaped]) -> Iterable[tuple[Ref, Record]]:
+    return ((one.ref, pickle.loads(one.record)) for one in shaped if one.record is not None)
+
+
+def unpack(ref: Ref, gathered: Gathered) -> Record:
+    """Return a record whole."""
+    found = gathered.shelf.get(ref)
+    if found is None:
+        found = pickle.loads(gathered.packed[ref])
+    return found

@@ -1,0 +1,50 @@
+"""The way through: content in layers -> a published book, or the problems that keep it from being one.
+
+`make` is the main path. Each line is a stage or a pass over all records; `passes` holds how one record goes through.
+Stages know the shared types and not each other; this module and `passes` are the only ones that know them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from builder import check, formula, link, publish, read, report, shape, work
+from builder.formula import Program
+from builder.model.files import Layer
+from builder.model.problem import Code, Problem
+from builder.passes import Order, Outcome, Way
+
+CODES: tuple[Code, ...] = (*read.CODES, *shape.CODES, *link.CODES, *check.CODES, *work.CODES, *formula.CODES)
+PublishError = publish.PublishError
+
+
+def make(order: Order) -> Outcome:
+    """Build the book and publish it if nothing is wrong with it; without a target stop before drawing."""
+    way = Way(order)
+    discovery = way.discover()
+    gathered = way.gather(discovery)
+    catalogue = way.connect(gathered)
+    programs = way.judge(gathered, catalogue)
+    if order.target is None or way.has_failed():
+        way.work(gathered, catalogue, programs)
+        return way.outcome(discovery, gathered)
+    with publish.open_draft(order.target, way.settings().id) as draft:
+        paths = way.draw(gathered, catalogue, programs, draft.desk)
+        published = None if way.has_failed() else draft.publish(paths)
+    return way.outcome(discovery, gathered, published)
+
+
+def calculators(layers: Sequence[Layer]) -> tuple[Mapping[str, Program], tuple[Problem, ...]]:
+    """Return the calculators alone, so that they can be asked in a book with errors elsewhere."""
+    way = Way(Order(tuple(layers)))
+    gathered = way.gather(way.discover(CALCULATOR_FOLDERS))
+    programs = way.compile(gathered)
+    return programs, way.outcome_problems()
+
+
+CALCULATOR_FOLDERS = frozenset({"calculators", "tables", "sources"})
+read_settings, shape_settings = read.read_settings, shape.shape_settings
+
+__all__ = [
+    "CODES", "Order", "Outcome", "PublishError", "calculators", "make", "read_settings", "report", "shape_settings",
+]  # fmt: skip

@@ -1,0 +1,146 @@
+"""Layers of content -> the files of the book; and one file -> its tree.
+
+`discover` lists the files, sorted; `read` reads one of them.
+"""
+
+from __future__ import annotations
+
+import re
+import stat
+from collections.abc import Iterator, Sequence
+from pathlib import Path as DiskPath
+
+from builder.model.files import Discovery, Layer, Overridden, SourceFile
+from builder.model.near import listed, offer
+from builder.model.place import Span
+from builder.model.problem import Problem
+from builder.model.records import KIND_OF_FOLDER
+from builder.model.reference import ID_PATTERN, Ref
+from builder.model.summary import Path
+from builder.model.tree import Mapping, Scalar, follow, span_of
+from builder.read import codes
+from builder.read.tree import MAX_BYTES, parse
+
+BOOK_FILE = "book.yaml"
+_ID = re.compile(ID_PATTERN)
+
+
+def discover(
+    layers: Sequence[Layer], folders: frozenset[str] | None = None
+) -> tuple[Discovery, tuple[Problem, ...]]:
+    """List every record's file; of two with the same kind and id the later layer's wins.
+
+    With `folders` only those are looked into, so that one calculator can be had from a book with errors elsewhere.
+    """
+    found: dict[Ref, SourceFile] = {}
+    overridden: list[Overridden] = []
+    problems: list[Problem] = []
+    for layer in layers:
+        for file in _files_of(layer, folders, problems):
+            earlier = found.get(file.ref)
+            if earlier is not None:
+                overridden.append(Overridden(file.ref, earlier.shown, file.shown))
+            found[file.ref] = file
+    return Discovery(tuple(found[ref] for ref in sorted(found)), tuple(sorted(overridden))), tuple(problems)
+
+
+def _files_of(layer: Layer, folders: frozenset[str] | None, problems: list[Problem]) -> Iterator[SourceFile]:
+    for entry in sorted(layer.path.iterdir()):
+        shown = f"{layer.label}/{entry.name}"
+        if entry.name.startswith(".") or entry.name == BOOK_FILE:
+            continue
+        kind = KIND_OF_FOLDER.get(entry.name)
+        if not entry.is_dir() or kind is None:
+            if folders is None:
+                problems.append(_stray(entry, shown))
+            continue
+        if folders is not None and entry.name not in folders:
+            continue
+        for path in sorted(entry.iterdir()):
+            if path.name.startswith("."):
+                continue
+            place = f"{shown}/{path.name}"
+            if path.suffix == ".yaml" and _ID.fullmatch(path.stem):
+                yield SourceFile(path, place, Ref(kind.name, path.stem))
+            else:
+                problems.append(Problem(
+                    codes.BAD_FILE_NAME, Span(place, 1, 1, 2), f'"{path.name}" is no name for a record',
+                    "name it in lower-case words joined by hyphens, ending in .yaml",
+                ))  # fmt: skip
+
+
+def _stray(entry: DiskPath, shown: str) -> Problem:
+    names = listed(KIND_OF_FOLDER, most=20)
+    return Problem(
+        codes.UNKNOWN_FOLDER, Span(shown, 1, 1, 2), f'"{entry.name}" is no folder of records',
+        offer(entry.name, KIND_OF_FOLDER, f"move its files into one of: {names}"),
+    )  # fmt: skip
+
+
+def read_text(file: SourceFile) -> tuple[str | None, tuple[Problem, ...]]:
+    """Return the file's text with line ends as `\\n` and no byte-order mark."""
+    place = Span(file.shown, 1, 1, 2)
+    try:
+        if not stat.S_ISREG(file.path.stat().st_mode):
+            return None, (Problem(codes.UNREADABLE, place, "this is no ordinary file", "replace it by one"),)
+        with file.path.open("rb") as stream:
+            data = stream.read(MAX_BYTES + 1)
+    except OSError as error:
+        said = error.strerror or str(error)
+        return None, (Problem(codes.UNREADABLE, place, f"this file cannot be read: {said}", "make it readable"),)
+    if len(data) > MAX_BYTES:
+        return None, (Problem(
+            codes.TOO_LARGE, place, f"this file is larger than {MAX_BYTES // 1_000_000} MB", "split the record",
+        ),)  # fmt: skip
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        return None, (Problem(
+            codes.NOT_TEXT, Span(file.shown, line, 1, 2), "this line is not UTF-8 text", "save the file as UTF-8",
+        ),)  # fmt: skip
+    return text.replace("\r\n", "\n").replace("\r", "\n"), ()
+
+
+def read(file: SourceFile) -> tuple[Mapping | None, tuple[Problem, ...]]:
+    """Read one file into its tree."""
+    text, problems = read_text(file)
+    return (None, problems) if text is None else parse(text, file.shown)
+
+
+def read_settings(folder: DiskPath, name: str, shown: str) -> tuple[Mapping | None, tuple[Problem, ...]]:
+    """Read a folder's own file of settings, if it has one."""
+    path = folder / name
+    return read(SourceFile(path, shown, Ref("settings", "settings"))) if path.exists() else (None, ())
+
+
+class Places:
+    """Finds places in records again by reading their files; each file is read once and kept while problems are told."""
+
+    def __init__(self, discovery: Discovery) -> None:
+        self._files = {file.ref: file for file in discovery.files}
+        self._trees: dict[Ref, Mapping | None] = {}
+
+    def file(self, ref: Ref) -> SourceFile:
+        """Return the file of a record."""
+        return self._files[ref]
+
+    def tree(self, ref: Ref) -> Mapping | None:
+        """Return a record's tree; None where it cannot be read any more."""
+        if ref not in self._trees:
+            self._trees[ref] = read(self._files[ref])[0]
+        return self._trees[ref]
+
+    def locate(self, ref: Ref, path: Path, start: int | None = None, end: int | None = None) -> Span:
+        """Return the place of a field, or of the nearest thing around it that is there."""
+        tree = self.tree(ref)
+        file = self._files[ref].shown
+        if tree is None:
+            return Span(file, 1, 1, 2)
+        node, key = follow(tree, path)
+        if isinstance(node, Scalar) and node.plain and start is not None and end is not None:
+            first = node.column + node.quoted
+            return Span(file, node.line, first + start, max(first + end, first + start + 1))
+        if not isinstance(node, Scalar) and key is not None:
+            return span_of(key, file)
+        return span_of(node, file)

@@ -1,0 +1,157 @@
+"""YAML text -> a tree with a place for every key and value, or the problems that kept it from becoming one.
+
+`parse` is the entry point. libyaml's events go straight into the tree; every scalar stays text.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Any, NoReturn
+
+from yaml import MarkedYAMLError, YAMLError
+from yaml._yaml import CParser
+from yaml.events import (
+    AliasEvent,
+    MappingEndEvent,
+    MappingStartEvent,
+    ScalarEvent,
+    SequenceEndEvent,
+    StreamEndEvent,
+)
+
+from builder.model.place import Span
+from builder.model.problem import Code, Problem, Related
+from builder.model.tree import Entry, Mapping, Node, Scalar, Sequence
+from builder.read import codes
+
+MAX_DEPTH = 32
+MAX_BYTES = 2_000_000
+_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\x80-\x84\x86-\x9f\ufeff\ufffe\uffff]")
+
+
+class _RefusedError(Exception):
+    """Leaves the event loop with the one problem that ends reading this file; never leaves this module."""
+
+    def __init__(self, problem: Problem) -> None:
+        super().__init__(problem.message)
+        self.problem = problem
+
+
+def parse(text: str, file: str) -> tuple[Mapping | None, tuple[Problem, ...]]:
+    """Read one document. Duplicate keys are all reported; anything worse ends the reading at once."""
+    control = _CONTROL.search(text)
+    if control:
+        return None, (_control_character(text, control.start(), file),)
+    reader = _Reader(text, file)
+    try:
+        return reader.document(), tuple(reader.problems)
+    except _RefusedError as refused:
+        return None, (*reader.problems, refused.problem)
+    except MarkedYAMLError as error:
+        return None, (*reader.problems, reader.not_yaml(error))
+    except YAMLError as error:
+        return None, (Problem(codes.NOT_YAML, Span(file, 1, 1, 2), f"this is not YAML: {error}", "mend it"),)
+
+
+def _control_character(text: str, at: int, file: str) -> Problem:
+    line = text.count("\n", 0, at) + 1
+    column = at - (text.rfind("\n", 0, at) + 1) + 1
+    name = f"U+{ord(text[at]):04X}"
+    return Problem(
+        codes.NOT_TEXT, Span(file, line, column, column + 1),
+        f"the control character {name} stands in the text", "take it out",
+    )  # fmt: skip
+
+
+class _Reader:
+    def __init__(self, text: str, file: str) -> None:
+        self.lines = text.split("\n")
+        self.file = file
+        self.problems: list[Problem] = []
+        self.next: Callable[[], Any] = CParser(text).get_event
+
+    def document(self) -> Mapping | None:
+        self.next()  # the stream's start
+        if isinstance(self.next(), StreamEndEvent):
+            self.refuse(codes.NOT_A_RECORD, 1, 1, 2, "the file is empty", "write the record, or delete the file")
+        node = self.node(self.next(), 0)
+        self.next()  # the document's end
+        after = self.next()
+        if not isinstance(after, StreamEndEvent):
+            line = after.start_mark.line + 1
+            self.refuse(codes.NOT_A_RECORD, line, 1, 4, "a second document begins here", "keep one record in a file")
+        if not isinstance(node, Mapping):
+            self.refuse(
+                codes.NOT_A_RECORD, node.line, node.column, node.end,
+                "the file is not a mapping of keys to values", "begin it with a key, such as title:",
+            )  # fmt: skip
+        return node
+
+    def node(self, event: Any, depth: int) -> Node:
+        kind = type(event)
+        mark = event.start_mark
+        line, column = mark.line + 1, mark.column + 1
+        if kind is AliasEvent or event.anchor or (event.tag and event.tag != "!"):
+            self.refuse(
+                codes.ALIAS, line, column, column + 1,
+                "anchors, aliases and tags are not used in records", "write the value out in full",
+            )  # fmt: skip
+        if kind is ScalarEvent:
+            return self.scalar(event, line, column)
+        if depth >= MAX_DEPTH:
+            self.refuse(
+                codes.TOO_DEEP, line, column, column + 1,
+                f"this is nested {MAX_DEPTH} levels deep", "close a bracket, or put quotes round the text",
+            )  # fmt: skip
+        if kind is MappingStartEvent:
+            return self.mapping(line, column, depth)
+        items: list[Node] = []
+        while type(event := self.next()) is not SequenceEndEvent:
+            items.append(self.node(event, depth + 1))
+        return Sequence(tuple(items), line, column, self.end_of(line, column))
+
+    def mapping(self, line: int, column: int, depth: int) -> Mapping:
+        entries: dict[str, Entry] = {}
+        while type(event := self.next()) is not MappingEndEvent:
+            key = self.node(event, depth + 1)
+            if not isinstance(key, Scalar) or not key.text or len(key.text) > 120:
+                self.refuse(codes.ODD_KEY, key.line, key.column, key.end, "this is no key", "write a plain word")
+            value = self.node(self.next(), depth + 1)
+            first = entries.get(key.text)
+            if first is None:
+                entries[key.text] = Entry(key, value)
+                continue
+            place = Span(self.file, first.key.line, first.key.column, first.key.end)
+            self.problems.append(Problem(
+                codes.DUPLICATE_KEY, Span(self.file, key.line, key.column, key.end),
+                f'the key "{key.text}" stands here a second time', "keep one of the two",
+                see=(Related(place, "the first one"),),
+            ))  # fmt: skip
+        return Mapping(entries, line, column, self.end_of(line, column))
+
+    def scalar(self, event: Any, line: int, column: int) -> Scalar:
+        end_mark = event.end_mark
+        text = event.value
+        style = event.style
+        quoted = style in ('"', "'")
+        if end_mark.line + 1 == line and style not in ("|", ">"):
+            end = end_mark.column + 1
+            return Scalar(text, line, column, end, end - column == len(text) + 2 * quoted, quoted)
+        return Scalar(text, line, column, self.end_of(line, column), False, quoted)
+
+    def end_of(self, line: int, column: int) -> int:
+        """Column past the last character of a line, where a value goes on below it."""
+        return max(len(self.lines[line - 1].rstrip()) + 1, column + 1) if line <= len(self.lines) else column + 1
+
+    def refuse(self, code: Code, line: int, column: int, end: int, message: str, do: str) -> NoReturn:
+        raise _RefusedError(Problem(code, Span(self.file, line, column, end), message, do))
+
+    def not_yaml(self, error: MarkedYAMLError) -> Problem:
+        mark: Any = error.problem_mark or error.context_mark
+        line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
+        said = " ".join(str(part) for part in (error.context, error.problem) if part)
+        return Problem(
+            codes.NOT_YAML, Span(self.file, line, column, column + 1), f"this is not YAML: {said}",
+            "look here and on the line above for a missing colon, bracket or quote",
+        )  # fmt: skip

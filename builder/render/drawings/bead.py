@@ -1,0 +1,30 @@
+"""The profile and size of a sealer bead in, its outline at the flange's edge out."""
+
+from __future__ import annotations
+
+from builder.render.drawings.strokes import at, shape
+
+_DEPTHS = {"half-round": 0.5, "round": 1.0, "fillet": 1.0, "rectangular": 0.5}
+"""How far each profile stands out, as a share of its size."""
+_UNKNOWN = 0.5
+
+
+def depth(profile: str, size: float) -> float:
+    """How far a bead of this size, in user units, stands out of the edge."""
+    return _DEPTHS.get(profile, _UNKNOWN) * size
+
+
+def draw(profile: str, size: float, edge: float, middle: float) -> str:
+    """A bead on the edge at `edge`, centred on `middle`; a profile without a drawing is dashed."""
+    half, out = size / 2, depth(profile, size)
+    top, foot, left = at(middle - half), at(middle + half), at(edge - out)
+    x, round_ = at(edge), f"a{at(half)} {at(half)} 0 1 1"
+    outlines = {
+        "half-round": f"M{x} {top}A{at(out)} {at(half)} 0 0 0 {x} {foot}Z",
+        "round": f"M{x} {at(middle)}{round_} -{at(size)} 0{round_} {at(size)} 0Z",
+        "fillet": f"M{x} {top}L{left} {foot}H{x}Z",
+        "rectangular": f"M{x} {top}H{left}V{foot}H{x}Z",
+    }
+    if profile in outlines:
+        return shape(outlines[profile], "sealer")
+    return shape(outlines["half-round"], "sealer unknown")

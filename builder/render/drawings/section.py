@@ -1,0 +1,237 @@
+"""A cross-section as data in, its drawing out: sheets hatched, weld, film, sealer, and a leader to each.
+
+`lay_out` places everything; `draw` only writes it down, so that tests judge places and not mark-up.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from builder.model.drawings import Section
+from builder.render.drawings import bead, dimension, hatch, stack, strokes
+from builder.render.drawings import weld as welds
+from builder.render.drawings.leader import Called, Leader, column
+from builder.render.drawings.stack import UNIT, WIDTH, Stack
+from builder.render.drawings.strokes import Point, line, words
+from builder.render.drawings.text import Label, number, wrap
+
+_TOP = 4.0
+_ROW = 22.0
+_SIZE = 13.0
+_NOTE = 12.0
+_ABOVE = 8.0
+"""From the tips of the turned sheets to what stands above or below them."""
+_DROP = 40.0
+"""How far the stack is set down at most to stand level with its labels."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pointed:
+    """A one-line-or-more label on a reference line, with a leader to one or more places."""
+
+    label: Label
+    places: tuple[Point, ...]
+    style: str = "thin"
+
+    def draw(self) -> str:
+        """Reference line, leader, dots and text; the leader runs straight down or up from its label."""
+        x = self.places[0][0]
+        shelf = self.label.line_at(len(self.label.lines) - 1) + 5
+        far = max(self.places, key=lambda place: abs(place[1] - shelf))
+        dotted = "".join(strokes.dot(place, f"solid {self.style}-dot") for place in self.places)
+        return line((self.label.box.right, shelf), (x, shelf), far, style=self.style) + dotted + words(self.label)
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """A section with everything in its place."""
+
+    section: Section
+    stack: Stack
+    weld: welds.Weld | None
+    weld_label: Label | None
+    weld_line: float
+    """y of the weld's dimension line."""
+    flange_line: float
+    flange_label: Label
+    leaders: tuple[Leader, ...]
+    pointed: tuple[Pointed, ...]
+    notes: Label
+    height: float
+
+    @property
+    def labels(self) -> tuple[Label, ...]:
+        """Every text on the drawing."""
+        own = [text for leader in self.leaders for text in leader.texts]
+        own += [pointed.label for pointed in self.pointed]
+        own += [self.flange_label, self.notes]
+        return tuple(own + ([self.weld_label] if self.weld_label else []))
+
+
+def lay_out(section: Section) -> Layout:
+    """Place the parts and labels of a section, from the top down."""
+    before = _room_before(section)
+    trial = stack.place(section, 0.0, before)
+    film = _film_label(section, trial)
+    row = _TOP + (film.height + 10 if film else 0.0)
+    weld_label = _weld_label(section, trial, row)
+    row += weld_label.height + 8 if weld_label else 0.0
+    placed = stack.place(section, row + trial.rise + _ABOVE + _drop(trial), before)
+    weld = welds.place(placed, section.weld, section.width_scale * UNIT) if section.weld else None
+    left, room = stack.labels_from(placed)
+    leaders = column(_called(placed), left, room, row)
+    flange_line = placed.bottom + placed.rise * 0.9
+    flange_label = _flange_label(section, placed, flange_line - 5)
+    foot = max(flange_line + 4, placed.bottom + placed.rise)
+    pointed = [Pointed(film, tuple((film.x - 4, face) for face in placed.faces), "film-line")] if film else []
+    beside = max(leader.box.bottom for leader in leaders)
+    seal = _seal(section, placed, foot, beside)
+    foot = max(foot, beside)
+    if seal:
+        pointed.append(seal)
+        foot = max(foot, seal.label.box.bottom + 6)
+    notes = Label(wrap(_scales(section, placed), _NOTE, WIDTH - 8), 4, foot + 22, _NOTE, style="quiet")
+    return Layout(
+        section, placed, weld, weld_label, row, flange_line, flange_label, leaders, tuple(pointed), notes,
+        notes.box.bottom + 4,
+    )  # fmt: skip
+
+
+def draw(section: Section, title: str, description: str) -> str:
+    """The section as SVG text."""
+    layout = lay_out(section)
+    placed = layout.stack
+    marks = [hatch.patterns(section.id)]
+    marks += [_sheet(section.id, placed, index) for index in range(len(placed.sheets))]
+    if section.film:
+        marks += _film(layout)
+    if layout.weld:
+        marks += layout.weld.marks
+    if placed.is_shortened:
+        marks.append(_interruption(placed))
+    if section.seal:
+        size = section.seal_size * section.width_scale * UNIT
+        edge = placed.edge - welds.room_before_edge(section.weld)
+        marks.append(bead.draw(section.seal_profile, size, edge, (placed.top + placed.bottom) / 2))
+    marks.append(dimension.across(placed.edge, placed.radius, layout.flange_line, placed.bottom))
+    marks += [words(layout.flange_label), words(layout.notes)]
+    marks += [pointed.draw() for pointed in layout.pointed]
+    marks += [leader.draw() for leader in layout.leaders]
+    marks.append(_weld_words(layout))
+    return strokes.svg(section.id, title, description, WIDTH, layout.height, marks)
+
+
+def _room_before(section: Section) -> float:
+    size = section.seal_size * section.width_scale * UNIT
+    return welds.room_before_edge(section.weld) + (bead.depth(section.seal_profile, size) if section.seal else 0.0)
+
+
+def _film_label(section: Section, placed: Stack) -> Label | None:
+    if not section.film:
+        return None
+    x = placed.edge + 12
+    return Label(wrap(section.film, _SIZE, WIDTH - x - 6), x, _TOP + _SIZE, _SIZE, style="film-name")
+
+
+def _weld_label(section: Section, placed: Stack, row: float) -> Label | None:
+    """Above the weld's axis, moved right where it would meet the film's leader or left where it would be cut off."""
+    if section.weld is None:
+        return None
+    least = placed.edge + 16 if section.film else 4.0
+    weld = welds.place(placed, section.weld, section.width_scale * UNIT)
+    label = Label(wrap(section.weld.label, _SIZE, WIDTH - least - 4), 0, row + _SIZE, _SIZE)
+    if not weld.has_width:
+        x = max(least, weld.middle + 4)
+        return Label(wrap(section.weld.label, _SIZE, WIDTH - x - 4), x, label.y, _SIZE)
+    x = min(max(least, weld.middle - label.width / 2), WIDTH - 4 - label.width)
+    return replace(label, x=x)
+
+
+def _flange_label(section: Section, placed: Stack, y: float) -> Label:
+    """Over the middle of its dimension line, moved in where a narrow flange would have it cut off."""
+    label = Label((f"{number(section.flange)} mm",), (placed.edge + placed.radius) / 2, y, _SIZE, "middle")
+    return replace(label, x=max(label.x, label.width / 2 + 2))
+
+
+def _drop(trial: Stack) -> float:
+    """How far the stack is set down beside labels that take more height than it does."""
+    left, room = stack.labels_from(trial)
+    leaders = column(_called(trial), left, room, -trial.rise - _ABOVE)
+    pushed = sum(leader.shelf[1] - leader.place[1] for leader in leaders) / len(leaders)
+    return max(0.0, min(_DROP, pushed))
+
+
+def _called(placed: Stack) -> tuple[Called, ...]:
+    """What is said of each sheet."""
+    return tuple(
+        Called(
+            stack.spot_in(placed, sheet),
+            "? mm" if sheet.sheet.thickness is None else f"{number(sheet.sheet.thickness)} mm",
+            sheet.sheet.label,
+            sheet.sheet.note,
+        )
+        for sheet in placed.sheets
+    )
+
+
+def _seal(section: Section, placed: Stack, foot: float, beside: float) -> Pointed | None:
+    """The sealer's label, under the flange's dimension and clear of the labels beside the stack."""
+    if not section.seal:
+        return None
+    out = bead.depth(section.seal_profile, section.seal_size * section.width_scale * UNIT)
+    x = placed.edge - welds.room_before_edge(section.weld) - out * 0.4
+    label = Label(wrap(section.seal, _SIZE, WIDTH - x - 8), x + 4, foot + 10 + _SIZE, _SIZE)
+    if label.box.right > stack.labels_from(placed)[0] - 6 and label.box.top < beside + 4:
+        label = replace(label, y=beside + 6 + _SIZE)
+    return Pointed(label, ((x, (placed.top + placed.bottom) / 2),))
+
+
+def _scales(section: Section, placed: Stack) -> str:
+    """What the drawing's measures mean."""
+    said = f"On paper: thickness {number(section.thickness_scale)}:1, width {number(section.width_scale)}:1"
+    said += ", bead at the width scale." if section.seal else "."
+    if placed.is_shortened:
+        said += " Flange drawn shortened."
+    if any(sheet.thickness is None for sheet in section.sheets):
+        said += " ? and dashed: thickness not known."
+    return said
+
+
+def _sheet(drawing: str, placed: Stack, index: int) -> str:
+    sheet = placed.sheets[index]
+    marks = [strokes.shape(stack.outline(placed, sheet), "sheet", hatch.fill(drawing, index))]
+    near, far = stack.faces(placed, sheet)
+    style = "outline unknown" if sheet.sheet.thickness is None else "outline"
+    marks += [f'<path class="{style}" d="M{near}M{far}V{strokes.at(sheet.bottom if sheet.turn <= 0 else sheet.top)}"/>']
+    if sheet.turn:
+        _, near_tip, far_tip, _ = stack.ends(placed, sheet)
+        marks.append(strokes.break_line(near_tip, far_tip))
+    else:
+        marks.append(strokes.break_line((sheet.end, sheet.top), (sheet.end, sheet.bottom)))
+    return "".join(marks)
+
+
+def _film(layout: Layout) -> list[str]:
+    """The film on every mating face, from the edge to the radius, none where the weld is."""
+    placed, weld = layout.stack, layout.section.weld
+    gap = welds.film_gaps(layout.weld, weld.form if weld else "")
+    runs = [(placed.edge, gap[0]), (gap[1], placed.radius)] if gap else [(placed.edge, placed.radius)]
+    return [line((left, face), (right, face), style="film") for face in placed.faces for left, right in runs]
+
+
+def _weld_words(layout: Layout) -> str:
+    """The weld's label: over a dimension line where its width is given, else at the end of a leader."""
+    if layout.weld is None or layout.weld_label is None:
+        return ""
+    weld, label = layout.weld, layout.weld_label
+    if weld.has_width:
+        return dimension.across(weld.left, weld.right, layout.weld_line, weld.top) + words(label)
+    return Pointed(label, ((weld.middle, weld.top),)).draw()
+
+
+def _interruption(placed: Stack) -> str:
+    """Two break lines across the flange with nothing between them: it is wider than it is drawn."""
+    x = placed.edge + (placed.radius - placed.edge) * 0.82
+    top, bottom = placed.top - 3, placed.bottom + 3
+    gap = strokes.shape(f"M{strokes.points([(x - 3, top), (x + 3, top), (x + 3, bottom), (x - 3, bottom)])}Z", "paper")
+    return gap + "".join(strokes.break_line((side, placed.top), (side, placed.bottom)) for side in (x - 3, x + 3))

@@ -1,0 +1,179 @@
+"""A section's measures in, the place of every sheet on the drawing out: pure geometry, in user units.
+
+One user unit is one CSS pixel of the printed drawing, so that the stated scales hold on paper. Sheets lie from the
+edge at the left to the radius, where the outermost turns up and the innermost down; those between run on.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from builder.model.drawings import DrawnSheet, Section
+from builder.render.drawings.strokes import Point, at, points
+
+WIDTH = 340.0
+"""Of every drawing: as wide as the narrowest screen the book is read on, so that its text is never scaled down."""
+UNIT = 96 / 25.4
+"""User units for each mm on paper: CSS defines 96 pixels to the inch."""
+
+_MARGIN = 8.0
+_RADIUS = 10.0
+_TURN = math.radians(68)
+_ARM = 28.0
+_BESIDE = 14.0
+"""From the drawing to the labels beside it."""
+_LABELS = 108.0
+"""The least room for the labels."""
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """One sheet: its faces on the flange, and which way it turns at the radius."""
+
+    sheet: DrawnSheet
+    top: float
+    thick: float
+    turn: int
+    """-1 up, 1 down, 0 straight on."""
+    end: float
+    """How far right a straight one is drawn."""
+
+    @property
+    def bottom(self) -> float:
+        """Its lower face."""
+        return self.top + self.thick
+
+    @property
+    def middle(self) -> float:
+        """Half-way between its faces."""
+        return self.top + self.thick / 2
+
+
+@dataclass(frozen=True, slots=True)
+class Stack:
+    """The sheets of one section on the drawing."""
+
+    sheets: tuple[Placed, ...]
+    edge: float
+    """x of the flange's edge."""
+    radius: float
+    """x where the sheets part."""
+    reach: float
+    """x of the rightmost part of any sheet."""
+    is_shortened: bool
+    """The flange is drawn interrupted, since its width at this scale does not fit."""
+
+    @property
+    def top(self) -> float:
+        """Outer face of the outermost sheet."""
+        return self.sheets[0].top
+
+    @property
+    def bottom(self) -> float:
+        """Outer face of the innermost sheet."""
+        return self.sheets[-1].bottom
+
+    @property
+    def faces(self) -> tuple[float, ...]:
+        """The mating faces, from the outside in."""
+        return tuple(sheet.bottom for sheet in self.sheets[:-1])
+
+    @property
+    def rise(self) -> float:
+        """How far the turned ends stand out beyond the stack."""
+        return _RADIUS * (1 - math.cos(_TURN)) + _ARM * math.sin(_TURN)
+
+
+def place(section: Section, top: float, before: float) -> Stack:
+    """Lay the stack out below `top`, with `before` units left free beside its edge for a bead."""
+    thick = _thicknesses(section)
+    edge = _MARGIN + before
+    overhang = max(_overhang(thick[0]), _overhang(thick[-1]))
+    room = WIDTH - _LABELS - _BESIDE - overhang - edge
+    flange = section.flange * section.width_scale * UNIT
+    radius = edge + min(flange, room)
+    reach = radius + overhang
+    sheets: list[Placed] = []
+    for index, (sheet, units) in enumerate(zip(section.sheets, thick, strict=True)):
+        sheets.append(Placed(sheet, top, units, _turn(index, len(thick)), reach + 2 - 5 * (index % 2)))
+        top += units
+    return Stack(tuple(sheets), edge, radius, reach + 2, flange > room)
+
+
+def labels_from(stack: Stack) -> tuple[float, float]:
+    """x and room of the labels beside the stack."""
+    left = stack.reach + _BESIDE
+    return left, WIDTH - left - 2
+
+
+def outline(stack: Stack, sheet: Placed) -> str:
+    """The closed outline of a sheet, for its hatching."""
+    if not sheet.turn:
+        return (
+            f"M{points([(stack.edge, sheet.top), (sheet.end, sheet.top)])}"
+            f"L{points([(sheet.end, sheet.bottom), (stack.edge, sheet.bottom)])}Z"
+        )
+    near, far = faces(stack, sheet)
+    return f"M{near}L{far}Z"
+
+
+def faces(stack: Stack, sheet: Placed) -> tuple[str, str]:
+    """Path of the two faces without their `M`: the near one from the edge out, the far one back to the edge."""
+    if not sheet.turn:
+        return (
+            points([(stack.edge, sheet.bottom), (sheet.end, sheet.bottom)]),
+            points([(sheet.end, sheet.top), (stack.edge, sheet.top)]),
+        )
+    mating, outer = (sheet.bottom, sheet.top) if sheet.turn < 0 else (sheet.top, sheet.bottom)
+    outward, inward = ("0 0 0", "0 0 1") if sheet.turn < 0 else ("0 0 1", "0 0 0")
+    big, small = at(_RADIUS + sheet.thick), at(_RADIUS)
+    near_bend, near_tip, far_tip, far_bend = ends(stack, sheet)
+    return (
+        f"{points([(stack.edge, mating), (stack.radius, mating)])}"
+        f"A{big} {big} {outward} {points([near_bend, near_tip])}",
+        f"{points([far_tip, far_bend])}A{small} {small} {inward} "
+        f"{points([(stack.radius, outer), (stack.edge, outer)])}",
+    )
+
+
+def ends(stack: Stack, sheet: Placed) -> tuple[Point, Point, Point, Point]:
+    """Of a turned sheet: end of the bend and tip of its mating face, tip and end of the bend of its outer face."""
+    outer = sheet.top if sheet.turn < 0 else sheet.bottom
+    centre = (stack.radius, outer + sheet.turn * _RADIUS)
+    along = (_ARM * math.cos(_TURN), sheet.turn * _ARM * math.sin(_TURN))
+
+    def bend(radius: float) -> Point:
+        return centre[0] + radius * math.sin(_TURN), centre[1] - sheet.turn * radius * math.cos(_TURN)
+
+    near, far = bend(_RADIUS + sheet.thick), bend(_RADIUS)
+    return near, (near[0] + along[0], near[1] + along[1]), (far[0] + along[0], far[1] + along[1]), far
+
+
+def spot_in(stack: Stack, sheet: Placed) -> Point:
+    """A place inside the sheet where its leader can end."""
+    if not sheet.turn:
+        return sheet.end - 9, sheet.middle
+    near, near_tip, far_tip, far = ends(stack, sheet)
+    return (near[0] + near_tip[0] + far_tip[0] + far[0]) / 4, (near[1] + near_tip[1] + far_tip[1] + far[1]) / 4
+
+
+def _thicknesses(section: Section) -> list[float]:
+    """Drawn thickness of every sheet; one that is not known is drawn as thick as the others are on average."""
+    known = [sheet.thickness for sheet in section.sheets if sheet.thickness is not None]
+    stand_in = sum(known) / len(known) if known else 1.0
+    return [
+        (stand_in if sheet.thickness is None else sheet.thickness) * section.thickness_scale * UNIT
+        for sheet in section.sheets
+    ]
+
+
+def _overhang(thick: float) -> float:
+    """How far right of the radius a turned sheet reaches."""
+    return (_RADIUS + thick) * math.sin(_TURN) + _ARM * math.cos(_TURN)
+
+
+def _turn(index: int, count: int) -> int:
+    if index == 0:
+        return -1
+    return 1 if index == count - 1 else 0

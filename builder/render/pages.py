@@ -1,0 +1,45 @@
+"""Page views in, HTML out: templates are read and compiled once, and asked for nothing but to be filled."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from pathlib import Path
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
+
+from builder.model.views import Block, Figure, Html, Page, Site
+from builder.render.drawings import draw
+
+_PAGE = "pages/page.html"
+
+
+@dataclass(frozen=True, slots=True)
+class Renderer:
+    """The templates of one folder, ready to be filled; made by `open_renderer`."""
+
+    page: Template
+
+    def render(self, page: Page, site: Site) -> bytes:
+        """One page as UTF-8. What is no `Html` in the view is escaped."""
+        drawings = _drawings((*page.main, *page.aside))
+        return self.page.render(page=page, site=site, drawings=drawings).encode()
+
+
+def open_renderer(templates: Path) -> Renderer:
+    """Read and compile the templates; a mistake in one is raised here or at the first page."""
+    environment = Environment(
+        loader=FileSystemLoader(templates),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        auto_reload=False,
+        cache_size=-1,
+    )
+    return Renderer(environment.get_template(_PAGE))
+
+
+def _drawings(blocks: Iterable[Block]) -> dict[str, Html]:
+    """Every drawing of the page, by its id."""
+    return {block.drawing.id: draw(block) for block in blocks if isinstance(block, Figure)}

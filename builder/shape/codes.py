@@ -1,0 +1,44 @@
+"""The problems that shaping can find: keys and values that do not make a record of their kind."""
+
+from __future__ import annotations
+
+from builder.model.problem import Code
+
+MISSING_KEY = Code("S201", "missing_key", """\
+A record lacks a key that every record of its kind carries. Where there is nothing to say, most lists are written as
+`none`: missing and none are different things, and nobody can tell later which was meant.""")
+
+UNKNOWN_KEY = Code("S202", "unknown_key", """\
+A record has a key that its kind does not know, most often a misspelt one. It would
+silently be left out of the book.""")
+
+WRONG_FORM = Code("S203", "wrong_form", """\
+A value has another form than this key takes: a list in place of a text, a mapping in place of a list.""")
+
+WRONG_VALUE = Code("S204", "wrong_value", """\
+A value is none of those that this key admits, or lies outside its limits.""")
+
+BAD_QUANTITY = Code("S205", "bad_quantity", """\
+A quantity is written as a number, a space and a unit, such as `0.8 mm` or `20 min`. A bare number leaves the reader
+guessing, so it is refused.""")
+
+WRONG_UNIT = Code("S206", "wrong_unit", """\
+A quantity's unit is unknown, or is of another dimension than this key takes: a length where a time belongs.""")
+
+BAD_REFERENCE = Code("S207", "bad_reference", """\
+A reference is not written as references are: a bare id where only one kind fits (`rocker-outer`), kind and id where
+several do (`seam:rocker-lower`), `body` or `welder` as the subject of a step.""")
+
+EMPTY_LIST = Code("S208", "empty_list", """\
+A list is empty. Write `none` where there is nothing: an empty list leaves open whether it was forgotten.""")
+
+SAME_KEY = Code("S209", "same_key", """\
+Two steps of a procedure have the same key. Links, job files and revisions hang on a step's key, so each has its own,
+for good.""")
+
+ONE_CONSEQUENCE = Code("S210", "one_consequence", """\
+A rule has one `when` and exactly one consequence: needs, owes, forbids or if-both-first. Write two rules where there
+are two.""")
+
+CODES = (MISSING_KEY, UNKNOWN_KEY, WRONG_FORM, WRONG_VALUE, BAD_QUANTITY, WRONG_UNIT, BAD_REFERENCE, EMPTY_LIST,
+         SAME_KEY, ONE_CONSEQUENCE)  # fmt: skip

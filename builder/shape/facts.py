@@ -1,0 +1,91 @@
+"""A record -> the facts that formulas may use about it, in base units; what is unknown has no value."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+
+from builder.formula.units import unit
+from builder.model.quantity import Quantity
+from builder.model.records.body import Cavity, Panel, Seam, Segment
+from builder.model.summary import Facts, FactValue
+
+UNKNOWN = "unknown"
+LARGEST_STACK = 4
+"""sheet_1 to sheet_4 are named; a fifth sheet counts in the others."""
+
+
+Scales = Mapping[str, tuple[str, ...]]
+"""The words of each scale by its id, mildest first."""
+
+
+def facts_of(record: object, scales: Scales) -> tuple[Facts, ...]:
+    """Return the facts of a subject: of a seam one set for each segment, of a panel or cavity one."""
+    if isinstance(record, Seam):
+        shared = _seam_facts(record)
+        return tuple({**shared, **_segment_facts(segment, scales)} for segment in record.segments)
+    if isinstance(record, Panel):
+        return ({
+            "strength": record.strength, "load_bearing": _yes(record.load_bearing), "handed": _yes(record.handed),
+            "bounds": _yes(bool(record.bounds)),
+        },)  # fmt: skip
+    if isinstance(record, Cavity):
+        return ({
+            "reachable": record.reachable_after_closing, "wax_entries": float(len(record.wax_entries)),
+            "drains": float(len(record.drains)),
+        },)  # fmt: skip
+    return ({},)
+
+
+def _seam_facts(seam: Seam) -> dict[str, FactValue]:
+    return {
+        "joint": seam.joint, "sealed": _yes(not isinstance(seam.seal, str)), "filmed": _yes(seam.film != "none"),
+        "closes": _yes(bool(seam.closes)), "layers_most": float(max(len(part.sheets) for part in seam.segments)),
+    }  # fmt: skip
+
+
+def _segment_facts(segment: Segment, scales: Scales) -> dict[str, FactValue]:
+    thicknesses = [base(sheet.thickness) for sheet in segment.sheets]
+    count = segment.factory.count
+    return {
+        "length": base(segment.length), "flange": base(segment.flange), "depth": base(segment.reach.depth),
+        "sides": segment.reach.sides, "layers": float(len(segment.sheets)),
+        "outer": thicknesses[0], "factory_count": None if count is None else float(count),
+        "coating": _strictest([sheet.coating for sheet in segment.sheets], scales.get("coating", ())),
+        "strongest": _strictest([sheet.strength for sheet in segment.sheets], scales.get("strength", ())),
+        **_stack_facts(thicknesses),
+        **{f"sheet_{at}": thicknesses[at - 1] if at <= len(thicknesses) else 0.0
+           for at in range(1, LARGEST_STACK + 1)},
+    }  # fmt: skip
+
+
+def _stack_facts(thicknesses: list[float | None]) -> dict[str, FactValue]:
+    """Work out what a whole stack tells; one unknown sheet leaves all of it unknown.
+
+    The governing sheet is the second thickest: of two the thinner, of three the middle one (AWS D8.1M:2013, clause 3).
+    """
+    known = sorted(thickness for thickness in thicknesses if thickness is not None)
+    if len(known) < len(thicknesses) or not known:
+        return dict.fromkeys(("governing", "thinnest", "thickest", "total", "ratio"))
+    return {
+        "governing": known[-2] if len(known) > 1 else known[0], "thinnest": known[0], "thickest": known[-1],
+        "total": sum(known), "ratio": known[-1] / known[0],
+    }  # fmt: skip
+
+
+def _strictest(words: Sequence[str], order: tuple[str, ...]) -> str:
+    """Of words of a scale return the strictest, which stands last in the scale; unknown outranks all."""
+    if UNKNOWN in words:
+        return UNKNOWN
+    ranks = {word: rank for rank, word in enumerate(order)}
+    return max(words, key=lambda word: ranks.get(word, len(order)))
+
+
+def base(quantity: Quantity | None) -> float | None:
+    """Return a quantity in base units; None where it is unknown."""
+    known = unit(quantity.unit) if quantity is not None else None
+    return None if quantity is None or known is None else known.to_base(Fraction(quantity.number))
+
+
+def _yes(claim: bool) -> str:
+    return "yes" if claim else "no"

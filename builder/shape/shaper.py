@@ -1,0 +1,106 @@
+"""A tree -> a typed record and its summary, or every problem that keeps it from being one.
+
+`shape` is the entry point.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import cache
+from typing import Any, TypeVar
+
+from pydantic import TypeAdapter, ValidationError
+
+from builder.model.files import SourceFile
+from builder.model.place import Span
+from builder.model.problem import Problem, Related
+from builder.model.records import KIND, Record
+from builder.model.records.law import Rule
+from builder.model.records.procedure import Procedure
+from builder.model.summary import Summary
+from builder.model.tree import Entry, Mapping, Sequence, plain, span_of
+from builder.shape import codes
+from builder.shape.facts import Scales
+from builder.shape.marks import marked
+from builder.shape.mentions import mentions_of
+from builder.shape.messages import problems_of
+from builder.shape.quantities import quantity_problems
+from builder.shape.summaries import summarize
+
+
+def shape(
+    file: SourceFile, tree: Mapping, scales: Scales
+) -> tuple[Record | None, Summary | None, tuple[Problem, ...]]:
+    """Give a tree its type. All problems of the file are found in one go; a record with an error is None.
+
+    `scales` holds the words of each scale in order; what a stack's strictest sheet is depends on it.
+    """
+    kind = KIND[file.ref.kind]
+    try:
+        record = _adapter(kind.name).validate_python(plain(tree))
+    except ValidationError as error:
+        found = problems_of(error.errors(include_url=False, include_input=False), tree, file.shown, kind.type)
+        return None, None, tuple(found)
+    marks = marked(kind.type, tree)
+    mentions, problems = mentions_of(marks, file.shown)
+    problems += tuple(quantity_problems(marks, file.shown))
+    problems += tuple(_own_problems(record, tree, file.shown))
+    if problems:
+        return None, None, problems
+    return record, summarize(file.ref, record, mentions, scales), ()
+
+
+S = TypeVar("S")
+
+
+def shape_settings(settings_type: type[S], tree: Mapping, file: str) -> tuple[S | None, tuple[Problem, ...]]:
+    """Give a tree of settings its type."""
+    try:
+        return TypeAdapter(settings_type).validate_python(plain(tree)), ()
+    except ValidationError as error:
+        found = problems_of(error.errors(include_url=False, include_input=False), tree, file, settings_type)
+        return None, tuple(found)
+
+
+@cache
+def _adapter(kind: str) -> TypeAdapter[Any]:
+    return TypeAdapter(KIND[kind].type)
+
+
+def _own_problems(record: Record, tree: Mapping, file: str) -> Iterator[Problem]:
+    if isinstance(record, Procedure):
+        yield from _same_keys(tree, file)
+    if isinstance(record, Rule):
+        said = [key for key in ("needs", "owes", "forbids", "if-both-first") if key in tree.entries]
+        if len(said) != 1:
+            found = f"it has {' and '.join(said)}" if said else "it has none"
+            yield Problem(
+                codes.ONE_CONSEQUENCE, span_of(tree.entries["when"].key, file),
+                f"a rule has exactly one consequence; {found}", "keep one of needs, owes, forbids and if-both-first",
+            )  # fmt: skip
+
+
+def _same_keys(tree: Mapping, file: str) -> Iterator[Problem]:
+    first: dict[str, Span] = {}
+    for entry in _step_keys(tree):
+        span = span_of(entry.value, file)
+        text = plain(entry.value)
+        if not isinstance(text, str):
+            continue
+        if text in first:
+            yield Problem(
+                codes.SAME_KEY, span, f'another step is called "{text}" already', "give this step a key of its own",
+                see=(Related(first[text], "the first one"),),
+            )  # fmt: skip
+        first.setdefault(text, span)
+
+
+def _step_keys(tree: Mapping) -> Iterator[Entry]:
+    phases = tree.entries["phases"].value
+    for phase in phases.items if isinstance(phases, Sequence) else ():
+        steps = phase.entries["steps"].value if isinstance(phase, Mapping) else None
+        for step in steps.items if isinstance(steps, Sequence) else ():
+            if isinstance(step, Mapping):
+                yield step.entries["key"]
+
+

@@ -1,0 +1,71 @@
+"""A record -> its summary: identity, anchors, mentions, facts, relations and steps."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from builder.model.records import Record
+from builder.model.records.body import Panel, Seam
+from builder.model.records.procedure import Procedure
+from builder.model.records.supporting import Scale, Term
+from builder.model.reference import Mention, Ref, parse_reference
+from builder.model.summary import StepSummary, Summary
+from builder.shape.facts import Scales, facts_of
+
+
+def summarize(ref: Ref, record: Record, mentions: tuple[Mention, ...], scales: Scales) -> Summary:
+    """Return what linking and checking need of a record."""
+    return Summary(
+        ref=ref,
+        title=record.title,
+        aliases=record.synonyms if isinstance(record, Term) else (),
+        was=record.was,
+        anchors=_anchors(record),
+        mentions=mentions,
+        facts=facts_of(record, scales),
+        relations=_relations(record),
+        steps=tuple(_steps(record)) if isinstance(record, Procedure) else (),
+        handed=record.handed if isinstance(record, Panel) else None,
+        status=record.status if isinstance(record, Procedure) else "",
+    )
+
+
+def _anchors(record: Record) -> tuple[str, ...]:
+    if isinstance(record, Procedure):
+        return tuple(step.key for phase in record.phases for step in phase.steps)
+    if isinstance(record, Scale):
+        return tuple(record.words)
+    return ()
+
+
+def _refs(kind: str, ids: tuple[str, ...]) -> tuple[Ref, ...]:
+    return tuple(Ref(kind, id_) for id_ in ids)
+
+
+def _relations(record: Record) -> Mapping[str, tuple[Ref, ...]]:
+    if isinstance(record, Seam):
+        panels = dict.fromkeys(sheet.panel for segment in record.segments for sheet in segment.sheets)
+        return {
+            "closes": _refs("cavity", record.closes), "panels": _refs("panel", tuple(panels)),
+            "methods": _refs("method", record.methods),
+        }  # fmt: skip
+    if isinstance(record, Panel):
+        return {"bounds": _refs("opening", record.bounds), "neighbours": _refs("panel", record.neighbours)}
+    if isinstance(record, Procedure):
+        return {"relies_on": _refs("procedure", record.relies_on)}
+    return {}
+
+
+def _steps(record: Procedure) -> Iterator[StepSummary]:
+    for phase_at, phase in enumerate(record.phases):
+        for at, step in enumerate(phase.steps):
+            subjects = (parse_reference(text) for text in step.on)
+            yield StepSummary(
+                key=step.key,
+                path=("phases", phase_at, "steps", at),
+                act=step.act,
+                subjects=tuple(ref for ref in subjects if ref is not None),
+                method=step.method or "",
+                keep=step.keep,
+                exempt=tuple(exemption.rule for exemption in step.except_),
+            )

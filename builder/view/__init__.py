@@ -1,0 +1,80 @@
+"""Stage 6: a record and what was worked out for it -> its page view. `view` and the list pages are the entry points."""
+
+from __future__ import annotations
+
+from builder.model.records import Record
+from builder.model.records.body import Cavity, Opening, Panel, Seam
+from builder.model.records.calculator import Calculator
+from builder.model.records.law import Act, Method, Rule, State
+from builder.model.records.procedure import Procedure
+from builder.model.records.supporting import Hazard, Scale, Source, Supply, Term, Tool
+from builder.model.records.table import Table
+from builder.model.reference import Ref
+from builder.model.views import Page
+from builder.model.work import Worked
+from builder.view.body import cavity_page, opening_page, panel_page
+from builder.view.calculator import calculator_page
+from builder.view.here import Book, Here
+from builder.view.law import act_page, method_page, rule_page, state_page
+from builder.view.lists import home_page, lists_page, navigation, stub_page
+from builder.view.procedure import procedure_page
+from builder.view.prose import Prose
+from builder.view.seam import seam_page
+from builder.view.supporting import (
+    hazard_page,
+    scale_page,
+    source_page,
+    supply_page,
+    table_page,
+    term_page,
+    tool_page,
+)
+
+
+def view(book: Book, ref: Ref, record: Record, worked: Worked) -> Page:
+    """Make a record's page."""
+    here = Here(book, book.links.path(ref))
+    match record:
+        case Procedure():
+            return procedure_page(here, ref, record, worked.steps)
+        case Seam():
+            return seam_page(here, ref, record, worked.seam)
+        case Calculator():
+            return calculator_page(here, ref, record, worked.started)
+        case Panel():
+            return panel_page(here, ref, record)
+        case Cavity():
+            return cavity_page(here, ref, record)
+        case Opening():
+            return opening_page(here, ref, record)
+        case Method():
+            return method_page(here, ref, record)
+        case Act():
+            return act_page(here, ref, record)
+        case State():
+            return state_page(here, ref, record)
+        case Rule():
+            return rule_page(here, ref, record)
+    return _supporting(here, ref, record)
+
+
+def _supporting(here: Here, ref: Ref, record: Record) -> Page:
+    match record:
+        case Table():
+            return table_page(here, ref, record)
+        case Supply():
+            return supply_page(here, ref, record)
+        case Tool():
+            return tool_page(here, ref, record)
+        case Hazard():
+            return hazard_page(here, ref, record)
+        case Term():
+            return term_page(here, ref, record)
+        case Source():
+            return source_page(here, ref, record)
+        case Scale():
+            return scale_page(here, ref, record)
+    raise TypeError(f"no page is made for a {ref.kind}")
+
+
+__all__ = ["Book", "Here", "Prose", "home_page", "lists_page", "navigation", "stub_page", "view"]

@@ -1,0 +1,105 @@
+"""A calculator -> its page: the question, the live form with printed answers, the formulas, proofs and sources."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from builder.model.records.calculator import Calculator, Input, Proof
+from builder.model.records.calculator import Row as DecisionRow
+from builder.model.reference import Ref
+from builder.model.views import Ask, Block, Form, Grid, Html, Items, Links, Option, Page, Prose
+from builder.model.work import WorkedOut
+from builder.view.here import Here
+from builder.view.page import page, passage
+from builder.view.signs import sign, with_sign
+from builder.view.worked import cautions, value_row
+
+
+def calculator_page(here: Here, ref: Ref, calculator: Calculator, started: WorkedOut | None) -> Page:
+    """Make the page; `started` is the calculator worked out for its starting values."""
+    main: list[Block] = [
+        Form(
+            id=ref.id,
+            asks=tuple(_ask(here, name, ask) for name, ask in calculator.inputs.items()),
+            answers=tuple(value_row(here, value) for value in (started.answers if started else ())),
+            answer_ids=tuple(calculator.outputs),
+            cautions=cautions(here, started.remarks if started else ()),
+            title="Work it out",
+        )
+    ]
+    if calculator.about:
+        main.append(Prose("How to read it", here.paragraphs(calculator.about), "about"))
+    main.append(Grid("Formulas", ("Name", "Worked out as"), tuple(_formulas(here, calculator)), anchor="formulas"))
+    if calculator.fixed:
+        main.append(Grid("Fixed values", ("Name", "Value", "Source"), tuple(_fixed(here, calculator)), anchor="fixed"))
+    warned = tuple(here.line(warning.say) for warning in calculator.warnings)
+    main.append(Items("It warns", warned, "Of nothing.", "warns"))
+    main.append(Items("Proofs", tuple(_proof(here, calculator, proof) for proof in calculator.proofs), anchor="proofs"))
+    main.append(Links("Sources", here.links("source", calculator.sources), "None.", "sources"))
+    return page(
+        here, ref, calculator.title, "Calculator", here.line(calculator.asks), tuple(main), _aside(here, calculator),
+        texts=(passage("", calculator.title, calculator.asks, calculator.about),), aliases=calculator.was,
+        scripts=("assets/js/formula.js", f"assets/calc/{ref.id}.js", "assets/js/calculator.js"),
+    )  # fmt: skip
+
+
+def _aside(here: Here, calculator: Calculator) -> tuple[Block, ...]:
+    tables = dict.fromkeys(calculator.tables.values())
+    return (Links("Reads", here.links("table", tables)),) if tables else ()
+
+
+def _ask(here: Here, name: str, ask: Input) -> Ask:
+    options: tuple[Option, ...] = ()
+    start = ask.start or ask.default or ""
+    if ask.choose:
+        options = tuple(Option(id_, label, id_ == start) for id_, label in ask.choose.items())
+    elif ask.one_of:
+        options = tuple(Option(text, text, text.split()[0] == start) for text in ask.one_of)
+    return Ask(
+        id=name, label=ask.ask, unit=sign(ask.unit or ""), start=start, limits=_limits(ask), help=here.line(ask.help),
+        options=options, optional=ask.default is not None,
+    )  # fmt: skip
+
+
+def _limits(ask: Input) -> str:
+    whole = "whole numbers, " if ask.whole else ""
+    unit = ask.unit or ""
+    if ask.from_ and ask.to:
+        return f"{whole}{ask.from_} to {with_sign(ask.to, unit)}"
+    if ask.from_:
+        return f"{whole}{with_sign(ask.from_, unit)} or more"
+    if ask.to:
+        return f"{whole}{with_sign(ask.to, unit)} or less"
+    return whole.rstrip(", ")
+
+
+def _formulas(here: Here, calculator: Calculator) -> Iterator[tuple[Html, Html]]:
+    for name, text in calculator.work.items():
+        yield Html(f"<code>{name}</code>"), Html(f"<code>{here.text(text)}</code>")
+    for name, rows in calculator.decide.items():
+        said = "".join(f"<li>{_decision(here, row)}</li>" for row in rows)
+        yield Html(f"<code>{name}</code>"), Html(f"<ol>{said}</ol>")
+
+
+def _decision(here: Here, row: DecisionRow) -> str:
+    condition = f"if <code>{here.text(row.if_)}</code>: " if row.if_ else "otherwise: "
+    return f"{condition}{here.line(row.say)} {here.line(row.because)}"
+
+
+def _fixed(here: Here, calculator: Calculator) -> Iterator[tuple[Html, Html, Html]]:
+    for name, fixed in calculator.fixed.items():
+        value = here.text(with_sign(fixed.value, fixed.unit or ""))
+        note = f" {here.line(fixed.note)}" if fixed.note else ""
+        source = here.anchor(here.link("source", fixed.source))
+        yield Html(f"<code>{name}</code>"), value, Html(f"{source}{note}")
+
+
+def _proof(here: Here, calculator: Calculator, proof: Proof) -> Html:
+    given = ", ".join(f"{calculator.inputs[name].ask} {text}" for name, text in proof.given.items()
+                      if name in calculator.inputs)  # fmt: skip
+    expect = ", ".join(f"{calculator.outputs[name].say} {text}" for name, text in proof.expect.items()
+                       if name in calculator.outputs)  # fmt: skip
+    note = f" {here.line(proof.note)}" if proof.note else ""
+    return Html(
+        f"{here.text(given)}: {here.text(expect)}. {here.anchor(here.link('source', proof.source))}.{note}"
+    )  # fmt: skip

@@ -1,0 +1,121 @@
+"""Where a page is made: the book around it, its own path, and the small makers every page needs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from builder.model.links import Catalogue, Links
+from builder.model.quantity import Quantity
+from builder.model.records import Record
+from builder.model.records.supporting import Scale
+from builder.model.reference import LONE_SUBJECTS, Ref
+from builder.model.views import Html, Link, Row, Site
+from builder.view.prose import Prose
+from builder.view.signs import NO_BREAK, with_sign
+
+
+@dataclass(frozen=True)
+class Book:
+    """What pages are made from beside the record in hand."""
+
+    catalogue: Catalogue
+    links: Links
+    shelf: Mapping[Ref, Record]
+    site: Site
+    prose: Prose
+
+    def word(self, scale: str, word: str) -> str:
+        """Return a scale's word as readers see it."""
+        record = self.shelf.get(Ref("scale", scale))
+        return record.words[word].say if isinstance(record, Scale) and word in record.words else word
+
+    def rank(self, scale: str, word: str) -> int:
+        """Return a word's place in its scale, counted from 1."""
+        record = self.shelf.get(Ref("scale", scale))
+        return list(record.words).index(word) + 1 if isinstance(record, Scale) and word in record.words else 1
+
+
+@dataclass(frozen=True)
+class Here:
+    """One page in the making."""
+
+    book: Book
+    path: str
+
+    @cached_property
+    def root(self) -> str:
+        """The way from this page to the book's root."""
+        return "../" * self.path.count("/")
+
+    def href(self, ref: Ref) -> str:
+        """Return the way to a record."""
+        return self.book.links.href(self.path, ref)
+
+    def link(self, kind: str, id_: str, note: str = "") -> Link:
+        """Return a link to a record by its title."""
+        return self.link_to(Ref(kind, id_), note)
+
+    def link_to(self, ref: Ref, note: str = "") -> Link:
+        """Return a link to a record by its title; the other side is said."""
+        title = self.book.catalogue.title(ref)
+        if ref.kind in LONE_SUBJECTS:
+            return Link(title, "", note)
+        return Link(f"{title}, other side" if ref.side == "other" else title, self.href(ref), note)
+
+    def links(self, kind: str, ids: Iterable[str]) -> tuple[Link, ...]:
+        """Return links to several records of a kind."""
+        return tuple(self.link(kind, id_) for id_ in ids)
+
+    def line(self, text: str | None) -> Html:
+        """Return a one-line text as HTML; nothing stays nothing."""
+        return self.book.prose.line(text, self.href) if text else Html("")
+
+    def text(self, text: str) -> Html:
+        """Return plain text as HTML."""
+        return Html(_escaped(text))
+
+    def users(self, ref: Ref, kind: str) -> tuple[Link, ...]:
+        """Return links to the records of one kind that refer to a record."""
+        found = {use.ref for use in self.book.catalogue.uses.get(ref, ()) if use.ref.kind == kind}
+        return tuple(self.link_to(other) for other in sorted(found))
+
+    def lines(self, texts: Iterable[str]) -> tuple[Html, ...]:
+        """Return several one-line texts as HTML."""
+        return tuple(self.line(text) for text in texts)
+
+    def paragraphs(self, text: str | None) -> Html:
+        """Return a text as block HTML; nothing stays nothing."""
+        return self.book.prose.paragraphs(text, self.href) if text else Html("")
+
+    def anchor(self, link: Link) -> Html:
+        """Return a link as HTML, for a cell or a value."""
+        return Html(f'<a href="{link.href}">{_escaped(link.text)}</a>') if link.href else Html(_escaped(link.text))
+
+    def anchors(self, links: Iterable[Link]) -> Html:
+        """Return links as HTML, parted by commas."""
+        return Html(", ".join(self.anchor(link) for link in links))
+
+    def row(self, label: str, value: str, note: str = "") -> Row:
+        """Return a labelled value from plain text."""
+        return Row(label, Html(_escaped(value)), note)
+
+
+def _escaped(text: str) -> str:
+    return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace('"', "&quot;")
+
+
+def shown(quantity: Quantity | None, unknown: str = "unknown") -> str:
+    """Return a quantity as readers see it: `0.8 mm`, `20 °C`, kept on one line."""
+    if quantity is None:
+        return unknown
+    return with_sign(quantity.number, quantity.unit)
+
+
+def minutes_shown(minutes: float) -> str:
+    """Return a time of work as `6 h 40 min`."""
+    whole = round(minutes)
+    hours, rest = divmod(whole, 60)
+    parts = [f"{hours}{NO_BREAK}h"] * bool(hours) + [f"{rest}{NO_BREAK}min"] * bool(rest or not hours)
+    return " ".join(parts)

@@ -1,0 +1,126 @@
+"""Methods, acts, states and rules -> their pages."""
+
+from __future__ import annotations
+
+from builder.model.records.law import Act, Effect, Method, Rule, State
+from builder.model.reference import Ref
+from builder.model.views import Block, Facts, Html, Items, Links, Page, Prose, Row
+from builder.view.here import Here
+from builder.view.page import page, passage
+
+WHOSE = {
+    "same": "", "closes": "of the cavities it closes", "panels": "of its panels", "openings": "of its openings",
+    "neighbours": "of its neighbours", "seams": "of its seams", "body": "of the body", "welder": "of the welder",
+}  # fmt: skip
+LEVELS = {"stop": "Stop", "care": "Care", "note": "Note"}
+
+
+def _effects(here: Here, effects: tuple[Effect, ...]) -> tuple[Html, ...]:
+    return tuple(_effect(here, effect) for effect in effects)
+
+
+def _effect(here: Here, effect: Effect) -> Html:
+    return Html(f"{here.anchor(here.link('state', effect.state))} {WHOSE[effect.of]}".strip())
+
+
+def method_page(here: Here, ref: Ref, method: Method) -> Page:
+    """Make a way of joining's page: what it is, where it must not be used, what its plan works out."""
+    limits = tuple(
+        Html(
+            f"<strong>{LEVELS[limit.level]}</strong>, if <code>{here.text(limit.if_)}</code>: {here.line(limit.say)} "
+            f"{here.line(limit.because)} {here.anchor(here.link('source', limit.source))}"
+        )
+        for limit in method.limits
+    )
+    calculators = here.links("calculator", (step.calculator for step in method.plan))
+    main: tuple[Block, ...] = (
+        Items("Limits", limits, "None are recorded.", "limits"),
+        Links("Its plan is worked out by", calculators, "Nothing."),
+        *((Prose("Notes", here.paragraphs(method.notes), "notes"),) if method.notes else ()),
+        Links("Sources", here.links("source", method.sources), "None.", "sources"),
+    )
+    return page(
+        here, ref, method.title, "Method", here.paragraphs(method.summary), main, aliases=method.was,
+        texts=(passage("", method.title, method.summary, method.notes),),
+    )  # fmt: skip
+
+
+def act_page(here: Here, ref: Ref, act: Act) -> Page:
+    """Make a trade verb's page: what it may be done on, what it makes and spoils."""
+    heat = ", ".join(here.book.word("heat", word) for word in act.heat) or "none"
+    main: tuple[Block, ...] = (
+        Facts("This act", (
+            here.row("Done on", ", ".join(act.on)), here.row("Heat and sparks", heat),
+            here.row("Vapour that burns", "yes" if act.vapour else "no"),
+            here.row("Noisy", "yes" if act.noisy else "no"),
+        ), wide=True),
+        Items("Makes", _effects(here, act.makes), "Nothing.", "makes"),
+        Items("Spoils", _effects(here, act.spoils), "Nothing.", "spoils"),
+    )  # fmt: skip
+    return page(
+        here, ref, act.title, "Act", here.paragraphs(act.summary), main, aliases=act.was,
+        texts=(passage("", act.title, act.summary),),
+    )  # fmt: skip
+
+
+def state_page(here: Here, ref: Ref, state: State) -> Page:
+    """Make a condition's page: what it means, what makes it, what spoils it, which rules ask for it."""
+    acts = [(other, record) for other, record in here.book.shelf.items() if isinstance(record, Act)]
+    makers = tuple(here.link_to(other) for other, act in acts if any(effect.state == ref.id for effect in act.makes))
+    spoilers = tuple(here.link_to(other) for other, act in acts if any(effect.state == ref.id for effect in act.spoils))
+    main: tuple[Block, ...] = (
+        Links("Made by", makers, "No act.", "made-by"),
+        Links("Spoiled by", spoilers, "No act.", "spoiled-by"),
+        Links("Rules about it", here.users(ref, "rule"), "None.", "rules"),
+    )
+    aside = (Facts("This state", (here.row("Of", ", ".join(state.of)),)),)
+    return page(
+        here, ref, state.title, "State", here.paragraphs(state.means), main, aside, aliases=state.was,
+        texts=(passage("", state.title, state.means),),
+    )  # fmt: skip
+
+
+def rule_page(here: Here, ref: Ref, rule: Rule) -> Page:
+    """Make a rule's page: when it speaks, what it asks, and why."""
+    main: tuple[Block, ...] = (
+        Facts("This rule", (*_when(here, rule), _consequence(here, rule), *_unless(here, rule),
+                            here.row("Breaking it is", "an error" if rule.level == "error" else "a warning")),
+              anchor="rule"),
+        Links("Source", here.links("source", (rule.source,)), anchor="sources"),
+    )  # fmt: skip
+    return page(
+        here, ref, rule.title, "Rule", here.line(rule.because), main, aliases=rule.was,
+        texts=(passage("", rule.title, rule.because),),
+    )  # fmt: skip
+
+
+def _when(here: Here, rule: Rule) -> tuple[Row, ...]:
+    when = rule.when
+    acts = here.anchors(here.links("act", when.act))
+    if when.heat:
+        acts = here.text("any act that gives off " + " or ".join(here.book.word("heat", word) for word in when.heat))
+    rows = [Row("When", acts or Html("any act"))]
+    if when.on:
+        rows.append(here.row("On a", when.on))
+    if when.where:
+        rows.append(Row("Where", Html(f"<code>{here.text(when.where)}</code>")))
+    return tuple(rows)
+
+
+def _consequence(here: Here, rule: Rule) -> Row:
+    if rule.needs is not None:
+        return Row("Needs first", _effect(here, rule.needs))
+    if rule.forbids is not None:
+        return Row("Refused while", _effect(here, rule.forbids))
+    if rule.owes is not None:
+        effect = _effect(here, Effect(state=rule.owes.state, of=rule.owes.of))
+        return Row("Owes", effect, f"by {rule.owes.by.replace('-', ' ')}")
+    first = rule.if_both_first
+    return Row("Comes after", here.anchors(here.links("act", first.act)) if first else Html(""))
+
+
+def _unless(here: Here, rule: Rule) -> tuple[Row, ...]:
+    if rule.unless is None:
+        return ()
+    links = (*here.links("method", rule.unless.method), *here.links("act", rule.unless.act))
+    return (Row("Unless", here.anchors(links)),)

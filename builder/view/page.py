@@ -1,0 +1,49 @@
+"""The parts of a page that every kind shares: identity, way to the root, and the list of where it is used."""
+
+from __future__ import annotations
+
+from builder.model.records import KIND
+from builder.model.reference import Ref
+from builder.model.views import Block, Group, Groups, Html, Page, Passage
+from builder.view.here import Here
+from builder.view.prose import plain_text
+
+
+def page(
+    here: Here,
+    ref: Ref,
+    title: str,
+    kind: str,
+    lead: Html,
+    main: tuple[Block, ...],
+    aside: tuple[Block, ...] = (),
+    *,
+    texts: tuple[Passage, ...] = (),
+    aliases: tuple[str, ...] = (),
+    scripts: tuple[str, ...] = (),
+    banner: str = "",
+) -> Page:
+    """Put a page together; empty blocks are left out of the margin, never out of the text."""
+    used = used_by(here, ref)
+    return Page(
+        ref=ref, path=here.path, root=here.root, title=title, kind=kind, lead=lead, banner=banner,
+        main=main, aside=(*aside, used) if used.groups else aside, scripts=scripts, aliases=aliases, passages=texts,
+    )  # fmt: skip
+
+
+def used_by(here: Here, ref: Ref) -> Groups:
+    """List the records that refer to this one, by kind."""
+    by_kind: dict[str, dict[Ref, None]] = {}
+    for use in here.book.catalogue.uses.get(ref, ()):
+        if use.ref != ref and use.ref.kind in KIND:
+            by_kind.setdefault(use.ref.kind, {})[use.ref] = None
+    groups = tuple(
+        Group(KIND[kind].plural, tuple(here.link_to(other) for other in by_kind[kind]))
+        for kind in KIND if kind in by_kind
+    )  # fmt: skip
+    return Groups("Used by", groups, anchor="used-by")
+
+
+def passage(anchor: str, heading: str, *texts: str | None) -> Passage:
+    """Gather the words of a part of a page."""
+    return Passage(anchor, heading, " ".join(plain_text(text) for text in texts if text))

@@ -1,0 +1,178 @@
+"""A procedure -> its page, in the order it is read: what for, who says so, what you need, dangers, steps, close-out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from builder.model.records.procedure import Measure, Phase, Procedure, Step
+from builder.model.reference import Ref, parse_reference
+from builder.model.views import Block, Facts, Html, Items, Link, Links, Page, Passage, Row, Steps, Warnings
+from builder.model.views import Phase as PhaseView
+from builder.model.views import Step as StepView
+from builder.model.work import StepValues
+from builder.view.here import Here, minutes_shown, shown
+from builder.view.page import page, passage
+from builder.view.signs import NO_BREAK
+from builder.view.units import minutes
+from builder.view.warnings import gathered, warnings
+from builder.view.worked import worked_blocks
+
+STATUS = {
+    "draft": "Draft", "checked": "Checked at the desk", "proven": "Proven on a car", "issued": "Issued",
+    "withdrawn": "Withdrawn",
+}  # fmt: skip
+COMES_FROM = {
+    "maker": "from the vehicle maker", "reproduction": "reproduction", "donor": "from a donor car",
+    "fabricated": "made in the shop",
+}  # fmt: skip
+
+
+def procedure_page(here: Here, ref: Ref, procedure: Procedure, values: StepValues) -> Page:
+    """Make the page; `values` holds the answers worked out for each step, by its key."""
+    steps = [step for phase in procedure.phases for step in phase.steps]
+    main: tuple[Block, ...] = (
+        Items("Not for", here.lines(procedure.limits), "It has no limits of its own.", "not-for"),
+        _title_block(here, procedure, steps),
+        *_needs(here, procedure),
+        Warnings("Dangers", gathered(here, procedure), "No dangers are recorded.", "dangers"),
+        Steps("Steps", tuple(_phases(here, procedure, values))),
+        Items("Close-out", here.lines(procedure.close_out), "Nothing beside the steps.", "close-out", tick=True),
+        Links("Sources", here.links("source", procedure.sources), "None.", "sources"),
+    )
+    return page(
+        here, ref, procedure.title, "Procedure", here.paragraphs(procedure.purpose), main, _aside(here, procedure),
+        texts=tuple(_passages(procedure)), aliases=procedure.was, banner=_banner(procedure),
+        scripts=("assets/js/ticks.js",),
+    )  # fmt: skip
+
+
+def _banner(procedure: Procedure) -> str:
+    if procedure.status == "withdrawn":
+        return "Withdrawn: do not work from this page."
+    return "" if procedure.status == "issued" else "Not issued yet: for reading, not for working."
+
+
+def _title_block(here: Here, procedure: Procedure, steps: list[Step]) -> Facts:
+    revision = procedure.revision
+    holds = sum(step.point is not None and step.point.sort == "hold" for step in steps)
+    waits = [step.wait for step in steps if step.wait is not None]
+    approver = "one person alone" if revision.approver == "solo" else revision.approver
+    rows = (
+        Row("Revision", Html(f"{revision.number} · {revision.date}")),
+        Row("Status", Html(STATUS[procedure.status])),
+        Row("Hands on", Html(minutes_shown(sum(step.minutes or 0 for step in steps)))),
+        Row("Waiting", Html(minutes_shown(sum(minutes(wait.least) for wait in waits)))),
+        Row("Steps", Html(f"{len(steps)}, {holds} holds")),
+        here.row("Written by", revision.author),
+        here.row("Approved by", approver),
+        here.row("Reason", revision.reason),
+    )
+    return Facts("Revision and status", rows, "revision", wide=True)
+
+
+def _needs(here: Here, procedure: Procedure) -> Iterator[Block]:
+    needs = procedure.needs
+    people = tuple(f"{person.count} × {person.who}" for person in needs.people)
+    parts = tuple(
+        f"{part.name}, {COMES_FROM[part.comes_from]}" + (f": {part.note}" if part.note else "") for part in needs.parts
+    )  # fmt: skip
+    yield Items("Before you start", here.lines(needs.conditions), "No conditions.", "conditions", tick=True)
+    yield Items("People", here.lines(people), "Nobody beside the technician.", "people")
+    yield Items("Parts", here.lines(parts), "No parts.", "parts", tick=True)
+    yield Links("Tools", here.links("tool", needs.tools), "No tools.", "tools")
+    yield Links("Supplies", here.links("supply", needs.supplies), "No supplies.", "supplies")
+
+
+def _phases(here: Here, procedure: Procedure, values: StepValues) -> Iterator[PhaseView]:
+    number = 0
+    for at, phase in enumerate(procedure.phases, 1):
+        steps = []
+        for step in phase.steps:
+            number += 1
+            steps.append(_step(here, step, number, values))
+        yield PhaseView(at, phase.title, f"phase-{at}", tuple(steps))
+
+
+def _step(here: Here, step: Step, number: int, values: StepValues) -> StepView:
+    subjects = (parse_reference(text) for text in step.on)
+    return StepView(
+        number=number,
+        key=step.key,
+        warnings=warnings(here, step.hazards),
+        do=here.line(step.do),
+        key_point=here.line(step.key_point),
+        why=here.line(step.why),
+        expect=here.line(step.expect),
+        subjects=tuple(here.link_to(ref) for ref in subjects if ref is not None and ref.kind not in ("body", "welder")),
+        supplies=here.links("supply", step.supplies),
+        tools=here.links("tool", step.tools),
+        timing=tuple(_timing(here, step)),
+        measures=tuple(_measure(here, measure) for measure in step.measure),
+        hold=here.line(step.point.proof) if step.point else Html(""),
+        hold_sort=step.point.sort if step.point else "",
+        hold_by=step.point.releases if step.point else "",
+        photo=here.line(step.photo),
+        choices=tuple(Row(choice.if_, here.line(choice.do)) for choice in step.choices),
+        worked=worked_blocks(here, values.get(step.key, ())),
+        exemptions=tuple(
+            Row(here.book.catalogue.title(Ref("rule", exemption.rule)), here.line(exemption.because))
+            for exemption in step.except_
+        ),
+    )  # fmt: skip
+
+
+def _timing(here: Here, step: Step) -> Iterator[Row]:
+    if step.minutes is not None:
+        hands = f"{step.hands} people" if step.hands > 1 else ""
+        yield Row("Time", Html(minutes_shown(step.minutes)), hands)
+    if step.needs_place:
+        yield here.row("Place", step.needs_place)
+    wait = step.wait
+    if wait is not None:
+        at = f" at {shown(wait.at)}" if wait.at else ""
+        most = f", at most {shown(wait.most)}" if wait.most else ""
+        yield here.row(f"Wait: {wait.for_}", f"{shown(wait.least)}{at}{most}", "stay with it" if wait.attended else "")
+
+
+def _measure(here: Here, measure: Measure) -> Row:
+    low, high = measure.low, measure.high
+    if low is not None and high is not None:
+        limits = f"{shown(low)} to {shown(high)}"
+    elif low is not None:
+        limits = f"{shown(low)} or more"
+    elif high is not None:
+        limits = f"{shown(high)} or less"
+    else:
+        limits = f"record in{NO_BREAK}{measure.unit}"
+    return here.row(measure.name, limits, here.book.catalogue.title(Ref("source", measure.source)))
+
+
+def _aside(here: Here, procedure: Procedure) -> tuple[Block, ...]:
+    phases = tuple(Link(f"{at} {phase.title}", f"#phase-{at}") for at, phase in enumerate(procedure.phases, 1))
+    blocks: list[Block] = [Links("On this page", (*phases, Link("Close-out", "#close-out")))]
+    blocks.append(Links("Works on", here.links("panel", procedure.panels)))
+    if procedure.relies_on:
+        blocks.append(Links("Done before it", here.links("procedure", procedure.relies_on)))
+    if procedure.applies_to:
+        blocks.append(Items("Applies to", here.lines(procedure.applies_to)))
+    blocks.append(Links("Seams", tuple(_used_seams(here, procedure))))
+    return tuple(blocks)
+
+
+def _used_seams(here: Here, procedure: Procedure) -> Iterator[Link]:
+    texts = (text for phase in procedure.phases for step in phase.steps for text in step.on)
+    for ref in dict.fromkeys(parse_reference(text) for text in texts):
+        if ref is not None and ref.kind == "seam":
+            yield here.link_to(ref)
+
+
+def _passages(procedure: Procedure) -> Iterator[Passage]:
+    yield passage("", procedure.title, procedure.purpose)
+    for at, phase in enumerate(procedure.phases, 1):
+        yield from _phase_passages(at, phase)
+
+
+def _phase_passages(at: int, phase: Phase) -> Iterator[Passage]:
+    yield passage(f"phase-{at}", phase.title, phase.title)
+    for step in phase.steps:
+        yield passage(step.key, step.do, step.do, step.key_point, step.why, step.expect)

@@ -1,0 +1,107 @@
+"""Markdown of records -> safe HTML, with references turned into links.
+
+`Prose` holds one Markdown machine a process; plain strings bypass it, and a repeated string is made once.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from html import escape
+from typing import Any
+from xml.etree.ElementTree import Element
+
+from markdown import Markdown
+from markdown.extensions import Extension
+from markdown.treeprocessors import Treeprocessor
+
+from builder.model.records import KIND
+from builder.model.reference import Ref, parse_reference
+from builder.model.views import Html
+
+_REFERENCE = re.compile(r"\]\(([a-z]+:[^)\s]*)\)")
+_MARKED = re.compile(r"[*_`\[\]<>&\\!#|~=:\n\"']|^\s|\s\s|\s$|^[-+>]|^\d+[.)]|://")
+"""Anything that could mean something in Markdown; a text without it is a plain paragraph."""
+_SCHEMES = ("https://", "http://")
+Href = Callable[[Ref], str]
+
+
+class _KnownWaysOnly(Treeprocessor):
+    """Links lead to the book's own pages or to the web; every other scheme loses its link."""
+
+    def run(self, root: Element) -> None:
+        for element in root.iter():
+            way = element.get("href")
+            if way is not None and ":" in way.split("/")[0] and not way.lower().startswith(_SCHEMES):
+                del element.attrib["href"]
+
+
+class _Safe(Extension):
+    """Markdown without raw HTML, without images and without links to other schemes."""
+
+    def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802  # the library's own name
+        md.preprocessors.deregister("html_block")
+        for name in ("html", "image_link", "image_reference", "short_image_ref", "automail"):
+            md.inlinePatterns.deregister(name)
+        md.treeprocessors.register(_KnownWaysOnly(md), "known_ways_only", 0)
+
+
+class Prose:
+    """Turns record texts into HTML; texts are kept, since a book repeats itself."""
+
+    def __init__(self) -> None:
+        self._machine: Any = Markdown(extensions=[_Safe(), "tables"], output_format="html")
+        self._kept: dict[str, str] = {}
+
+    def paragraphs(self, text: str, href: Href) -> Html:
+        """Return block HTML: paragraphs, lists, tables."""
+        if not _MARKED.search(text):
+            return Html(f"<p>{text}</p>")
+        return Html(self._convert(_with_ways(text, href)))
+
+    def line(self, text: str, href: Href) -> Html:
+        """Return inline HTML of a one-line text."""
+        if not _MARKED.search(text):
+            return Html(text)
+        made = self._convert(_as_one_line(_with_ways(text, href)))
+        if made.startswith("<p>") and made.endswith("</p>") and made.count("<p>") == 1:
+            return Html(made[3:-4])
+        return Html(escape(text))
+
+    def _convert(self, text: str) -> str:
+        made = self._kept.get(text)
+        if made is None:
+            self._machine.reset()
+            made = self._kept[text] = self._machine.convert(text)
+        return made
+
+
+_BLOCK_START = re.compile(r"^(\s*)([#>+-]|\*(?= )|\d+(?=[.)]))")
+
+
+def _as_one_line(text: str) -> str:
+    """Keep a line's first characters from being read as a heading, a list or a quotation."""
+    found = _BLOCK_START.match(text)
+    if found is None:
+        return text
+    number = found[2].isdigit()
+    at = found.end() if number else found.end(1)
+    return f"{text[:at]}\\{text[at:]}"
+
+
+def _with_ways(text: str, href: Href) -> str:
+    """Put hrefs in place of references; what is no reference of ours is left as it is."""
+    if "](" not in text:
+        return text
+
+    def way(found: re.Match[str]) -> str:
+        ref = parse_reference(found[1])
+        return found[0] if ref is None or ref.kind not in KIND else f"]({href(ref)})"
+
+    return _REFERENCE.sub(way, text)
+
+
+def plain_text(text: str) -> str:
+    """Return a record's text without its mark-up, for the search index and for text equivalents."""
+    text = re.sub(r"\[([^\]]*)\]\([^)]*\)", r"\1", text)
+    return re.sub(r"[*_`\\]+", "", text)

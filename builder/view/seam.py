@@ -1,0 +1,173 @@
+"""A seam -> its page: the section of each segment, its run, what each allowed method comes to, what it closes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from builder.model.drawings import DrawnSheet, DrawnWeld, Run, RunSegment, Section
+from builder.model.quantity import Quantity
+from builder.model.records.body import Seal, Seam, Segment, Sheet
+from builder.model.records.law import Method
+from builder.model.reference import Ref
+from builder.model.views import Block, Facts, Figure, Grid, Html, Items, Links, Page, Prose, Row
+from builder.model.work import MethodPlan, SeamPlan, SegmentPlan
+from builder.view.here import Here, shown
+from builder.view.page import page, passage
+from builder.view.units import millimetres
+from builder.view.worked import cautions, value_row, worked_block
+
+THICKNESS_SCALE = 12.0
+WIDTH_SCALE = 3.0
+"""A drawing's scales: paper mm to one mm of sheet and of flange; both are printed under the drawing."""
+SIDES = {"both": "both faces", "one": "one face only"}
+
+
+def seam_page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan) -> Page:
+    """Make the page; `plan` holds the answers worked out for each segment, in order."""
+    main: list[Block] = []
+    for at, (segment, worked) in enumerate(zip(seam.segments, plan, strict=True), 1):
+        main.append(_section(here, seam, segment, worked, at))
+    main.append(_run(seam))
+    main.append(_segments(here, seam))
+    for at, worked in enumerate(plan, 1):
+        main += _plans(here, worked, at, len(plan))
+    if seam.notes:
+        main.append(Prose("Notes", here.paragraphs(seam.notes), "notes"))
+    main.append(Links("Sources", here.links("source", seam.sources), "None.", "sources"))
+    return page(
+        here, ref, seam.title, "Seam", here.paragraphs(seam.summary), tuple(main), _aside(here, seam),
+        texts=(passage("", seam.title, seam.summary, seam.notes),), aliases=seam.was,
+    )  # fmt: skip
+
+
+def _named(segment: Segment, at: int, count: int) -> str:
+    return segment.name or (f"segment {at}" if count > 1 else "the whole seam")
+
+
+def _section(here: Here, seam: Seam, segment: Segment, plan: SegmentPlan, at: int) -> Figure:
+    section = Section(
+        id=f"section-{at}",
+        flange=millimetres(segment.flange) or 0.0,
+        sheets=tuple(_drawn_sheet(here, sheet) for sheet in segment.sheets),
+        weld=_drawn_weld(here, plan),
+        film=here.book.catalogue.title(Ref("supply", seam.film)) if seam.film != "none" else "",
+        seal=_seal_text(here, seam.seal) if isinstance(seam.seal, Seal) else "",
+        seal_profile=seam.seal.profile if isinstance(seam.seal, Seal) else "",
+        seal_size=(millimetres(seam.seal.size) or 0.0) if isinstance(seam.seal, Seal) else 0.0,
+        thickness_scale=THICKNESS_SCALE,
+        width_scale=WIDTH_SCALE,
+    )
+    title = f"Section: {_named(segment, at, len(seam.segments))}"
+    return Figure(title, section, _in_words(here, seam, segment, section), anchor=f"section-{at}-figure")
+
+
+def _drawn_sheet(here: Here, sheet: Sheet) -> DrawnSheet:
+    note = f"{here.book.word('strength', sheet.strength)}, {here.book.word('coating', sheet.coating)}"
+    return DrawnSheet(here.book.catalogue.title(Ref("panel", sheet.panel)), millimetres(sheet.thickness), note)
+
+
+def _drawn_weld(here: Here, plan: SegmentPlan) -> DrawnWeld | None:
+    """The section shows the best method that no limit stops; else the first of the list."""
+    free = [method for method in plan.methods if not any(remark.level == "stop" for remark in method.remarks)]
+    for method in (*free, *plan.methods):
+        record = here.book.shelf.get(Ref("method", method.method))
+        if isinstance(record, Method):
+            return DrawnWeld(record.draws, method.mark_say or record.title, method.mark_width)
+    return None
+
+
+def _seal_text(here: Here, seal: Seal) -> str:
+    return f"sealer, {here.book.word('bead-profile', seal.profile).lower()} {shown(seal.size)}"
+
+
+def _in_words(here: Here, seam: Seam, segment: Segment, section: Section) -> str:
+    sheets = "; ".join(
+        f"{sheet.label} {shown(given.thickness)}, {sheet.note}"
+        for sheet, given in zip(section.sheets, segment.sheets, strict=True)
+    )  # fmt: skip
+    parts = [f"{len(section.sheets)} sheets, outermost first: {sheets}", f"flange {shown(segment.flange)}"]
+    if section.weld is not None:
+        parts.append(section.weld.label)
+    if section.film:
+        parts.append(f"{section.film} on every mating face")
+    if section.seal:
+        parts.append(f"{section.seal} along the edge")
+    parts.append(f"joint: {here.book.word('joint', seam.joint).lower()}")
+    return "; ".join(parts) + "."
+
+
+def _run(seam: Seam) -> Figure:
+    segments = tuple(
+        RunSegment(
+            _named(segment, at, len(seam.segments)), millimetres(segment.length) or 0.0, len(segment.sheets),
+            segment.factory.count,
+        )
+        for at, segment in enumerate(seam.segments, 1)
+    )  # fmt: skip
+    words = "; ".join(
+        f"{part.label}: {part.length:g} mm, {part.layers} sheets"
+        + (f", {part.welds} factory welds" if part.welds is not None else "")
+        for part in segments
+    )  # fmt: skip
+    return Figure("Along the seam, from the front", Run("run", segments), words + ".", anchor="run-figure")
+
+
+def _segments(here: Here, seam: Seam) -> Grid:
+    head = ("Segment", "Length", "Flange", "Sheets, outermost first", "Factory joint", "Reach")
+    rows = tuple(
+        (
+            here.text(_named(segment, at, len(seam.segments))),
+            Html(shown(segment.length)), Html(shown(segment.flange)),
+            Html("<br>".join(_sheet_cell(here, sheet) for sheet in segment.sheets)), _factory_cell(here, segment),
+            Html(f"{SIDES[segment.reach.sides]}, {shown(segment.reach.depth)}"),
+        )
+        for at, segment in enumerate(seam.segments, 1)
+    )  # fmt: skip
+    return Grid("Segments", head, rows, anchor="segments", numeric=(False, True, True, False, False, False))
+
+
+def _sheet_cell(here: Here, sheet: Sheet) -> str:
+    return f"{here.anchor(here.link('panel', sheet.panel))} {shown(sheet.thickness)}"
+
+
+def _factory_cell(here: Here, segment: Segment) -> Html:
+    count = f", {segment.factory.count}" if segment.factory.count is not None else ""
+    return Html(here.anchor(here.link("method", segment.factory.method)) + count)
+
+
+def _plans(here: Here, plan: SegmentPlan, at: int, count: int) -> Iterator[Block]:
+    title = f"Worked out: {plan.name}" if count > 1 else "Worked out"
+    yield Facts(title, tuple(value_row(here, value) for value in plan.facts), anchor=f"plan-{at}")
+    for method in plan.methods:
+        yield from _method_plan(here, method, at)
+
+
+def _method_plan(here: Here, plan: MethodPlan, at: int) -> Iterator[Block]:
+    name = here.book.catalogue.title(Ref("method", plan.method))
+    verdicts = cautions(here, plan.remarks)
+    if verdicts:
+        said = tuple(
+            Html(f"{caution.say} {caution.because}" + (" This cannot be judged." if caution.unjudged else ""))
+            for caution in verdicts
+        )
+        yield Items(f"{name}: limits", said, anchor=f"limits-{at}-{plan.method}")
+    for worked in plan.worked:
+        yield worked_block(here, worked)
+
+
+def _aside(here: Here, seam: Seam) -> tuple[Block, ...]:
+    panels = dict.fromkeys(sheet.panel for segment in seam.segments for sheet in segment.sheets)
+    film = (here.link("supply", seam.film),) if seam.film != "none" else ()
+    seal = (Row("Bead", here.line(_seal_text(here, seam.seal))),) if isinstance(seam.seal, Seal) else ()
+    return (
+        Facts("This seam", (here.row("Joint", here.book.word("joint", seam.joint)), _total(here, seam), *seal)),
+        Links("Allowed, best first", here.links("method", seam.methods), "None: ask the vehicle maker."),
+        Links("Panels", here.links("panel", panels)),
+        Links("Closes", here.links("cavity", seam.closes), "No cavity."),
+        Links("On the mating faces", film, "No film."),
+    )
+
+
+def _total(here: Here, seam: Seam) -> Row:
+    total = sum(millimetres(segment.length) or 0.0 for segment in seam.segments)
+    return here.row("Length", shown(Quantity(f"{total:g}", "mm")))

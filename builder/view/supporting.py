@@ -1,0 +1,127 @@
+"""Tables, supplies, tools, hazards, terms, sources and scales -> their pages."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from builder.model.records import KIND
+from builder.model.records.supporting import Fact, Hazard, Scale, Source, Supply, Term, Tool
+from builder.model.records.table import Column, Key, Table
+from builder.model.reference import Ref
+from builder.model.views import Block, Facts, Grid, Group, Groups, Html, Items, Links, Page, Prose, Row, Warnings
+from builder.view.here import Here, shown
+from builder.view.page import page, passage
+from builder.view.signs import sign
+from builder.view.warnings import warnings
+
+
+def _facts(here: Here, facts: Iterable[Fact]) -> Facts:
+    rows = tuple(
+        here.row(fact.say, shown(fact.value), here.book.catalogue.title(Ref("source", fact.source))) for fact in facts
+    )  # fmt: skip
+    return Facts("Figures", rows, "facts")
+
+
+def table_page(here: Here, ref: Ref, table: Table) -> Page:
+    """Make a table's page: the rows as the source prints them."""
+    columns: dict[str, Key | Column] = {**table.keys, **table.columns}
+    head = tuple(f"{column.say}, {sign(column.unit)}" if column.unit else column.say for column in columns.values())
+    rows = tuple(tuple(here.text(row.get(name, "-")) for name in columns) for row in table.rows)
+    main: tuple[Block, ...] = (
+        Grid("The table", head, rows, here.line(table.note), "table", numeric=(True,) * len(head)),
+        Links("Sources", here.links("source", table.sources), "None.", "sources"),
+    )
+    return page(
+        here, ref, table.title, "Table", here.paragraphs(table.about), main, aliases=table.was,
+        texts=(passage("", table.title, table.about),),
+    )  # fmt: skip
+
+
+def supply_page(here: Here, ref: Ref, supply: Supply) -> Page:
+    """Make a consumable's page."""
+    film = (Facts("As used", (here.row("Dry film", shown(supply.film)),)),) if supply.film else ()
+    main: tuple[Block, ...] = (
+        *film,
+        *((_facts(here, supply.facts),) if supply.facts else ()),
+        Items("Take care", here.lines(supply.cautions), "Nothing beside its data sheet.", "cautions"),
+    )
+    return page(
+        here, ref, supply.title, "Supply", here.paragraphs(supply.summary), main, aliases=supply.was,
+        texts=(passage("", supply.title, supply.summary, *supply.cautions),),
+    )  # fmt: skip
+
+
+def tool_page(here: Here, ref: Ref, tool: Tool) -> Page:
+    """Make a tool's page."""
+    main: tuple[Block, ...] = (
+        Items("Before it is used", here.lines(tool.checks), "Nothing.", "checks", tick=True),
+        *((_facts(here, tool.facts),) if tool.facts else ()),
+    )
+    return page(
+        here, ref, tool.title, "Tool", here.paragraphs(tool.summary), main, aliases=tool.was,
+        texts=(passage("", tool.title, tool.summary, *tool.checks),),
+    )  # fmt: skip
+
+
+def hazard_page(here: Here, ref: Ref, hazard: Hazard) -> Page:
+    """Make a danger's page."""
+    main: tuple[Block, ...] = (
+        Warnings("", warnings(here, (ref.id,))),
+        Items("What protects", here.lines(hazard.protect), "Nothing but keeping away.", "protect"),
+        Items("Signs that it has happened", here.lines(hazard.signs), "None.", "signs"),
+        Links("Source", here.links("source", (hazard.source,)), anchor="sources"),
+    )
+    return page(
+        here, ref, hazard.title, "Hazard", here.line(hazard.defer), main, aliases=hazard.was,
+        texts=(passage("", hazard.title, hazard.danger, hazard.avoid, hazard.consequence),),
+    )  # fmt: skip
+
+
+def term_page(here: Here, ref: Ref, term: Term) -> Page:
+    """Make a word's page."""
+    main: tuple[Block, ...] = (
+        Items("Also called", tuple(here.text(word) for word in term.synonyms), "Nothing else.", "synonyms"),
+        Links("See also", here.links("term", term.see), "Nothing.", "see"),
+    )
+    return page(
+        here, ref, term.title, "Term", here.paragraphs(term.means), main, aliases=(*term.was, *term.synonyms),
+        texts=(passage("", term.title, term.means),),
+    )  # fmt: skip
+
+
+def source_page(here: Here, ref: Ref, source: Source) -> Page:
+    """Make a citation's page, with all that rests on it."""
+    said = {
+        "Sort": here.book.word("source-sort", source.sort), "Publisher": source.publisher, "Number": source.number,
+        "Issued": source.issued,
+    }  # fmt: skip
+    rows = [here.row(label, text) for label, text in said.items() if text]
+    rows.append(Row("Seen", here.line(source.seen)))
+    main: tuple[Block, ...] = (
+        Facts("This source", tuple(rows), "source"),
+        *((Prose("About it", here.paragraphs(source.about), "about"),) if source.about else ()),
+        _resting(here, ref),
+    )
+    return page(
+        here, ref, source.title, "Source", Html(""), main, aliases=source.was,
+        texts=(passage("", source.title, source.publisher, source.number, source.about),),
+    )  # fmt: skip
+
+
+def _resting(here: Here, ref: Ref) -> Groups:
+    groups = tuple(Group(kind.plural, links) for kind in KIND.values() if (links := here.users(ref, kind.name)))
+    return Groups("What rests on it", groups, "rests")
+
+
+def scale_page(here: Here, ref: Ref, scale: Scale) -> Page:
+    """Make a scale's page: its words in order."""
+    rows = tuple(
+        (here.text(word.say), here.line(word.means),
+         here.anchor(here.link("source", word.source)) if word.source else Html(""))
+        for word in scale.words.values()
+    )  # fmt: skip
+    main = (Grid("Its words, mildest first", ("Word", "Means", "Source"), rows, anchor="words"),)
+    return page(
+        here, ref, scale.title, "Scale", here.paragraphs(scale.summary), main, aliases=scale.was,
+        texts=(passage("", scale.title, scale.summary, *(word.say for word in scale.words.values())),),
+    )  # fmt: skip

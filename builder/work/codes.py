@@ -1,0 +1,23 @@
+"""The problems that working out can find."""
+
+from __future__ import annotations
+
+from builder.model.problem import Code
+
+UNKNOWN_INPUT = Code("W401", "unknown_input", """\
+A calculator is put to work with an input it does not have. Most often the name is misspelt; the calculator's own page
+lists its inputs.""")
+
+UNKNOWN_OUTPUT = Code("W402", "unknown_output", """\
+A calculator is asked to show an answer it does not have.""")
+
+MISSING_INPUT = Code("W403", "missing_input", """\
+A calculator is put to work without an input that it needs.""")
+
+NO_SUCH_SEGMENT = Code("W404", "no_such_segment", """\
+A step works out values for a segment that its seam does not have, or for a seam although the step names none.""")
+
+BAD_GIVEN = Code("W405", "bad_given", """\
+What is given to a calculator is no value it admits: a quantity, a choice's id, or a formula over the seam's facts.""")
+
+CODES = (UNKNOWN_INPUT, UNKNOWN_OUTPUT, MISSING_INPUT, NO_SUCH_SEGMENT, BAD_GIVEN)

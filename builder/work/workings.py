@@ -1,0 +1,142 @@
+"""A calculator put to work with a segment's facts -> its answers, or what is wrong with what it was given."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Literal
+
+from builder.formula import (
+    Answer,
+    ChoiceKind,
+    Fault,
+    NoAnswer,
+    Program,
+    Value,
+    check_expression,
+    evaluate_expression,
+    run,
+)
+from builder.formula.facts import Scales, fact_kinds, fact_values
+from builder.formula.inputs import Question
+from builder.formula.numbers import plain
+from builder.model.near import listed, offer
+from builder.model.quantity import split_quantity
+from builder.model.records.working import Working
+from builder.model.summary import Facts
+from builder.model.work import Remark, WorkedOut
+from builder.model.work import Value as Shown
+from builder.work import codes
+
+
+def faults_of(working: Working, program: Program, scales: Scales) -> tuple[Fault, ...]:
+    """Check what a calculator is given and asked for, over the facts of a seam's segment."""
+    faults: list[Fault] = []
+    questions = program.questions
+    kinds = fact_kinds("seam", scales)
+    for name, text in working.with_.items():
+        question = questions.get(name)
+        if question is None:
+            do = offer(name, questions, f"use one of: {listed(questions)}")
+            faults.append(Fault(codes.UNKNOWN_INPUT, f'{program.id} has no input "{name}"', do, path=("with", name)))
+        elif not _is_literal(text, question):
+            found = check_expression(text, kinds, question.kind).faults
+            faults += [fault.under(("with", name)) for fault in found]
+    for name, question in questions.items():
+        if question.default is None and name not in working.with_:
+            message = f'{program.id} needs the input "{name}": {question.ask}'
+            faults.append(Fault(codes.MISSING_INPUT, message, f"add {name}: to with", path=("with",)))
+    for at, name in enumerate(working.show):
+        if name not in program.outputs:
+            do = offer(name, program.outputs, f"show one of: {listed(program.outputs)}")
+            message = f'{program.id} has no answer "{name}"'
+            faults.append(Fault(codes.UNKNOWN_OUTPUT, message, do, path=("show", at)))
+    return tuple(faults)
+
+
+def _is_literal(text: str, question: Question) -> bool:
+    if isinstance(question.kind, ChoiceKind):
+        return text in question.choices
+    return split_quantity(text) is not None
+
+
+def work_out(working: Working, program: Program, facts: Facts, segment: str) -> WorkedOut | Fault:
+    """Work a calculator out; a fault is an input outside what the calculator admits."""
+    values = fact_values(facts)
+    given: dict[str, str | float | NoAnswer] = {}
+    for name, text in working.with_.items():
+        found = text if _is_literal(text, program.questions[name]) else evaluate_expression(text, values)
+        given[name] = _as_given(found)
+    answer = run(program, given)
+    if answer.faults:
+        fault = answer.faults[0]
+        return Fault(codes.BAD_GIVEN, f"{segment or program.id}: {fault.message}", fault.do, path=("with",))
+    return WorkedOut(
+        calculator=program.id,
+        say=working.say or program.record.title,
+        segment=segment,
+        given=tuple(_given_shown(program, answer, name) for name in working.with_),
+        answers=tuple(_answer_shown(program, answer, name) for name in working.show),
+        remarks=remarks_of(answer),
+        fragment=_fragment(answer, working.with_),
+    )
+
+
+def _as_given(value: Value) -> str | float | NoAnswer:
+    return value if isinstance(value, (str, NoAnswer)) else float(value)
+
+
+def started(program: Program) -> WorkedOut:
+    """Work a calculator out for the values that fill its page at first."""
+    given = {
+        name: start for name, question in program.questions.items()
+        if (start := question.start if question.start is not None else question.default) is not None
+    }
+    answer = run(program, given)
+    return WorkedOut(
+        calculator=program.id, say=program.record.title, segment="",
+        given=tuple(_given_shown(program, answer, name) for name in given),
+        answers=tuple(_answer_shown(program, answer, name) for name in program.outputs),
+        remarks=remarks_of(answer), fragment="",
+    )  # fmt: skip
+
+
+def remarks_of(answer: Answer) -> tuple[Remark, ...]:
+    """Return the warnings that hold, and those that cannot be judged."""
+    return tuple(
+        Remark(_level(judged.level), judged.say, unjudged=judged.holds is None)
+        for judged in answer.warnings if judged.holds is not False
+    )  # fmt: skip
+
+
+def _level(level: str) -> Literal["stop", "care", "note"]:
+    return "stop" if level == "stop" else "care" if level == "care" else "note"
+
+
+def _given_shown(program: Program, answer: Answer, name: str) -> Shown:
+    question, taken = program.questions[name], answer.inputs[name]
+    if taken.value is None:
+        return Shown(question.ask, "", why="it is unknown")
+    if isinstance(taken.value, str):
+        return Shown(question.ask, question.choices.get(taken.value, taken.value))
+    return Shown(question.ask, plain(taken.value), taken.unit)
+
+
+def _answer_shown(program: Program, answer: Answer, name: str) -> Shown:
+    say, result = program.record.outputs[name].say, answer.outputs[name]
+    if result.value is None:
+        return Shown(say, "", why=result.why or "no answer")
+    return Shown(say, result.text, result.unit)
+
+
+def _fragment(answer: Answer, names: Mapping[str, str]) -> str:
+    """Write the inputs so that the calculator's page can be opened with them."""
+    parts = []
+    for name in names:
+        taken = answer.inputs[name]
+        if isinstance(taken.value, str):
+            parts.append(f"{name}:{taken.value}")
+        elif taken.value is not None:
+            parts.append(f"{name}:{plain(taken.value)}" + (f"~{taken.unit}" if taken.unit else ""))
+    return "in=" + ",".join(parts)
+
+

@@ -1,0 +1,197 @@
+/**
+ * Answers a calculator: from what is given, as text, its outputs and warnings. `seambook.formula.run` is the entry
+ * point. Needs numbers.js and formula.js; touches no page. The builder's `formula/run.py` means the same.
+ */
+
+/**
+ * @typedef {{id: string, ask: string, unit: string, units: Unit[], choices: Record<string, string> | null,
+ *   start: string | null, otherwise: string | null, low: number | null, high: number | null, whole: boolean,
+ *   oneOf: number[], admits: string, help: string | null}} Input
+ *   The first of `units` is the author's own. `otherwise` is taken where nothing is given. Limits are in base units.
+ * @typedef {(v: any, F: any, t: any) => any} Work
+ * @typedef {{holds: Work | null, answer: string, say: string, because: string}} Branch
+ * @typedef {{name: string, work?: Work, decide?: Branch[]}} Step
+ * @typedef {{id: string, say: string, unit: Unit | null, digits: number, labels: Record<string, string>}} Output
+ * @typedef {{level: string, say: string, holds: Work}} Warning
+ * @typedef {{id: string, title: string, inputs: Input[], fixed: Record<string, number>, tables: Record<string, Table>,
+ *   steps: Step[], outputs: Output[], warnings: Warning[]}} Calculator
+ * @typedef {{value: number | string}} Taken  A value in base units, or the id of a choice.
+ * @typedef {{message: string, do: string}} Fault
+ * @typedef {{value: number | string | null, unit: string, text: string, why: string | null, because: string | null}} Result
+ * @typedef {{level: string, say: string, holds: boolean | null, why: string | null}} Judged
+ */
+
+(function () {
+  "use strict";
+
+  /** @type {any} */
+  const seambook = /** @type {any} */ (window).seambook;
+  const formula = seambook.formula;
+  const numbers = seambook.numbers;
+
+  /** @param {Input} input @param {string} given @param {string} why @param {string} [instead] @returns {Fault} */
+  function refused(input, given, why, instead) {
+    return { message: input.id + ': "' + given + '" ' + why, do: instead || "write " + input.admits };
+  }
+
+  /**
+   * Read what is given for one input: a number alone (then in the author's unit), a number with one of the offered
+   * units, or the id of a choice.
+   * @param {Input} input @param {string} given @returns {Taken | Fault}
+   */
+  function read(input, given) {
+    if (input.choices) {
+      return Object.prototype.hasOwnProperty.call(input.choices, given)
+        ? { value: given }
+        : refused(input, given, "is none of the choices");
+    }
+    const written = numbers.readWritten(given);
+    if (typeof written === "string") {
+      return refused(input, given, "cannot be used: " + written);
+    }
+    const unit = input.units.find((offered) => offered.name === (written.unit || input.unit));
+    if (!unit) {
+      const names = input.units.map((offered) => offered.name).filter(Boolean).join(", ");
+      const why = 'cannot be used: the unit "' + written.unit + '" is not offered here';
+      return refused(input, given, why, names ? "write one of " + names : "write the number alone");
+    }
+    const base = numbers.toBase(written.number, unit);
+    const value = numbers.toFloat(base);
+    const why = misfit(input, value, numbers.fromBase(base, input.units[0]));
+    return why ? refused(input, given, why) : { value: value };
+  }
+
+  /** @param {Input} input @param {number} value @param {Ratio} own @returns {string | null} */
+  function misfit(input, value, own) {
+    if (!Number.isFinite(value) || (input.high !== null && value > input.high)) {
+      return "is too large";
+    }
+    if (input.low !== null && value < input.low) {
+      return "is too small";
+    }
+    if (input.whole && !isWhole(own)) {
+      return "is not a whole number";
+    }
+    if (input.oneOf.length && !input.oneOf.some((admitted) => formula.isSame(value, admitted))) {
+      return "is not admitted";
+    }
+    return null;
+  }
+
+  /** @param {Ratio} own */
+  function isWhole(own) {
+    const size = own.n < 0n ? -own.n : own.n;
+    const rest = size % own.d;
+    const away = 2n * rest > own.d ? own.d - rest : rest;
+    const whole = (size + own.d / 2n) / own.d;
+    return away * 1000000000n <= own.d * (whole > 1n ? whole : 1n);
+  }
+
+  /** Work one formula out; no answer is returned as the value it is. @param {() => any} work */
+  function evaluate(work) {
+    try {
+      return work();
+    } catch (found) {
+      if (found instanceof formula.NoAnswer) {
+        return found;
+      }
+      throw found;
+    }
+  }
+
+  /** @param {Output} output @param {any} value @param {Branch | undefined} branch @returns {Result} */
+  function result(output, value, branch) {
+    const unit = output.unit ? output.unit.name : "";
+    if (value instanceof formula.NoAnswer) {
+      return { value: null, unit: unit, text: "", why: value.why, because: null };
+    }
+    if (typeof value === "string" || !output.unit) {
+      const text = branch ? branch.say : output.labels[value] || value;
+      return { value: value, unit: "", text: text, why: null, because: branch ? branch.because : null };
+    }
+    const number = numbers.toFloat(numbers.fromBase(numbers.exact(value), output.unit));
+    return { value: number, unit: unit, text: numbers.fixed(number, output.digits), why: null, because: null };
+  }
+
+  /** @param {Calculator} calculator @param {Record<string, string | undefined>} given */
+  function take(calculator, given) {
+    const values = Object.assign(Object.create(null), calculator.fixed);
+    /** @type {Record<string, Fault>} */
+    const faults = {};
+    for (const input of calculator.inputs) {
+      const own = Object.prototype.hasOwnProperty.call(given, input.id) ? given[input.id] : undefined;
+      const text = own === undefined ? input.otherwise : own;
+      const taken =
+        text === null
+          ? { message: input.id + " is missing: " + input.ask, do: "give " + input.admits }
+          : read(input, text);
+      if ("value" in taken) {
+        values[input.id] = taken.value;
+      } else {
+        faults[input.id] = taken;
+      }
+    }
+    return { values: values, faults: faults };
+  }
+
+  /** @param {Step} step @param {any} values @param {any} tables @param {Record<string, Branch>} branches */
+  function workStep(step, values, tables, branches) {
+    const F = formula.F;
+    if (step.work) {
+      return step.work(values, F, tables);
+    }
+    for (const branch of step.decide || []) {
+      if (!branch.holds || branch.holds(values, F, tables)) {
+        branches[step.name] = branch;
+        return branch.answer;
+      }
+    }
+    return null;
+  }
+
+  /**
+   * Answer a calculator. Where an input is at fault, `faults` holds it by id, and there are no outputs.
+   * @param {Calculator} calculator @param {Record<string, string | undefined>} given
+   * @returns {{outputs: Record<string, Result>, warnings: Judged[], faults: Record<string, Fault>,
+   *   values: Record<string, any>}}
+   */
+  function run(calculator, given) {
+    const { values, faults } = take(calculator, given);
+    if (Object.keys(faults).length) {
+      return { outputs: {}, warnings: [], faults: faults, values: {} };
+    }
+    /** @type {Record<string, Branch>} */
+    const branches = {};
+    for (const step of calculator.steps) {
+      values[step.name] = evaluate(() => workStep(step, values, calculator.tables, branches));
+    }
+    /** @type {Record<string, Result>} */
+    const outputs = {};
+    for (const output of calculator.outputs) {
+      outputs[output.id] = result(output, values[output.id], branches[output.id]);
+    }
+    const warnings = calculator.warnings.map((warning) => {
+      const holds = evaluate(() => warning.holds(values, formula.F, calculator.tables));
+      return holds instanceof formula.NoAnswer
+        ? { level: warning.level, say: warning.say, holds: null, why: holds.why }
+        : { level: warning.level, say: warning.say, holds: holds, why: null };
+    });
+    return { outputs: outputs, warnings: warnings, faults: faults, values: values };
+  }
+
+  /**
+   * Tell a field's text in another of its units, for switching units: six significant figures.
+   * @param {Input} input @param {string} given @param {string} unitName @returns {string | null}
+   */
+  function convert(input, given, unitName) {
+    const written = numbers.readWritten(given);
+    const unit = input.units.find((offered) => offered.name === unitName);
+    const own = input.units.find((offered) => offered.name === (written.unit || input.unit));
+    if (typeof written === "string" || !unit || !own) {
+      return null;
+    }
+    return numbers.plain(numbers.toFloat(numbers.fromBase(numbers.toBase(written.number, own), unit)));
+  }
+
+  Object.assign(formula, { run: run, read: read, convert: convert });
+})();

@@ -1,0 +1,144 @@
+"""The section drawing, judged by where its parts stand."""
+
+from __future__ import annotations
+
+import itertools
+from xml.etree import ElementTree
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from builder.model.drawings import DrawnSheet, DrawnWeld, Section
+from builder.render.drawings.section import Layout, draw, lay_out
+from builder.render.drawings.stack import UNIT, WIDTH
+from tests.render.samples import section
+
+SVG = "{http://www.w3.org/2000/svg}"
+COUNTS = (2, 3, 4, 5)
+
+sheets = st.builds(
+    DrawnSheet,
+    st.text("abcdefghij mw", min_size=1, max_size=40),
+    st.none() | st.floats(0.5, 3.0),
+    st.sampled_from(["", "mild, bare", "ultra-high-strength, hot-dip galvannealed"]),
+)
+sections = st.builds(
+    Section,
+    id=st.just("cut"),
+    flange=st.floats(6, 60),
+    sheets=st.lists(sheets, min_size=2, max_size=5).map(tuple),
+    weld=st.none() | st.builds(DrawnWeld, st.sampled_from(["spot", "plug", "seam", "bond"]), st.just("A weld, 5 mm"),
+                               st.none() | st.floats(2, 12)),
+    film=st.sampled_from(["", "Weld-through primer on every mating face of the joint"]),
+    seal=st.sampled_from(["", "Half-round sealer, 6 mm, the whole length"]),
+    seal_profile=st.sampled_from(["half-round", "round", "fillet", "rectangular", "unheard-of"]),
+    seal_size=st.floats(3, 12),
+    thickness_scale=st.sampled_from([5.0, 10.0, 20.0]),
+    width_scale=st.sampled_from([1.0, 2.0, 5.0]),
+)  # fmt: skip
+
+
+def elements(drawn: str) -> ElementTree.Element:
+    """The drawing as a browser's parser would see it."""
+    return ElementTree.fromstring(drawn.replace("<svg ", '<svg xmlns="http://www.w3.org/2000/svg" ', 1))
+
+
+def assert_clear(layout: Layout) -> None:
+    boxes = [label.box for label in layout.labels if label.lines]
+    for one, other in itertools.combinations(boxes, 2):
+        assert not one.overlaps(other), (one, other)
+    for box in boxes:
+        assert box.left >= 0
+        assert box.right <= WIDTH
+        assert box.top >= 0
+        assert box.bottom <= layout.height
+
+
+@pytest.mark.parametrize("count", COUNTS)
+def test_drawn_thickness_is_the_sheets_at_the_stated_scale(count: int) -> None:
+    given = section(count)
+    placed = lay_out(given).stack.sheets
+    for sheet, drawn in zip(given.sheets, placed, strict=True):
+        assert drawn.thick / UNIT == pytest.approx((sheet.thickness or 0) * given.thickness_scale)
+    for upper, lower in itertools.pairwise(placed):
+        assert lower.top == pytest.approx(upper.bottom)
+
+
+def test_a_unit_is_a_pixel_of_the_printed_page() -> None:
+    # CSS Values 4: 1in = 2.54cm = 96px. A flange of 16 mm at 2:1 is 32 mm on paper.
+    stack = lay_out(section(2)).stack
+    assert (stack.radius - stack.edge) * 25.4 / 96 == pytest.approx(32)
+
+
+@pytest.mark.parametrize("count", COUNTS)
+def test_each_sheet_is_hatched_and_neighbours_run_the_other_way(count: int) -> None:
+    root = elements(draw(section(count), "Cut", "Words"))
+    fills = [path.get("fill") for path in root.iter(f"{SVG}path") if path.get("class") == "sheet"]
+    assert len(fills) == count
+    assert all(one != other for one, other in itertools.pairwise(fills))
+    angles = {f"url(#{pattern.get('id')})": pattern.get("patternTransform") for pattern in root.iter(f"{SVG}pattern")}
+    assert {angles[fill] for fill in fills if fill} == {"rotate(45)", "rotate(135)"}
+
+
+@given(sections)
+def test_no_label_meets_another_or_is_cut_off(given: Section) -> None:
+    assert_clear(lay_out(given))
+
+
+@given(sections)
+def test_every_drawing_is_well_formed_and_keeps_inside_its_sheet(given: Section) -> None:
+    layout = lay_out(given)
+    root = elements(draw(given, "A & B", "Words <of> it"))
+    assert root.get("viewBox", "").split()[2] == "340"
+    assert layout.stack.reach < WIDTH
+    assert layout.stack.bottom + layout.stack.rise <= layout.height
+
+
+def test_ids_begin_with_the_drawings_own_and_name_it() -> None:
+    root = elements(draw(section(3), "Cut", "In words"))
+    ids = [element.get("id", "") for element in root.iter() if element.get("id")]
+    assert ids
+    assert all(name.startswith("cut_") for name in ids)
+    named = {name: next(e for e in root.iter() if e.get("id") == name).text for name in
+             root.get("aria-labelledby", "").split()}  # fmt: skip
+    assert list(named.values()) == ["Cut", "In words"]
+
+
+@pytest.mark.parametrize("count", COUNTS)
+def test_spot_weld_has_a_nugget_at_each_interface_as_wide_as_stated(count: int) -> None:
+    layout = lay_out(section(count))
+    assert layout.weld is not None
+    assert len(layout.weld.marks) == count - 1
+    assert (layout.weld.right - layout.weld.left) / UNIT == pytest.approx(3.6 * 2)
+
+
+def test_film_stops_at_the_weld() -> None:
+    root = elements(draw(section(3), "Cut", "Words"))
+    layout = lay_out(section(3))
+    assert layout.weld is not None
+    films = [path.get("d", "") for path in root.iter(f"{SVG}path") if path.get("class") == "film"]
+    assert len(films) == 4
+    assert sum(f"L{layout.weld.left:.1f}" in film for film in films) == 2
+
+
+def test_unknown_thickness_is_dashed_and_marked() -> None:
+    given = section(2, sheets=(DrawnSheet("Outer", None), DrawnSheet("Inner", 1.0)))
+    drawn = draw(given, "Cut", "Words")
+    assert 'class="outline unknown"' in drawn
+    assert ">? mm<" in drawn
+    assert 'class="outline unknown"' not in draw(section(2), "Cut", "Words")
+
+
+def test_a_flange_too_wide_for_the_sheet_is_interrupted_and_says_so() -> None:
+    wide = lay_out(section(2, flange=80.0))
+    assert wide.stack.is_shortened
+    assert "shortened" in " ".join(wide.notes.lines)
+    assert wide.flange_label.lines == ("80 mm",)
+
+
+def test_labels_name_every_sheet_with_its_thickness() -> None:
+    drawn = " ".join(text.text or "" for text in elements(draw(section(5), "Cut", "Words")).iter(f"{SVG}text"))
+    for sheet in section(5).sheets:
+        assert f"{sheet.thickness:g} mm" in drawn
+        assert sheet.label.split()[0] in drawn
