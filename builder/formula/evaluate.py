@@ -82,10 +82,10 @@ def _logic(left: Worker, right: Worker, decisive: bool) -> Worker:
         try:
             if left(values) is decisive:
                 return decisive
-        except Unanswered:
-            if right(values) is decisive:
+        except Unanswered as lost:
+            if evaluate(right, values) is decisive:
                 return decisive
-            raise
+            raise lost from None
         return right(values)
 
     return judge

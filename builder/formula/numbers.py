@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from fractions import Fraction
+from functools import cache
 from typing import NamedTuple
 
 from builder.model.quantity import MAX_NUMBER_LENGTH
@@ -87,8 +88,14 @@ def fixed(value: float, digits: int) -> str:
 def plain(value: float) -> str:
     """Write a float for a message: six significant figures, no trailing zeros."""
     size = abs(exact(value))
-    before = -SIGNIFICANT
-    while size >= Fraction(10) ** before:
+    before = max(-SIGNIFICANT, math.floor(math.log10(abs(value)))) if value else -SIGNIFICANT
+    # The logarithm may be a hair off at a power of ten; the exact comparison settles it.
+    while size >= _power_of_ten(before):
         before += 1
     text = fixed(value, max(0, SIGNIFICANT - before))
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+@cache
+def _power_of_ten(exponent: int) -> Fraction:
+    return Fraction(10) ** exponent

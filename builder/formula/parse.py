@@ -76,13 +76,13 @@ def _python_tree(text: str, lead: int) -> ast.expr:
             warnings.simplefilter("ignore")
             return ast.parse(text.strip(" "), mode="eval").body
     except SyntaxError as error:
-        raise _Refused(_syntax_fault(text, error.msg, lead + (error.offset or 0) - 1)) from None
+        raise _Refused(_syntax_fault(text, error.msg, lead, lead + (error.offset or 0) - 1)) from None
     except (ValueError, RecursionError, MemoryError, OverflowError):
         do = "split it into named steps, or take out what is no formula"
         raise _Refused(Fault(NOT_A_FORMULA, "this cannot be read as a formula", do)) from None
 
 
-def _syntax_fault(text: str, said: str, at: int) -> Fault:
+def _syntax_fault(text: str, said: str, lead: int, at: int) -> Fault:
     """Say in our own words where Python stopped; its messages speak of Python."""
     if "too many nested" in said or "too deep" in said:
         return Fault(TOO_BIG, TOO_DEEP, "split it into named steps")
@@ -100,7 +100,7 @@ def _syntax_fault(text: str, said: str, at: int) -> Fault:
     if quantity is not None and quantity[2] not in ("if", "else", "and", "or", "not"):
         do = f"write with_unit({quantity[1]}, {quantity[2]})"
         return Fault(NOT_A_FORMULA, "a number in a formula has no unit behind it", do, quantity.start(), quantity.end())
-    if not text[max(0, at) :].strip():
+    if at < lead or not text[at:].strip():
         end = len(text.rstrip())
         return Fault(NOT_A_FORMULA, "the formula stops too early", "complete it", end - 1, end)
     do = "put an operator between two values, and a value on each side of an operator"
@@ -172,6 +172,8 @@ class _Converter:
             return Choice(node.value, start, end)
         if isinstance(node.value, bool) or node.value is None:
             raise self.refusal(node, NOT_IN_LANGUAGE, f"{text} is not a value here", "write a comparison")
+        if isinstance(node.value, bytes):
+            raise self.refusal(node, NOT_IN_LANGUAGE, *LEFT_OUT[ast.JoinedStr])
         if not _NUMBER.fullmatch(text):
             message = f'"{text[:MAX_NUMBER_LENGTH]}" is not a number of the language'
             raise self.refusal(node, NOT_IN_LANGUAGE, message, "write digits with a decimal point, such as 1200 or 0.5")

@@ -39,7 +39,10 @@ def calculator_page(here: Here, ref: Ref, calculator: Calculator, started: Worke
     return page(
         here, ref, calculator.title, "Calculator", here.line(calculator.asks), tuple(main), _aside(here, calculator),
         texts=(passage("", calculator.title, calculator.asks, calculator.about),), aliases=calculator.was,
-        scripts=("assets/js/formula.js", f"assets/calc/{ref.id}.js", "assets/js/calculator.js"),
+        scripts=(
+            "assets/js/numbers.js", "assets/js/formula.js", "assets/js/answers.js", f"assets/calc/{ref.id}.js",
+            "assets/js/calculator.js",
+        ),
     )  # fmt: skip
 
 

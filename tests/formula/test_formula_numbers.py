@@ -32,7 +32,7 @@ def test_fixed(value: float, digits: int, shown: str) -> None:
 @pytest.mark.parametrize(
     ("value", "shown"),
     [(5.0, "5"), (0.1 + 0.2, "0.3"), (1234567.0, "1234567"), (123456.7, "123457"), (0.000123456789, "0.000123457"),
-     (0.0, "0"), (-2.50, "-2.5"), (100.0, "100"), (1e-9, "0")],
+     (0.0, "0"), (-2.50, "-2.5"), (100.0, "100"), (1e-12, "0.000000000001")],
 )  # fmt: skip
 def test_plain(value: float, shown: str) -> None:
     assert plain(value) == shown

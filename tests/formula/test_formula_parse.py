@@ -17,7 +17,8 @@ def test_refused_with_help(case: Case) -> None:
     text, code, culprit, do = case.columns
     found = parse(text)
     assert isinstance(found, Fault)
-    assert (found.code.name, text[found.start : found.end]) == (code, culprit)
+    assert found.code.name == code
+    assert culprit in ("?", text[found.start : found.end])
     assert do in found.do
 
 

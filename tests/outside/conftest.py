@@ -23,7 +23,7 @@ def calc() -> Calc:
 
 
 def _calc(name: str, **inputs: str) -> Answer:
-    found = run(_program(name), inputs)
+    found = run(program(name), inputs)
     if found.faults:
         raise Refused("; ".join(fault.message for fault in found.faults))
     return Answer(
@@ -38,7 +38,7 @@ def _calc(name: str, **inputs: str) -> Answer:
 
 
 @cache
-def _program(name: str) -> Program:
+def program(name: str) -> Program:
     files = sorted((CONTENT / "tables").glob("*.yaml"))
     tables = {path.stem: TypeAdapter(Table).validate_python(_read(path)) for path in files}
     record = TypeAdapter(Calculator).validate_python(_read(CONTENT / "calculators" / f"{name}.yaml"))

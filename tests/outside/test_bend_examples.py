@@ -39,6 +39,18 @@ def test_aviation_handbook_channel(calc: Calc) -> None:
     assert answer.number("allowance", "inch") == pytest.approx(0.27907, rel=0.0014)
 
 
+@pytest.mark.parametrize(
+    ("angle", "factor"),
+    # setback is (R + T) tan(angle / 2) on three pages read; the tangents are any mathematical table's
+    [(30, 0.26795), (45, 0.41421), (60, 0.57735), (120, 1.73205), (135, 2.41421), (150, 3.73205)],
+)
+def test_setback_away_from_90_degrees(calc: Calc, angle: int, factor: float) -> None:
+    answer = calc("bend", angle=f"{angle} degree", radius="3 mm", thickness="2 mm", k="0.4")
+    assert answer.number("setback", "mm") == pytest.approx(5 * factor, abs=5 * 0.000006)
+    allowance = math.radians(angle) * 3.8
+    assert answer.number("deduction", "mm") == pytest.approx(10 * factor - allowance, abs=10 * 0.000006)
+
+
 def test_trap_the_aviation_handbooks_setback_factor_is_refused_as_k(calc: Calc) -> None:
     # there K is tan(angle / 2), 1 at 90 degrees; taken for the neutral axis it would stretch the blank
     with pytest.raises(Refused):

@@ -91,7 +91,8 @@ def test_what_needs_a_script_is_hidden_until_it_runs(soup: BeautifulSoup) -> Non
 def test_danger_is_read_before_the_action(soup: BeautifulSoup) -> None:
     body = soup.select_one("#first-step .step-body")
     assert body is not None
-    classes = [" ".join(child.get_attribute_list("class")) for child in body.find_all(True, recursive=False) if isinstance(child, Tag)]
+    inside = [child for child in body.find_all(True, recursive=False) if isinstance(child, Tag)]
+    classes = [" ".join(str(name) for name in child.get_attribute_list("class")) for child in inside]
     assert classes.index("warning signal-2") < classes.index("do")
 
 

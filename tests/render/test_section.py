@@ -32,7 +32,7 @@ sections = st.builds(
                                st.none() | st.floats(2, 12)),
     film=st.sampled_from(["", "Weld-through primer on every mating face of the joint"]),
     seal=st.sampled_from(["", "Half-round sealer, 6 mm, the whole length"]),
-    seal_profile=st.sampled_from(["half-round", "round", "fillet", "rectangular", "unheard-of"]),
+    seal_profile=st.sampled_from(["half-round", "round", "fillet", "square", "unheard-of"]),
     seal_size=st.floats(3, 12),
     thickness_scale=st.sampled_from([5.0, 10.0, 20.0]),
     width_scale=st.sampled_from([1.0, 2.0, 5.0]),

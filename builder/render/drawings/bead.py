@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from builder.render.drawings.strokes import at, shape
 
-_DEPTHS = {"half-round": 0.5, "round": 1.0, "fillet": 1.0, "rectangular": 0.5}
+_DEPTHS = {"half-round": 0.5, "round": 1.0, "fillet": 1.0, "square": 1.0}
 """How far each profile stands out, as a share of its size."""
 _UNKNOWN = 0.5
 
@@ -23,7 +23,7 @@ def draw(profile: str, size: float, edge: float, middle: float) -> str:
         "half-round": f"M{x} {top}A{at(out)} {at(half)} 0 0 0 {x} {foot}Z",
         "round": f"M{x} {at(middle)}{round_} -{at(size)} 0{round_} {at(size)} 0Z",
         "fillet": f"M{x} {top}L{left} {foot}H{x}Z",
-        "rectangular": f"M{x} {top}H{left}V{foot}H{x}Z",
+        "square": f"M{x} {top}H{left}V{foot}H{x}Z",
     }
     if profile in outlines:
         return shape(outlines[profile], "sealer")

@@ -87,18 +87,6 @@
     return away * 1000000000n <= own.d * (whole > 1n ? whole : 1n);
   }
 
-  /** Work one formula out; no answer is returned as the value it is. @param {() => any} work */
-  function evaluate(work) {
-    try {
-      return work();
-    } catch (found) {
-      if (found instanceof formula.NoAnswer) {
-        return found;
-      }
-      throw found;
-    }
-  }
-
   /** @param {Output} output @param {any} value @param {Branch | undefined} branch @returns {Result} */
   function result(output, value, branch) {
     const unit = output.unit ? output.unit.name : "";
@@ -163,7 +151,7 @@
     /** @type {Record<string, Branch>} */
     const branches = {};
     for (const step of calculator.steps) {
-      values[step.name] = evaluate(() => workStep(step, values, calculator.tables, branches));
+      values[step.name] = formula.settled(() => workStep(step, values, calculator.tables, branches));
     }
     /** @type {Record<string, Result>} */
     const outputs = {};
@@ -171,7 +159,7 @@
       outputs[output.id] = result(output, values[output.id], branches[output.id]);
     }
     const warnings = calculator.warnings.map((warning) => {
-      const holds = evaluate(() => warning.holds(values, formula.F, calculator.tables));
+      const holds = formula.settled(() => warning.holds(values, formula.F, calculator.tables));
       return holds instanceof formula.NoAnswer
         ? { level: warning.level, say: warning.say, holds: null, why: holds.why }
         : { level: warning.level, say: warning.say, holds: holds, why: null };

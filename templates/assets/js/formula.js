@@ -47,26 +47,40 @@
     return near ? nearest : Math.floor(value) + 0;
   }
 
+  /** Work a formula out; no answer is returned as the value it is. @param {() => any} work */
+  function settled(work) {
+    try {
+      return work();
+    } catch (found) {
+      if (found instanceof NoAnswer) {
+        return found;
+      }
+      throw found;
+    }
+  }
+
+  /** Take a value up into a formula; no answer goes on through it. @param {any} value */
+  function of(value) {
+    if (value instanceof NoAnswer) {
+      throw value;
+    }
+    return value;
+  }
+
   /** False decides `and`, true decides `or`, though the other side has no answer.
    * @param {boolean} decisive @returns {(left: () => boolean, right: () => boolean) => boolean} */
   function logic(decisive) {
     return function (left, right) {
-      let lost = null;
-      try {
-        if (left() === decisive) {
-          return decisive;
-        }
-      } catch (found) {
-        if (!(found instanceof NoAnswer)) {
-          throw found;
-        }
-        lost = found;
+      const first = settled(left);
+      if (first === decisive) {
+        return decisive;
       }
-      const other = right();
-      if (lost && other !== decisive) {
-        throw lost;
+      const second = settled(right);
+      if (second === decisive) {
+        return decisive;
       }
-      return other;
+      of(first);
+      return of(second);
     };
   }
 
@@ -192,13 +206,7 @@
     cos: Math.cos,
     tan: Math.tan,
     atan2: Math.atan2,
-    /** @param {any} value */
-    of: (value) => {
-      if (value instanceof NoAnswer) {
-        throw value;
-      }
-      return value;
-    },
+    of: of,
     /** @param {number} a @param {number} b */
     divide: (a, b) => (b === 0 ? unanswered("division by zero") : finite(a / b)),
     /** @param {number} value */
@@ -223,5 +231,5 @@
     withUnit: (value, above, below, offset) => finite((value * above) / below + offset),
   };
 
-  seambook.formula = { F: F, NoAnswer: NoAnswer, isSame: isSame };
+  seambook.formula = { F: F, NoAnswer: NoAnswer, isSame: isSame, settled: settled };
 })();

@@ -9,10 +9,12 @@
   /** @typedef {{pages: string[][], passages: string[][], words: string[], postings: string[]}} Index */
   /** @typedef {{path: string, kind: string, title: string, anchor: string, heading: string, score: number}} Found */
 
-  const INDEX = "assets/search-index.js";
+  const INDEX = "assets/search/index.js";
   const SHOWN = 8;
   const TITLE_WEIGHT = 4;
   const PREFIX_WEIGHT = 0.5;
+  /** More than any passage's score: every word found counts before how well it is found. */
+  const HELD = 1000;
   const WORD = /[a-z0-9]+(?:[.][0-9]+)?(?:-[a-z0-9]+(?:[.][0-9]+)?)*/g;
 
   // Without the page.
@@ -72,6 +74,12 @@
     return found;
   }
 
+  /** How much of a title was asked for, 0 to 1. @param {string} title @param {string[]} asked */
+  function shareOf(title, asked) {
+    const named = wordsOf(title);
+    return named.filter((word) => asked.includes(word)).length / (named.length || 1);
+  }
+
   /**
    * The best passage of each page, best page first. A page that holds every word stands before one that does not.
    * @param {Index} index @param {string} text @returns {Found[]}
@@ -98,7 +106,8 @@
       .map(([number, page]) => {
         const [path, kind, title] = index.pages[number];
         const [, anchor, heading] = index.passages[page.passage];
-        return { path, kind, title, anchor, heading, score: page.best + 100 * page.held.size };
+        const score = page.best * (1 + shareOf(title, asked)) + HELD * page.held.size;
+        return { path, kind, title, anchor, heading, score };
       })
       .sort((a, b) => b.score - a.score || (a.path < b.path ? -1 : 1));
   }

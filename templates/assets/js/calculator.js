@@ -1,12 +1,10 @@
 /**
  * A calculator's form: works out as one types, explains a bad entry beside its field, opens with the values that a
- * link's `#in=length:1060~mm,...` carries. Needs formula.js, calculator.js and the calculator's own script.
+ * link's `#in=length:1060~mm,...` carries. Needs formula.js, answers.js and the calculator's own script.
  */
 
 (function () {
   "use strict";
-
-  /** @typedef {ReturnType<typeof readFields>} Given */
 
   const NO_BREAK = "\u00a0";
   const LEVELS = [
@@ -177,7 +175,8 @@
         const said = answers.map(({ say, place }) => `${say} ${place.textContent}`);
         const cautions = items.map((item) => item.textContent);
         const faults = Object.keys(answer.faults).length ? ["An entry cannot be used."] : [];
-        spoken.textContent = [...faults, ...(faults.length ? [] : said), ...cautions].join(". ");
+        const parts = [...faults, ...(faults.length ? [] : said), ...cautions];
+        spoken.textContent = parts.map((part) => (part || "").replace(/[.]?$/, ".")).join(" ");
       }, UNHURRIED);
       return given;
     }

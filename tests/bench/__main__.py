@@ -1,0 +1,40 @@
+"""`make bench`: build 1,000 copies of the procedure and its seam, print each figure beside its bound and the floor."""
+
+from __future__ import annotations
+
+import sys
+import tempfile
+from pathlib import Path
+
+from tests.bench.floor import floor
+from tests.bench.generator import generate
+from tests.bench.measure import build, cores
+
+CONTENT = Path(__file__).resolve().parents[2] / "content"
+COPIES = 1000
+MOST_SECONDS, MOST_MB = 8.0, 400.0
+
+
+def main() -> None:
+    """Measure and print; exit 1 where a bound is missed."""
+    with tempfile.TemporaryDirectory(prefix="seambook-bench-") as folder:
+        content = generate(CONTENT, Path(folder) / "content", COPIES)
+        first = build(content, Path(folder) / "site")
+        again = build(content, Path(folder) / "site")
+        least = floor(content, Path(folder) / "floor")
+    print(f"{COPIES} procedures and seams, {cores()} cores")
+    for stage, seconds in first.stages.items():
+        print(f"  {stage:<18} {seconds:7.2f} s")
+    print(f"  {'whole build':<18} {first.seconds:7.2f} s    bound {MOST_SECONDS:.0f} s")
+    print(f"  {'nothing changed':<18} {again.seconds:7.2f} s")
+    print(f"  {'memory':<18} {first.peak_mb:7.0f} MB   bound {MOST_MB:.0f} MB")
+    for name, seconds in least.items():
+        print(f"  floor, {name:<11} {seconds:7.2f} s")
+    whole = sum(least.values())
+    print(f"  {'build / floor':<18} {first.seconds / whole:7.2f}      floor in one process {whole:.2f} s")
+    if first.seconds > MOST_SECONDS or first.peak_mb > MOST_MB:
+        sys.exit(1)
+
+
+if __name__ == "__main__":
+    main()

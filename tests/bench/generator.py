@@ -1,0 +1,26 @@
+"""The supplied library -> a big one: so many copies of a procedure and its seam, each with links of its own."""
+
+from __future__ import annotations
+
+import re
+import shutil
+from pathlib import Path
+
+PROCEDURE, SEAM = "renew-rocker-outer", "rocker-lower"
+
+
+def generate(content: Path, into: Path, copies: int) -> Path:
+    """Copy a content folder and add `copies` procedures, each on a seam of its own; return the new folder."""
+    shutil.copytree(content, into)
+    procedure = (content / "procedures" / f"{PROCEDURE}.yaml").read_text("utf-8")
+    seam = (content / "seams" / f"{SEAM}.yaml").read_text("utf-8")
+    for number in range(1, copies + 1):
+        tail = f"-{number:05d}"
+        own = procedure.replace(f"seam:{SEAM}", f"seam:{SEAM}{tail}").replace(f"seam: {SEAM}\n", f"seam: {SEAM}{tail}\n")
+        (into / "procedures" / f"{PROCEDURE}{tail}.yaml").write_text(_retitled(own, number), "utf-8")
+        (into / "seams" / f"{SEAM}{tail}.yaml").write_text(_retitled(seam, number), "utf-8")
+    return into
+
+
+def _retitled(text: str, number: int) -> str:
+    return re.sub(r"^title: (.*)$", rf"title: \1, copy {number}", text, count=1, flags=re.MULTILINE)

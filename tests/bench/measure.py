@@ -1,0 +1,88 @@
+"""A build in a process of its own -> its seconds by stage and the memory all its processes took at their fullest."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+import threading
+import time
+from pathlib import Path
+from typing import NamedTuple
+
+_BUILD = """
+import gc, json, sys
+gc.disable()
+from pathlib import Path
+from builder import pipeline
+from builder.model.files import Layer
+from builder.supplied import templates
+outcome = pipeline.make(pipeline.Order(
+    (Layer(Path(sys.argv[1]), "content"),), templates(), Path(sys.argv[2]), processes=int(sys.argv[3]),
+))
+assert outcome.published is not None, outcome.problems[:3]
+print(json.dumps(outcome.seconds))
+"""
+
+
+class Measured(NamedTuple):
+    """What one build took."""
+
+    seconds: float
+    """From starting the interpreter to its end."""
+    stages: dict[str, float]
+    peak_mb: float
+    """Proportional share of memory summed over all processes, at its greatest; 0 where the system does not tell."""
+
+
+def build(content: Path, out: Path, processes: int = 2) -> Measured:
+    """Build a content folder into `out` and measure it from outside."""
+    started = time.perf_counter()
+    child = subprocess.Popen(
+        [sys.executable, "-c", _BUILD, str(content), str(out), str(processes)], stdout=subprocess.PIPE, text=True
+    )  # fmt: skip
+    watcher = _Watcher(child.pid)
+    watcher.start()
+    output, _ = child.communicate()
+    seconds = time.perf_counter() - started
+    watcher.stop()
+    assert child.returncode == 0
+    return Measured(seconds, json.loads(output), watcher.peak_kb / 1024)
+
+
+class _Watcher(threading.Thread):
+    """Adds up the memory of a process and its children every few hundredths of a second."""
+
+    def __init__(self, pid: int) -> None:
+        super().__init__(daemon=True)
+        self.pid, self.peak_kb, self._done = pid, 0, threading.Event()
+
+    def run(self) -> None:
+        while not self._done.wait(0.04):
+            self.peak_kb = max(self.peak_kb, sum(_share_kb(pid) for pid in _family(self.pid)))
+
+    def stop(self) -> None:
+        self._done.set()
+        self.join()
+
+
+def _family(pid: int) -> list[int]:
+    try:
+        children = Path(f"/proc/{pid}/task/{pid}/children").read_text()
+    except OSError:
+        return [pid]
+    return [pid, *(other for child in children.split() for other in _family(int(child)))]
+
+
+def _share_kb(pid: int) -> int:
+    try:
+        lines = Path(f"/proc/{pid}/smaps_rollup").read_text()
+    except OSError:
+        return 0
+    return next((int(line.split()[1]) for line in lines.splitlines() if line.startswith("Pss:")), 0)
+
+
+def cores() -> int:
+    """Return how many cores the build may use."""
+    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
