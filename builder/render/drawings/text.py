@@ -13,6 +13,7 @@ _LINE = 1.22
 """Distance of two lines of text, in sizes."""
 
 
+@lru_cache(maxsize=8192)
 def width_of(text: str, size: float, bold: bool = False) -> float:
     """Upper estimate of a text's width in user units: no narrower than the widest of the usual system faces."""
     return size * (1.12 if bold else 1.0) * sum(_em(character) for character in text)
