@@ -160,10 +160,19 @@ class Way:
         faults = list(check_stage.expression_faults(gathered.shelf, gathered.scales))
         self.problems += self._placed(faults)
         if not any(ref.kind == "rule" for ref, _ in faults):
-            law = check_stage.make_law(gathered.shelf, catalogue)
-            self.problems += check_stage.check_procedures(law, self.places.locate)
+            self._check_procedures(check_stage.make_law(gathered.shelf, catalogue))
         self._clock("check")
         return programs
+
+    def _check_procedures(self, law: check_stage.Law) -> None:
+        circles = check_stage.circles(law.catalogue, self.places.locate)
+        self.problems += circles
+        refs = sorted(ref for ref in law.catalogue.summaries if ref.kind == "procedure")
+        for problems in spread(
+            lambda ref: check_stage.check_procedure(ref, law, self.places.locate, follow=not circles),
+            refs, processes_for(len(refs), self.order.processes),
+        ):  # fmt: skip
+            self.problems += problems
 
     def work(self, gathered: Gathered, catalogue: Catalogue, programs: Mapping[str, Program]) -> None:
         """Work everything out for its problems' sake alone."""
@@ -264,7 +273,11 @@ class Way:
 
 
 def shape_file(file: SourceFile, scales: Mapping[str, tuple[str, ...]]) -> Shaped:
-    """Read and shape one file."""
+    """Read and shape one file: at once where nothing is wrong with it, else with places for what is."""
+    value = read.read_at_once(file)
+    whole = shape.shape_at_once(file, value, scales) if value is not None else None
+    if whole is not None:
+        return Shaped(file.ref, pickle.dumps(whole[0], pickle.HIGHEST_PROTOCOL), whole[1], ())
     tree, problems = read.read(file)
     if tree is None or problems:
         return Shaped(file.ref, None, None, problems)

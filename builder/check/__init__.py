@@ -1,8 +1,6 @@
-"""Stage 4: whole-book checks. `compile_programs`, `expression_faults` and `check_procedures` are the entry points."""
+"""Stage 4: whole-book checks. `compile_programs`, `expression_faults` and `check_procedure` are the entry points."""
 
 from __future__ import annotations
-
-from collections.abc import Iterator, Mapping
 
 from builder.check.codes import CODES
 from builder.check.formulas import compile_programs, expression_faults, problem_of_fault
@@ -10,40 +8,44 @@ from builder.check.law import Law, make_law
 from builder.check.messages import problem_of
 from builder.check.order import Held, judge, states_at_end
 from builder.check.procedures import circle_problems, stranger_problems
+from builder.model.links import Catalogue
 from builder.model.problem import Problem
 from builder.model.reference import Ref
 from builder.model.summary import Locate, Summary
 
 
-def check_procedures(law: Law, locate: Locate) -> Iterator[Problem]:
-    """Judge every procedure by the law of the book."""
-    procedures = {ref: found for ref, found in law.catalogue.summaries.items() if ref.kind == "procedure"}
-    circles = tuple(circle_problems(procedures, locate))
-    yield from circles
-    at_end: dict[Ref, tuple[Held, ...]] = {}
-    for ref in sorted(procedures):
-        procedure = procedures[ref]
-        yield from stranger_problems(procedure, law, locate)
-        brought = () if circles else _brought(procedure, procedures, law, at_end)
-        for breach in judge(law, procedure.steps, brought):
-            yield problem_of(breach, procedure, law, locate)
+def circles(catalogue: Catalogue, locate: Locate) -> tuple[Problem, ...]:
+    """Find procedures that rely on one another in a circle; without them the states they bring can be followed."""
+    return tuple(circle_problems(_procedures(catalogue), locate))
 
 
-def _brought(
-    procedure: Summary, procedures: Mapping[Ref, Summary], law: Law, at_end: dict[Ref, tuple[Held, ...]]
-) -> tuple[Held, ...]:
+def check_procedure(ref: Ref, law: Law, locate: Locate, follow: bool = True) -> tuple[Problem, ...]:
+    """Judge one procedure by the law of the book; `follow` brings in what the procedures it relies on leave behind."""
+    procedure = law.catalogue.summaries[ref]
+    brought = _brought(procedure, law) if follow else ()
+    return (
+        *stranger_problems(procedure, law, locate),
+        *(problem_of(breach, procedure, law, locate) for breach in judge(law, procedure.steps, brought)),
+    )
+
+
+def _procedures(catalogue: Catalogue) -> dict[Ref, Summary]:
+    return {ref: found for ref, found in catalogue.summaries.items() if ref.kind == "procedure"}
+
+
+def _brought(procedure: Summary, law: Law) -> tuple[Held, ...]:
     """Return the states that the procedures this one relies on leave behind."""
     held: list[Held] = []
     for ref in procedure.relations.get("relies_on", ()):
-        if ref not in procedures:
-            continue
-        if ref not in at_end:
-            other = procedures[ref]
-            at_end[ref] = states_at_end(law, other.steps, _brought(other, procedures, law, at_end))
-        held += at_end[ref]
+        other = law.catalogue.find(ref)
+        if other is not None:
+            if other.ref not in law.at_end:
+                law.at_end[other.ref] = states_at_end(law, other.steps, _brought(other, law))
+            held += law.at_end[other.ref]
     return tuple(held)
 
 
 __all__ = [
-    "CODES", "Law", "check_procedures", "compile_programs", "expression_faults", "make_law", "problem_of_fault",
+    "CODES", "Law", "check_procedure", "circles", "compile_programs", "expression_faults", "make_law",
+    "problem_of_fault",
 ]  # fmt: skip

@@ -27,6 +27,8 @@ class Law:
     makers: Mapping[str, tuple[str, ...]]
     """By state: the acts that make it, for advice."""
     catalogue: Catalogue
+    at_end: dict[Ref, tuple[tuple[str, Ref], ...]]
+    """States that a procedure leaves behind, once asked for."""
     _related: dict[tuple[Ref, str], tuple[Ref, ...]]
     _holds: dict[tuple[str, Ref], bool]
 
@@ -95,7 +97,7 @@ def make_law(shelf: Mapping[Ref, Record], catalogue: Catalogue) -> Law:
                 makers[effect.state].append(ref.id)
     return Law(
         acts, states, {act: tuple(found) for act, found in rules.items()},
-        {state: tuple(found) for state, found in makers.items()}, catalogue, {}, {},
+        {state: tuple(found) for state, found in makers.items()}, catalogue, {}, {}, {},
     )  # fmt: skip
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from builder.model.problem import Code
 
-WRONG_KIND = Code("L201", "wrong_kind", """\
+WRONG_KIND = Code("L201", "wrong_reference_kind", """\
 A reference points at a record of a kind that does not belong in this place, such as a tool where a seam is meant.""")
 
 UNKNOWN_ANCHOR = Code("L202", "unknown_anchor", """\

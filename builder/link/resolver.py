@@ -16,6 +16,7 @@ from builder.model.records import KIND
 from builder.model.reference import LONE_SUBJECTS, Mention, Ref
 from builder.model.summary import Locate, PlacesOf, Summary
 
+Finding = tuple[Code, str, str, Level]
 
 def resolve(
     summaries: Mapping[Ref, Summary], broken: frozenset[Ref], places_of: PlacesOf, locate: Locate
@@ -24,11 +25,15 @@ def resolve(
     moved, problems = _moved(summaries, broken, locate)
     handed = _handed(summaries)
     uses: dict[Ref, set[Use]] = defaultdict(set)
+    judged: dict[tuple[Ref, tuple[str, ...]], Finding | None] = {}
     for ref in sorted(summaries):
         for mention in summaries[ref].mentions:
             target = mention.ref.record
             uses[moved.get(target, target)].add(Use(ref, mention.field))
-            finding = _judge(mention, summaries, broken, moved, handed)
+            key = (mention.ref, mention.kinds)
+            if key not in judged:
+                judged[key] = _judge(mention, summaries, broken, moved, handed)
+            finding = judged[key]
             if finding is not None:
                 code, message, do, level = finding
                 problems.extend(
@@ -61,9 +66,6 @@ def _moved(
             else:
                 moved[old] = ref
     return moved, problems
-
-
-Finding = tuple[Code, str, str, Level]
 
 
 def _judge(

@@ -20,11 +20,10 @@ class FolderLinks:
 
     def href(self, page: str, ref: Ref) -> str:
         """Return the relative way from one page to a record's page, or to an anchor on it."""
-        target = self.path(ref) if ref.kind not in LONE_SUBJECTS else ""
         anchor = f"#{ref.anchor}" if ref.anchor else ""
-        if target in ("", page):
+        if ref.kind in LONE_SUBJECTS or self.path(ref) == page:
             return anchor or "#top"
-        return _between(posixpath.dirname(page), target) + anchor
+        return _between(page.rpartition("/")[0], self.path(ref)) + anchor
 
 
 @dataclass(frozen=True, slots=True)

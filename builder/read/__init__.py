@@ -1,6 +1,6 @@
 """Stage 1: files -> trees with a place for every key and value. `discover` and `read` are the entry points."""
 
 from builder.read.codes import CODES
-from builder.read.files import BOOK_FILE, Places, discover, read, read_settings
+from builder.read.files import BOOK_FILE, Places, discover, read, read_at_once, read_settings
 
-__all__ = ["BOOK_FILE", "CODES", "Places", "discover", "read", "read_settings"]
+__all__ = ["BOOK_FILE", "CODES", "Places", "discover", "read", "read_at_once", "read_settings"]

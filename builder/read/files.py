@@ -19,6 +19,7 @@ from builder.model.reference import ID_PATTERN, Ref
 from builder.model.summary import Path
 from builder.model.tree import Mapping, Scalar, follow, span_of
 from builder.read import codes
+from builder.read.plain import Plain, parse_plain
 from builder.read.tree import MAX_BYTES, parse
 
 BOOK_FILE = "book.yaml"
@@ -106,6 +107,12 @@ def read(file: SourceFile) -> tuple[Mapping | None, tuple[Problem, ...]]:
     """Read one file into its tree."""
     text, problems = read_text(file)
     return (None, problems) if text is None else parse(text, file.shown)
+
+
+def read_at_once(file: SourceFile) -> Plain | None:
+    """Read one file as plain values if nothing at all is odd about it; else `read` it to hear what is."""
+    text, _ = read_text(file)
+    return None if text is None else parse_plain(text)
 
 
 def read_settings(folder: DiskPath, name: str, shown: str) -> tuple[Mapping | None, tuple[Problem, ...]]:

@@ -27,7 +27,9 @@ from builder.read import codes
 
 MAX_DEPTH = 32
 MAX_BYTES = 2_000_000
-_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\x80-\x84\x86-\x9f\ufeff\ufffe\uffff]")
+MAX_KEY = 120
+QUOTES, BLOCKS = ("'", '"'), ("|", ">")
+CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\x80-\x84\x86-\x9f\ufeff\ufffe\uffff]")
 
 
 class _RefusedError(Exception):
@@ -40,7 +42,7 @@ class _RefusedError(Exception):
 
 def parse(text: str, file: str) -> tuple[Mapping | None, tuple[Problem, ...]]:
     """Read one document. Duplicate keys are all reported; anything worse ends the reading at once."""
-    control = _CONTROL.search(text)
+    control = CONTROL.search(text)
     if control:
         return None, (_control_character(text, control.start(), file),)
     reader = _Reader(text, file)
@@ -90,15 +92,12 @@ class _Reader:
 
     def node(self, event: Any, depth: int) -> Node:
         kind = type(event)
+        if kind is ScalarEvent:
+            return self.scalar(event)
         mark = event.start_mark
         line, column = mark.line + 1, mark.column + 1
-        if kind is AliasEvent or event.anchor or (event.tag and event.tag != "!"):
-            self.refuse(
-                codes.ALIAS, line, column, column + 1,
-                "anchors, aliases and tags are not used in records", "write the value out in full",
-            )  # fmt: skip
-        if kind is ScalarEvent:
-            return self.scalar(event, line, column)
+        if kind is AliasEvent or event.anchor or event.tag:
+            self.refuse_alias(line, column)
         if depth >= MAX_DEPTH:
             self.refuse(
                 codes.TOO_DEEP, line, column, column + 1,
@@ -115,30 +114,39 @@ class _Reader:
         entries: dict[str, Entry] = {}
         while type(event := self.next()) is not MappingEndEvent:
             key = self.node(event, depth + 1)
-            if not isinstance(key, Scalar) or not key.text or len(key.text) > 120:
+            if not isinstance(key, Scalar) or not key.text or len(key.text) > MAX_KEY:
                 self.refuse(codes.ODD_KEY, key.line, key.column, key.end, "this is no key", "write a plain word")
             value = self.node(self.next(), depth + 1)
-            first = entries.get(key.text)
-            if first is None:
+            if key.text not in entries:
                 entries[key.text] = Entry(key, value)
-                continue
-            place = Span(self.file, first.key.line, first.key.column, first.key.end)
-            self.problems.append(Problem(
-                codes.DUPLICATE_KEY, Span(self.file, key.line, key.column, key.end),
-                f'the key "{key.text}" stands here a second time', "keep one of the two",
-                see=(Related(place, "the first one"),),
-            ))  # fmt: skip
+            else:
+                self.tell_duplicate(key, entries[key.text].key)
         return Mapping(entries, line, column, self.end_of(line, column))
 
-    def scalar(self, event: Any, line: int, column: int) -> Scalar:
-        end_mark = event.end_mark
-        text = event.value
-        style = event.style
-        quoted = style in ('"', "'")
-        if end_mark.line + 1 == line and style not in ("|", ">"):
-            end = end_mark.column + 1
+    def tell_duplicate(self, key: Scalar, first: Scalar) -> None:
+        place = Span(self.file, first.line, first.column, first.end)
+        self.problems.append(Problem(
+            codes.DUPLICATE_KEY, Span(self.file, key.line, key.column, key.end),
+            f'the key "{key.text}" stands here a second time', "keep one of the two",
+            see=(Related(place, "the first one"),),
+        ))  # fmt: skip
+
+    def scalar(self, event: Any) -> Scalar:
+        start, finish, text, style = event.start_mark, event.end_mark, event.value, event.style
+        line, column = start.line + 1, start.column + 1
+        if event.anchor or (event.tag and event.tag != "!"):
+            self.refuse_alias(line, column)
+        quoted = style in QUOTES
+        if finish.line + 1 == line and style not in BLOCKS:
+            end = finish.column + 1
             return Scalar(text, line, column, end, end - column == len(text) + 2 * quoted, quoted)
         return Scalar(text, line, column, self.end_of(line, column), False, quoted)
+
+    def refuse_alias(self, line: int, column: int) -> NoReturn:
+        self.refuse(
+            codes.ALIAS, line, column, column + 1,
+            "anchors, aliases and tags are not used in records", "write the value out in full",
+        )  # fmt: skip
 
     def end_of(self, line: int, column: int) -> int:
         """Column past the last character of a line, where a value goes on below it."""

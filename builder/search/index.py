@@ -13,10 +13,11 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import NamedTuple
 
 from builder.model.views import Page
-from builder.search.words import words
+from builder.search.words import word_set
 
 _DIGITS = "0123456789abcdefghijklmnopqrstuvwxyz"
 
@@ -35,8 +36,8 @@ def page_words(page: Page) -> PageWords:
     """Gather a page's words; aliases count as part of its title."""
     passages = []
     for at, passage in enumerate(page.passages):
-        heading = frozenset(words(" ".join((passage.heading, *page.aliases)) if at == 0 else passage.heading))
-        passages.append((passage.anchor, passage.heading, heading, frozenset(words(passage.text)) - heading))
+        heading = word_set(" ".join((passage.heading, *page.aliases)) if at == 0 else passage.heading)
+        passages.append((passage.anchor, passage.heading, heading, word_set(passage.text) - heading))
     return PageWords(page.path, page.kind, page.title, tuple(passages))
 
 
@@ -44,22 +45,24 @@ def index_script(pages: Iterable[PageWords]) -> bytes:
     """Write the index; the pages' order is theirs by path, so that the same book gives the same bytes."""
     page_lines: list[str] = []
     passage_lines: list[str] = []
-    postings: dict[str, list[tuple[int, bool]]] = {}
+    postings: dict[str, list[str]] = {}
+    last: dict[str, int] = {}
     for page in sorted(pages):
         if not page.passages:
             continue
         for anchor, heading, strong, weak in page.passages:
             number = len(passage_lines)
             passage_lines.append(f"{len(page_lines)}\t{anchor}\t{_one_line(heading)}")
-            for word in strong:
-                postings.setdefault(word, []).append((number, True))
-            for word in weak:
-                postings.setdefault(word, []).append((number, False))
+            for found, mark in ((strong, "*"), (weak, "")):
+                for word in found:
+                    gap = _base36(number - last.get(word, 0)) + mark
+                    last[word] = number
+                    postings.setdefault(word, []).append(gap)
         page_lines.append(f"{page.path}\t{page.kind}\t{_one_line(page.title)}")
     every = sorted(postings)
     index = {
         "pages": "\n".join(page_lines), "passages": "\n".join(passage_lines), "words": "\n".join(every),
-        "postings": "\n".join(_posting(postings[word]) for word in every),
+        "postings": "\n".join(" ".join(postings[word]) for word in every),
     }  # fmt: skip
     text = json.dumps(index, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
     return f"window.seambook=window.seambook||{{}};window.seambook.index={text};\n".encode("ascii")
@@ -69,15 +72,7 @@ def _one_line(text: str) -> str:
     return " ".join(text.split())
 
 
-def _posting(found: list[tuple[int, bool]]) -> str:
-    parts: list[str] = []
-    before = 0
-    for number, strong in sorted(found):
-        parts.append(_base36(number - before) + ("*" if strong else ""))
-        before = number
-    return " ".join(parts)
-
-
+@lru_cache(maxsize=4096)
 def _base36(number: int) -> str:
     digits = ""
     while True:

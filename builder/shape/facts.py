@@ -48,6 +48,7 @@ def _segment_facts(segment: Segment, scales: Scales) -> dict[str, FactValue]:
     thicknesses = [base(sheet.thickness) for sheet in segment.sheets]
     count = segment.factory.count
     return {
+        "name": segment.name or "",
         "length": base(segment.length), "flange": base(segment.flange), "depth": base(segment.reach.depth),
         "sides": segment.reach.sides, "layers": float(len(segment.sheets)),
         "outer": thicknesses[0], "factory_count": None if count is None else float(count),

@@ -5,14 +5,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, is_dataclass
 from functools import cache
 from types import NoneType, UnionType
-from typing import Annotated, Any, Literal, NamedTuple, Union, get_args, get_origin, get_type_hints
+from typing import Annotated, Any, Literal, NamedTuple, Union, cast, get_args, get_origin, get_type_hints
 
 from builder.model.records.fields import NONE, Formula, Marked, Measures, Points, Word, key_of
-from builder.model.tree import Mapping, Node, Scalar, Sequence
+from builder.model.tree import Mapping, Scalar, Sequence
 
 Mark = Points | Word | Measures | Formula | Marked
 _MARKS = (Points, Word, Measures, Formula, Marked)
@@ -49,8 +49,11 @@ class Found(NamedTuple):
     """Keys from the record's top joined by dots, without list positions."""
 
 
-def marked(record_type: type, tree: Mapping) -> list[Found]:
-    """Return every marked scalar of a tree that has been shaped without a problem."""
+def marked(record_type: type, tree: object) -> list[Found]:
+    """Return every marked scalar of a record that has been shaped without a problem.
+
+    `tree` is a tree, or the same as plain values: then the scalars found have no places of their own.
+    """
     found: list[Found] = []
     plan = _plan_of(record_type)
     if plan is not None:
@@ -58,25 +61,33 @@ def marked(record_type: type, tree: Mapping) -> list[Found]:
     return found
 
 
-def _walk(plan: _Plan, node: Node, field: str, found: list[Found]) -> None:
+def _walk(plan: _Plan, node: Any, field: str, found: list[Found]) -> None:
+    kind = type(node)
+    if kind is str:
+        node, kind = Scalar(node, 1, 1, 2, False), Scalar
     if isinstance(plan, _Leaf):
-        if isinstance(node, Scalar) and node.text not in plan.words:
+        if kind is Scalar and node.text not in plan.words:
             found.append(Found(plan.mark, node, field))
     elif isinstance(plan, _Fields):
-        if isinstance(node, Mapping):
-            entries = node.entries
-            for key, part in plan.plans:
-                entry = entries.get(key)
-                if entry is not None:
-                    _walk(part, entry.value, f"{field}.{key}" if field else key, found)
-    elif isinstance(node, Sequence):
-        for item in node.items:
+        entries = node if kind is dict else node.entries if kind is Mapping else {}
+        for key, part in plan.plans:
+            if key in entries:
+                value = entries[key]
+                _walk(part, value if kind is dict else value.value, f"{field}.{key}" if field else key, found)
+    elif kind is Scalar:
+        if node.text != NONE:
+            _walk(plan.plan, node, field, found)
+    else:
+        for item in _items(node, kind):
             _walk(plan.plan, item, field, found)
-    elif isinstance(node, Mapping):
-        for entry in node.entries.values():
-            _walk(plan.plan, entry.value, field, found)
-    elif node.text != NONE:
-        _walk(plan.plan, node, field, found)
+
+
+def _items(node: Any, kind: type) -> Iterable[object]:
+    if kind is Sequence:
+        return cast("Sequence", node).items
+    if kind is Mapping:
+        return (entry.value for entry in node.entries.values())
+    return cast("Iterable[object]", node.values() if kind is dict else node)
 
 
 @cache

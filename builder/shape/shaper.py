@@ -50,6 +50,20 @@ def shape(
     return record, summarize(file.ref, record, mentions, scales), ()
 
 
+def shape_at_once(file: SourceFile, value: object, scales: Scales) -> tuple[Record, Summary] | None:
+    """Give plain values their type if nothing at all is wrong with them; else `shape` the tree to hear what is."""
+    kind = KIND[file.ref.kind]
+    try:
+        record: Record = _adapter(kind.name).validate_python(value)
+    except ValidationError:
+        return None
+    marks = marked(kind.type, value)
+    mentions, problems = mentions_of(marks, file.shown)
+    if problems or any(True for _ in quantity_problems(marks, file.shown)) or _contradicts_itself(record):
+        return None
+    return record, summarize(file.ref, record, mentions, scales)
+
+
 S = TypeVar("S")
 
 
@@ -67,17 +81,29 @@ def _adapter(kind: str) -> TypeAdapter[Any]:
     return TypeAdapter(KIND[kind].type)
 
 
+def _contradicts_itself(record: Record) -> bool:
+    """Whether `_own_problems` has anything to say."""
+    if isinstance(record, Procedure):
+        keys = [step.key for phase in record.phases for step in phase.steps]
+        return len(set(keys)) < len(keys)
+    return isinstance(record, Rule) and len(_consequences(record)) != 1
+
+
+def _consequences(rule: Rule) -> list[str]:
+    said = {"needs": rule.needs, "owes": rule.owes, "forbids": rule.forbids, "if-both-first": rule.if_both_first}
+    return [key for key, value in said.items() if value is not None]
+
+
 def _own_problems(record: Record, tree: Mapping, file: str) -> Iterator[Problem]:
     if isinstance(record, Procedure):
         yield from _same_keys(tree, file)
-    if isinstance(record, Rule):
-        said = [key for key in ("needs", "owes", "forbids", "if-both-first") if key in tree.entries]
-        if len(said) != 1:
-            found = f"it has {' and '.join(said)}" if said else "it has none"
-            yield Problem(
-                codes.ONE_CONSEQUENCE, span_of(tree.entries["when"].key, file),
-                f"a rule has exactly one consequence; {found}", "keep one of needs, owes, forbids and if-both-first",
-            )  # fmt: skip
+    elif isinstance(record, Rule) and _contradicts_itself(record):
+        said = _consequences(record)
+        found = f"it has {' and '.join(said)}" if said else "it has none"
+        yield Problem(
+            codes.ONE_CONSEQUENCE, span_of(tree.entries["when"].key, file),
+            f"a rule has exactly one consequence; {found}", "keep one of needs, owes, forbids and if-both-first",
+        )  # fmt: skip
 
 
 def _same_keys(tree: Mapping, file: str) -> Iterator[Problem]:

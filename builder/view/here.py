@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from builder.model.links import Catalogue, Links
@@ -11,7 +11,7 @@ from builder.model.quantity import Quantity
 from builder.model.records import Record
 from builder.model.records.supporting import Scale
 from builder.model.reference import LONE_SUBJECTS, Ref
-from builder.model.views import Html, Link, Row, Site
+from builder.model.views import Html, Link, Row, Site, Warning
 from builder.view.prose import Prose
 from builder.view.signs import NO_BREAK, with_sign
 
@@ -25,6 +25,10 @@ class Book:
     shelf: Mapping[Ref, Record]
     site: Site
     prose: Prose
+    known_links: dict[tuple[str, Ref], Link] = field(default_factory=dict)
+    """Links made before, by the folder they were made in: from every page of a folder the way is the same."""
+    known_warnings: dict[tuple[str, str], Warning | None] = field(default_factory=dict)
+    """Safety messages made before, by folder and hazard."""
 
     def word(self, scale: str, word: str) -> str:
         """Return a scale's word as readers see it."""
@@ -49,6 +53,11 @@ class Here:
         """The way from this page to the book's root."""
         return "../" * self.path.count("/")
 
+    @cached_property
+    def folder(self) -> str:
+        """The folder this page is in."""
+        return self.path.rpartition("/")[0]
+
     def href(self, ref: Ref) -> str:
         """Return the way to a record."""
         return self.book.links.href(self.path, ref)
@@ -59,10 +68,15 @@ class Here:
 
     def link_to(self, ref: Ref, note: str = "") -> Link:
         """Return a link to a record by its title; the other side is said."""
-        title = self.book.catalogue.title(ref)
-        if ref.kind in LONE_SUBJECTS:
-            return Link(title, "", note)
-        return Link(f"{title}, other side" if ref.side == "other" else title, self.href(ref), note)
+        key = (self.folder, ref)
+        known = self.book.known_links.get(key)
+        if known is None:
+            title = self.book.catalogue.title(ref)
+            if ref.side == "other":
+                title = f"{title}, other side"
+            href = self.book.links.href(f"{self.folder}/", ref) if ref.kind not in LONE_SUBJECTS else ""
+            known = self.book.known_links[key] = Link(title, href)
+        return Link(known.text, known.href, note) if note else known
 
     def links(self, kind: str, ids: Iterable[str]) -> tuple[Link, ...]:
         """Return links to several records of a kind."""

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from functools import lru_cache
 from html import escape
 from typing import Any
 from xml.etree.ElementTree import Element
@@ -52,6 +53,7 @@ class Prose:
     def __init__(self) -> None:
         self._machine: Any = Markdown(extensions=[_Safe(), "tables"], output_format="html")
         self._kept: dict[str, str] = {}
+        self._lines: dict[str, Html] = {}
 
     def paragraphs(self, text: str, href: Href) -> Html:
         """Return block HTML: paragraphs, lists, tables."""
@@ -61,9 +63,17 @@ class Prose:
 
     def line(self, text: str, href: Href) -> Html:
         """Return inline HTML of a one-line text."""
+        if "](" in text:
+            return self._inline(_with_ways(text, href))
+        made = self._lines.get(text)
+        if made is None:
+            made = self._lines[text] = self._inline(text)
+        return made
+
+    def _inline(self, text: str) -> Html:
         if not _MARKED.search(text):
             return Html(text)
-        made = self._convert(_as_one_line(_with_ways(text, href)))
+        made = self._convert(_as_one_line(text))
         if made.startswith("<p>") and made.endswith("</p>") and made.count("<p>") == 1:
             return Html(made[3:-4])
         return Html(escape(text))
@@ -101,6 +111,7 @@ def _with_ways(text: str, href: Href) -> str:
     return _REFERENCE.sub(way, text)
 
 
+@lru_cache(maxsize=16384)
 def plain_text(text: str) -> str:
     """Return a record's text without its mark-up, for the search index and for text equivalents."""
     text = re.sub(r"\[([^\]]*)\]\([^)]*\)", r"\1", text)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 NO_BREAK = "\u00a0"
 _SIGNS = {
@@ -15,6 +16,7 @@ _POWER = re.compile(r"\*\*(-?\d+)")
 _WORD = re.compile(r"[A-Za-z_]+")
 
 
+@lru_cache(maxsize=512)
 def sign(unit: str) -> str:
     """Return a unit's sign: `m**2/liter` is shown as m²/L."""
     text = _WORD.sub(lambda found: _SIGNS.get(found[0], found[0]), unit)

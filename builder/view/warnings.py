@@ -15,6 +15,13 @@ SIGNAL = "signal"
 
 def warning(here: Here, id_: str) -> Warning | None:
     """Return the safety message of a hazard; None where its record is broken."""
+    key = (here.folder, id_)
+    if key not in here.book.known_warnings:
+        here.book.known_warnings[key] = _warning(here, id_)
+    return here.book.known_warnings[key]
+
+
+def _warning(here: Here, id_: str) -> Warning | None:
     record = here.book.shelf.get(Ref("hazard", id_))
     if not isinstance(record, Hazard):
         return None

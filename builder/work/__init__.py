@@ -16,8 +16,8 @@ from builder.model.reference import Ref, parse_reference
 from builder.model.work import Worked, WorkedOut
 from builder.work import codes
 from builder.work.codes import CODES
-from builder.work.seams import Shop, plan_seam
-from builder.work.workings import faults_of, started, work_out
+from builder.work.seams import plan_seam
+from builder.work.workings import Shop, faults_of, started, work_out
 
 
 def work(ref: Ref, record: Record, catalogue: Catalogue, shop: Shop) -> tuple[Worked, tuple[Fault, ...]]:
@@ -39,7 +39,7 @@ def _plan_faults(method: Method, shop: Shop) -> Iterator[Fault]:
     for at, working in enumerate(method.plan):
         program = shop.programs.get(working.calculator)
         if program is not None:
-            yield from (fault.under(("plan", at)) for fault in faults_of(working, program, shop.scales))
+            yield from (fault.under(("plan", at)) for fault in faults_of(working, program, shop))
 
 
 def _work_procedure(record: Procedure, catalogue: Catalogue, shop: Shop) -> tuple[Worked, tuple[Fault, ...]]:
@@ -64,7 +64,7 @@ def _work_value(step: Step, working: Working, catalogue: Catalogue, shop: Shop) 
     program = shop.programs.get(working.calculator)
     if program is None:
         return
-    faults = faults_of(working, program, shop.scales)
+    faults = faults_of(working, program, shop)
     yield from faults
     seam = _seam_of(step, working)
     if seam is None:
@@ -80,7 +80,8 @@ def _work_value(step: Step, working: Working, catalogue: Catalogue, shop: Shop) 
             yield Fault(codes.NO_SUCH_SEGMENT, f"{summary.title} has {len(facts)} segments, counted from 1",
                         "name one of them", path=("segment",))  # fmt: skip
         else:
-            yield work_out(working, program, facts[at], f"segment {at + 1}" if len(facts) > 1 else "")
+            name = str(facts[at]["name"] or f"segment {at + 1}") if len(facts) > 1 else ""
+            yield work_out(working, program, facts[at], name, shop)
 
 
 def _seam_of(step: Step, working: Working) -> Ref | None:

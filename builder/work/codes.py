@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from builder.model.problem import Code
 
-UNKNOWN_INPUT = Code("W401", "unknown_input", """\
+UNKNOWN_INPUT = Code("W401", "given_to_no_input", """\
 A calculator is put to work with an input it does not have. Most often the name is misspelt; the calculator's own page
 lists its inputs.""")
 
 UNKNOWN_OUTPUT = Code("W402", "unknown_output", """\
 A calculator is asked to show an answer it does not have.""")
 
-MISSING_INPUT = Code("W403", "missing_input", """\
+MISSING_INPUT = Code("W403", "input_not_given", """\
 A calculator is put to work without an input that it needs.""")
 
 NO_SUCH_SEGMENT = Code("W404", "no_such_segment", """\

@@ -2,34 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from fractions import Fraction
-from typing import NamedTuple
 
-from builder.formula import Fault, NoAnswer, Program, evaluate_expression
-from builder.formula.facts import Scales, fact_values
+from builder.formula import Fault, NoAnswer, evaluate_expression
+from builder.formula.facts import fact_values
 from builder.formula.numbers import fixed, plain
 from builder.formula.units import unit
-from builder.model.records import Record
 from builder.model.records.body import Seam, Segment
 from builder.model.records.calculator import Fixed
 from builder.model.records.law import Limit, Mark, Method
 from builder.model.reference import Ref
 from builder.model.summary import Facts
 from builder.model.work import MethodPlan, Remark, SeamPlan, SegmentPlan, Value, WorkedOut
-from builder.work.workings import faults_of, work_out
+from builder.work.workings import Shop, faults_of, work_out
 
 SHOWN = (("layers", "Sheets", ""), ("governing", "Governing sheet", "mm"), ("total", "Whole stack", "mm"),
          ("ratio", "Thickest to thinnest", ""))  # fmt: skip
 """Facts a reader wants to see: name, label, unit."""
-
-
-class Shop(NamedTuple):
-    """What working out needs beside the record in hand."""
-
-    shelf: Mapping[Ref, Record]
-    programs: Mapping[str, Program]
-    scales: Scales
 
 
 def plan_seam(seam: Seam, facts: tuple[Facts, ...], shop: Shop) -> tuple[SeamPlan, tuple[Fault, ...]]:
@@ -73,9 +63,9 @@ def _plan_method(
     faults: list[Fault] = []
     for working in method.plan:
         program = shop.programs.get(working.calculator)
-        if program is None or faults_of(working, program, shop.scales):
+        if program is None or faults_of(working, program, shop):
             continue  # told at the method's or the calculator's own record
-        result = work_out(working, program, facts, segment)
+        result = work_out(working, program, facts, segment, shop)
         if isinstance(result, Fault):
             faults.append(result)
         else:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Literal
 
 from builder.formula import (
@@ -21,15 +22,42 @@ from builder.formula.inputs import Question
 from builder.formula.numbers import plain
 from builder.model.near import listed, offer
 from builder.model.quantity import split_quantity
+from builder.model.records import Record
 from builder.model.records.working import Working
+from builder.model.reference import Ref
 from builder.model.summary import Facts
 from builder.model.work import Remark, WorkedOut
 from builder.model.work import Value as Shown
 from builder.work import codes
 
 
-def faults_of(working: Working, program: Program, scales: Scales) -> tuple[Fault, ...]:
+@dataclass(frozen=True, slots=True)
+class Shop:
+    """What working out needs beside the record in hand."""
+
+    shelf: Mapping[Ref, Record]
+    programs: Mapping[str, Program]
+    scales: Scales
+    known: dict[tuple[object, ...], WorkedOut | Fault] = field(default_factory=dict)
+    """Worked out before: the same calculator with the same values over the same facts gives the same answers."""
+    checked: dict[tuple[object, ...], tuple[Fault, ...]] = field(default_factory=dict)
+    """Checked before."""
+
+
+def faults_of(working: Working, program: Program, shop: Shop) -> tuple[Fault, ...]:
     """Check what a calculator is given and asked for, over the facts of a seam's segment."""
+    key = _key(working)
+    found = shop.checked.get(key)
+    if found is None:
+        found = shop.checked[key] = _faults_of(working, program, shop.scales)
+    return found
+
+
+def _key(working: Working) -> tuple[object, ...]:
+    return (working.calculator, working.say, working.show, *working.with_.items())
+
+
+def _faults_of(working: Working, program: Program, scales: Scales) -> tuple[Fault, ...]:
     faults: list[Fault] = []
     questions = program.questions
     kinds = fact_kinds("seam", scales)
@@ -59,8 +87,16 @@ def _is_literal(text: str, question: Question) -> bool:
     return split_quantity(text) is not None
 
 
-def work_out(working: Working, program: Program, facts: Facts, segment: str) -> WorkedOut | Fault:
+def work_out(working: Working, program: Program, facts: Facts, segment: str, shop: Shop) -> WorkedOut | Fault:
     """Work a calculator out; a fault is an input outside what the calculator admits."""
+    key = (segment, *_key(working), *facts.values())
+    found = shop.known.get(key)
+    if found is None:
+        found = shop.known[key] = _work_out(working, program, facts, segment)
+    return found
+
+
+def _work_out(working: Working, program: Program, facts: Facts, segment: str) -> WorkedOut | Fault:
     values = fact_values(facts)
     given: dict[str, str | float | NoAnswer] = {}
     for name, text in working.with_.items():

@@ -6,6 +6,8 @@ phone. Lines carry classes and no colours: the style sheet makes them ink on pap
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from builder.model.drawings import Section
 from builder.model.views import Figure, Html
 from builder.render.drawings import run, section
@@ -13,6 +15,7 @@ from builder.render.drawings import run, section
 __all__ = ["draw"]
 
 
+@lru_cache(maxsize=4096)
 def draw(figure: Figure) -> Html:
     """The figure's drawing, named by its title and described by its words."""
     drawing = figure.drawing

@@ -54,6 +54,11 @@
     return `${message}; ${fault.do}.`;
   }
 
+  /** Whether an entry brings its own unit, as `68 degF` does. @param {string} text */
+  function hasOwnUnit(text) {
+    return /[a-z%\u00b0\u00b5\u03a9]/i.test(text.replace(/[0-9.][eE][+-]?[0-9]/, ""));
+  }
+
   // On the page.
 
   /** @param {HTMLFormElement} form */
@@ -90,10 +95,12 @@
   }
 
   /** @param {ReturnType<typeof fieldsOf>} fields @param {Record<string, Fault>} faults */
-  function showFaults(fields, faults) {
+  function showEntries(fields, faults) {
     for (const { id, field } of fields) {
       const place = document.getElementById(`ask_${id}-fault`);
+      const unit = document.getElementById(`ask_${id}-unit`);
       const fault = faults[id];
+      if (unit && field instanceof HTMLInputElement) unit.hidden = hasOwnUnit(field.value);
       if (fault) field.setAttribute("aria-invalid", "true");
       else field.removeAttribute("aria-invalid");
       if (!place) continue;
@@ -166,7 +173,7 @@
     function show() {
       const given = readFields(fields);
       const answer = seambook.formula.run(calculator, given);
-      showFaults(fields, answer.faults);
+      showEntries(fields, answer.faults);
       for (const { id, place, sign } of answers) showAnswer(place, answer.outputs[id], sign);
       const items = cautionItems(answer.warnings);
       list.replaceChildren(...items);
