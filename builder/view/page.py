@@ -22,12 +22,14 @@ def page(
     aliases: tuple[str, ...] = (),
     scripts: tuple[str, ...] = (),
     banner: str = "",
+    edition: str = "",
 ) -> Page:
     """Put a page together; empty blocks are left out of the margin, never out of the text."""
     used = used_by(here, ref)
     return Page(
         ref=ref, path=here.path, root=here.root, title=title, kind=kind, lead=lead, banner=banner,
         main=main, aside=(*aside, used) if used.groups else aside, scripts=scripts, aliases=aliases, passages=texts,
+        edition=edition,
     )  # fmt: skip
 
 

@@ -21,6 +21,7 @@ STATUS = {
     "draft": "Draft", "checked": "Checked at the desk", "proven": "Proven on a car", "issued": "Issued",
     "withdrawn": "Withdrawn",
 }  # fmt: skip
+# Ids of the page's own parts hold an underscore, which a step's key cannot: so no key clashes with them.
 COMES_FROM = {
     "maker": "from the vehicle maker", "reproduction": "reproduction", "donor": "from a donor car",
     "fabricated": "made in the shop",
@@ -31,18 +32,19 @@ def procedure_page(here: Here, ref: Ref, procedure: Procedure, values: StepValue
     """Make the page; `values` holds the answers worked out for each step, by its key."""
     steps = [step for phase in procedure.phases for step in phase.steps]
     main: tuple[Block, ...] = (
-        Items("Not for", here.lines(procedure.limits), "It has no limits of its own.", "not-for"),
+        Items("Not for", here.lines(procedure.limits), "It has no limits of its own.", "part_not_for"),
         _title_block(here, procedure, steps),
         *_needs(here, procedure),
-        Warnings("Dangers", gathered(here, procedure), "No dangers are recorded.", "dangers"),
-        Steps("Steps", tuple(_phases(here, procedure, values))),
-        Items("Close-out", here.lines(procedure.close_out), "Nothing beside the steps.", "close-out", tick=True),
-        Links("Sources", here.links("source", procedure.sources), "None.", "sources"),
+        Warnings("Dangers", gathered(here, procedure), "No dangers are recorded.", "part_dangers"),
+        Steps("Steps", tuple(_phases(here, procedure, values)), "part_steps"),
+        Items("Close-out", here.lines(procedure.close_out), "Nothing beside the steps.", "part_close_out", tick=True),
+        Links("Sources", here.links("source", procedure.sources), "None.", "part_sources"),
     )
     return page(
         here, ref, procedure.title, "Procedure", here.paragraphs(procedure.purpose), main, _aside(here, procedure),
         texts=tuple(_passages(procedure)), aliases=procedure.was, banner=_banner(procedure),
         scripts=("assets/js/ticks.js",),
+        edition=f"Revision {procedure.revision.number}, {procedure.revision.date}, {STATUS[procedure.status].lower()}",
     )  # fmt: skip
 
 
@@ -67,7 +69,7 @@ def _title_block(here: Here, procedure: Procedure, steps: list[Step]) -> Facts:
         here.row("Approved by", approver),
         here.row("Reason", revision.reason),
     )
-    return Facts("Revision and status", rows, "revision", wide=True)
+    return Facts("Revision and status", rows, "part_revision", wide=True)
 
 
 def _needs(here: Here, procedure: Procedure) -> Iterator[Block]:
@@ -76,11 +78,11 @@ def _needs(here: Here, procedure: Procedure) -> Iterator[Block]:
     parts = tuple(
         f"{part.name}, {COMES_FROM[part.comes_from]}" + (f": {part.note}" if part.note else "") for part in needs.parts
     )  # fmt: skip
-    yield Items("Before you start", here.lines(needs.conditions), "No conditions.", "conditions", tick=True)
-    yield Items("People", here.lines(people), "Nobody beside the technician.", "people")
-    yield Items("Parts", here.lines(parts), "No parts.", "parts", tick=True)
-    yield Links("Tools", here.links("tool", needs.tools), "No tools.", "tools")
-    yield Links("Supplies", here.links("supply", needs.supplies), "No supplies.", "supplies")
+    yield Items("Before you start", here.lines(needs.conditions), "No conditions.", "part_conditions", tick=True)
+    yield Items("People", here.lines(people), "Nobody beside the technician.", "part_people")
+    yield Items("Parts", here.lines(parts), "No parts.", "part_parts", tick=True)
+    yield Links("Tools", here.links("tool", needs.tools), "No tools.", "part_tools")
+    yield Links("Supplies", here.links("supply", needs.supplies), "No supplies.", "part_supplies")
 
 
 def _phases(here: Here, procedure: Procedure, values: StepValues) -> Iterator[PhaseView]:
@@ -90,7 +92,7 @@ def _phases(here: Here, procedure: Procedure, values: StepValues) -> Iterator[Ph
         for step in phase.steps:
             number += 1
             steps.append(_step(here, step, number, values))
-        yield PhaseView(at, phase.title, f"phase-{at}", tuple(steps))
+        yield PhaseView(at, phase.title, f"phase_{at}", tuple(steps))
 
 
 def _step(here: Here, step: Step, number: int, values: StepValues) -> StepView:
@@ -148,8 +150,8 @@ def _measure(here: Here, measure: Measure) -> Row:
 
 
 def _aside(here: Here, procedure: Procedure) -> tuple[Block, ...]:
-    phases = tuple(Link(f"{at} {phase.title}", f"#phase-{at}") for at, phase in enumerate(procedure.phases, 1))
-    blocks: list[Block] = [Links("On this page", (*phases, Link("Close-out", "#close-out")))]
+    phases = tuple(Link(f"{at} {phase.title}", f"#phase_{at}") for at, phase in enumerate(procedure.phases, 1))
+    blocks: list[Block] = [Links("On this page", (*phases, Link("Close-out", "#part_close_out")))]
     blocks.append(Links("Works on", here.links("panel", procedure.panels)))
     if procedure.relies_on:
         blocks.append(Links("Done before it", here.links("procedure", procedure.relies_on)))
@@ -173,6 +175,6 @@ def _passages(procedure: Procedure) -> Iterator[Passage]:
 
 
 def _phase_passages(at: int, phase: Phase) -> Iterator[Passage]:
-    yield passage(f"phase-{at}", phase.title, phase.title)
+    yield passage(f"phase_{at}", phase.title, phase.title)
     for step in phase.steps:
         yield passage(step.key, step.do, step.do, step.key_point, step.why, step.expect)

@@ -16,8 +16,8 @@ from builder.view.page import page, passage
 from builder.view.units import millimetres
 from builder.view.worked import cautions, value_row, worked_block
 
-THICKNESS_SCALE = 12.0
-WIDTH_SCALE = 3.0
+THICKNESS_SCALE = 5.0
+WIDTH_SCALE = 2.0
 """A drawing's scales: paper mm to one mm of sheet and of flange; both are printed under the drawing."""
 SIDES = {"both": "both faces", "one": "one face only"}
 
@@ -72,7 +72,8 @@ def _drawn_weld(here: Here, plan: SegmentPlan) -> DrawnWeld | None:
     for method in (*free, *plan.methods):
         record = here.book.shelf.get(Ref("method", method.method))
         if isinstance(record, Method):
-            return DrawnWeld(record.draws, method.mark_say or record.title, method.mark_width)
+            width = f" {method.mark_width:.1f} mm" if method.mark_width is not None else ""
+            return DrawnWeld(record.draws, (method.mark_say or record.title) + width, method.mark_width)
     return None
 
 

@@ -7,9 +7,9 @@ from functools import lru_cache
 
 NO_BREAK = "\u00a0"
 _SIGNS = {
-    "degC": "°C", "degF": "°F", "delta_degC": "°C", "delta_degF": "°F", "percent": "%", "um": "µm", "inch": "in",
+    "degC": "°C", "degF": "°F", "delta_degC": "°C", "delta_degF": "°F", "percent": "%", "um": "µm", "micrometer": "µm", "millimeter": "mm", "inch": "in",
     "liter": "L", "litre": "L", "milliliter": "mL", "degree": "°", "ohm": "Ω", "fluid_ounce": "fl oz", "gallon": "gal",
-    "ft": "ft",
+    "thou": "thou",
 }  # fmt: skip
 _RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 _POWER = re.compile(r"\*\*(-?\d+)")

@@ -31,6 +31,10 @@ from builder.model.work import Value as Shown
 from builder.work import codes
 
 
+GIVEN_FIGURES = 4
+"""Figures shown of a given value; the answers are worked out from all of them."""
+
+
 @dataclass(frozen=True, slots=True)
 class Shop:
     """What working out needs beside the record in hand."""
@@ -154,7 +158,7 @@ def _given_shown(program: Program, answer: Answer, name: str) -> Shown:
         return Shown(question.ask, "", why="it is unknown")
     if isinstance(taken.value, str):
         return Shown(question.ask, question.choices.get(taken.value, taken.value))
-    return Shown(question.ask, plain(taken.value), taken.unit)
+    return Shown(question.ask, plain(float(f"{taken.value:.{GIVEN_FIGURES}g}")), taken.unit)
 
 
 def _answer_shown(program: Program, answer: Answer, name: str) -> Shown:
