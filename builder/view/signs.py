@@ -7,7 +7,8 @@ from functools import lru_cache
 
 NO_BREAK = "\u00a0"
 _SIGNS = {
-    "degC": "°C", "degF": "°F", "delta_degC": "°C", "delta_degF": "°F", "percent": "%", "um": "µm", "micrometer": "µm", "millimeter": "mm", "inch": "in",
+    "degC": "°C", "degF": "°F", "delta_degC": "°C", "delta_degF": "°F", "percent": "%", "inch": "in",
+    "um": "µm", "micrometer": "µm", "millimeter": "mm",
     "liter": "L", "litre": "L", "milliliter": "mL", "degree": "°", "ohm": "Ω", "fluid_ounce": "fl oz", "gallon": "gal",
     "thou": "thou",
 }  # fmt: skip

@@ -30,7 +30,6 @@ from builder.model.work import Remark, WorkedOut
 from builder.model.work import Value as Shown
 from builder.work import codes
 
-
 GIVEN_FIGURES = 4
 """Figures shown of a given value; the answers are worked out from all of them."""
 
