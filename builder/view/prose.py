@@ -24,6 +24,8 @@ _REFERENCE = re.compile(r"\]\(([a-z]+:[^)\s]*)\)")
 _MARKED = re.compile(r"[*_`\[\]<>&\\!#|~=:\n\"']|^\s|\s\s|\s$|^[-+>]|^\d+[.)]|://")
 """Anything that could mean something in Markdown; a text without it is a plain paragraph."""
 _SCHEMES = ("https://", "http://")
+_OWN_WAY = re.compile(r"[A-Za-z0-9_./#-]+")
+"""What our own link writer writes; a colon, or a character reference that could become one, is not among it."""
 Href = Callable[[Ref], str]
 
 
@@ -33,7 +35,7 @@ class _KnownWaysOnly(Treeprocessor):
     def run(self, root: Element) -> None:
         for element in root.iter():
             way = element.get("href")
-            if way is not None and ":" in way.split("/")[0] and not way.lower().startswith(_SCHEMES):
+            if way is not None and not _OWN_WAY.fullmatch(way) and not way.lower().startswith(_SCHEMES):
                 del element.attrib["href"]
 
 

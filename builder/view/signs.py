@@ -9,7 +9,7 @@ NO_BREAK = "\u00a0"
 _SIGNS = {
     "degC": "°C", "degF": "°F", "delta_degC": "°C", "delta_degF": "°F", "percent": "%", "inch": "in",
     "um": "µm", "micrometer": "µm", "millimeter": "mm",
-    "liter": "L", "litre": "L", "milliliter": "mL", "degree": "°", "ohm": "Ω", "fluid_ounce": "fl oz", "gallon": "gal",
+    "liter": "L", "ml": "mL", "litre": "L", "milliliter": "mL", "degree": "°", "ohm": "Ω", "fluid_ounce": "fl oz", "gallon": "gal",
     "thou": "thou",
 }  # fmt: skip
 _RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
