@@ -7,7 +7,7 @@ from builder.check.formulas import compile_programs, expression_faults, problem_
 from builder.check.law import Law, make_law
 from builder.check.messages import problem_of
 from builder.check.order import Held, judge, states_at_end
-from builder.check.procedures import circle_problems, stranger_problems
+from builder.check.procedures import can_be_judged, circle_problems, stranger_problems
 from builder.model.links import Catalogue
 from builder.model.problem import Problem
 from builder.model.reference import Ref
@@ -22,6 +22,8 @@ def circles(catalogue: Catalogue, locate: Locate) -> tuple[Problem, ...]:
 def check_procedure(ref: Ref, law: Law, locate: Locate, follow: bool = True) -> tuple[Problem, ...]:
     """Judge one procedure by the law of the book; `follow` brings in what the procedures it relies on leave behind."""
     procedure = law.catalogue.summaries[ref]
+    if not can_be_judged(procedure, law):
+        return tuple(stranger_problems(procedure, law, locate))
     brought = _brought(procedure, law) if follow else ()
     return (
         *stranger_problems(procedure, law, locate),

@@ -77,8 +77,9 @@ def _listed(names: tuple[str, ...]) -> str:
 
 
 def _related(breach: Breach, procedure: Summary, locate: Locate) -> tuple[Related, ...]:
+    rule = Related(locate(Ref("rule", breach.rule_id), ("title",)), "the rule")
     if breach.other is None or breach.other == BROUGHT:
-        return ()
+        return (rule,)
     step = procedure.steps[breach.other]
     label = {
         "needs": "it is made here, too late" if breach.late else "it was spoiled here",
@@ -86,7 +87,7 @@ def _related(breach: Breach, procedure: Summary, locate: Locate) -> tuple[Relate
         "owes": "it is spoiled here",
         "order": "this step comes first",
     }[breach.sort]
-    return (Related(locate(procedure.ref, (*step.path, "act")), label),)
+    return (Related(locate(procedure.ref, (*step.path, "act")), label), rule)
 
 
 def name_of(ref: Ref, law: Law) -> str:

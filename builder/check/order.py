@@ -128,7 +128,7 @@ def _judge_rule(walk: Walk, rule_id: str, rule: Rule, at: int) -> Iterator[Breac
 def _held_by(walk: Walk, step: StepSummary, subject: Ref, state: str, whose: str) -> Iterator[Held]:
     known = walk.law.states.get(state)
     for ref in walk.targets(step, subject, whose):
-        if known is None or ref.kind in known.of:
+        if known is not None and ref.kind in known.of:
             yield state, ref
 
 

@@ -3,14 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from typing import get_args
 
 from builder.check import codes
 from builder.check.law import Law
 from builder.check.messages import also, name_of
 from builder.model.near import listed
 from builder.model.problem import Problem
-from builder.model.reference import Ref
+from builder.model.records.law import SubjectKind
+from builder.model.reference import LONE_SUBJECTS, Ref
 from builder.model.summary import Locate, StepSummary, Summary
+
+SUBJECT_KINDS = frozenset(get_args(SubjectKind))
+
+
+def can_be_judged(procedure: Summary, law: Law) -> bool:
+    """Whether every act and subject of the steps is known; what is not was told already, at its own place."""
+    return all(
+        step.act in law.acts
+        and all(ref.kind in LONE_SUBJECTS or law.catalogue.find(ref) is not None for ref in step.subjects)
+        for step in procedure.steps
+    )
 
 
 def stranger_problems(procedure: Summary, law: Law, locate: Locate) -> Iterator[Problem]:
@@ -18,7 +31,7 @@ def stranger_problems(procedure: Summary, law: Law, locate: Locate) -> Iterator[
     for step in procedure.steps:
         act = law.acts.get(step.act)
         for ref in step.subjects:
-            if act is not None and ref.kind not in act.on:
+            if act is not None and ref.kind in SUBJECT_KINDS and ref.kind not in act.on:
                 yield also(
                     codes.ACT_ON_STRANGER, procedure, step, "on", locate,
                     f'"{step.act}" is not done on a {ref.kind}',
@@ -37,7 +50,7 @@ def _kept(procedure: Summary, step: StepSummary, law: Law, locate: Locate) -> It
     seams = _seams(step, law)
     panels = {ref.id for seam in seams for ref in seam.relations["panels"]}
     for name in step.keep:
-        if seams and name not in panels:
+        if seams and name not in panels and law.catalogue.find(Ref("panel", name)) is not None:
             yield also(
                 codes.KEPT_STRANGER, procedure, step, "keep", locate,
                 f'"{name}" is no sheet of {" or ".join(name_of(seam.ref, law) for seam in seams)}',

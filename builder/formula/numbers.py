@@ -73,7 +73,7 @@ def to_float(value: Fraction) -> float:
     try:
         return value.numerator / value.denominator
     except OverflowError:
-        return math.copysign(math.inf, value)
+        return math.inf if value > 0 else -math.inf
 
 
 def fixed(value: float, digits: int) -> str:

@@ -77,10 +77,13 @@ def compile_calculator(record: Calculator, tables: Mapping[str, Table], id: str 
     )
     outputs, faults = check_outputs(record, work.kinds, work.decisions())
     work.fault(faults)
-    proofs, faults = check_proofs(record, work.questions, outputs)
-    work.fault(faults)
     work.fault(number_faults(work.trees))
-    work.fault(unused_faults(record, work.trees))
+    proofs: tuple[CheckedProof, ...] = ()
+    if not any(fault.level == "error" for fault in work.faults):
+        # What is unused or unproven because a formula is wrong is no second mistake.
+        proofs, faults = check_proofs(record, work.questions, outputs)
+        work.fault(faults)
+        work.fault(unused_faults(record, work.trees))
     found = tuple(work.faults)
     kinds = {name: kind for name, kind in work.kinds.items() if kind is not None}
     lookups = {name: table for name, table in work.tables.items() if table is not None}

@@ -24,6 +24,8 @@ def resolve(
     """Resolve every mention. A reference to a broken record is no second problem."""
     moved, problems = _moved(summaries, broken, locate)
     handed = _handed(summaries)
+    # Of a broken panel it is not known whether it is handed, nor of what it is part of: no second problem then.
+    sure = not any(ref.kind in ("panel", "seam") for ref in broken)
     uses: dict[Ref, set[Use]] = defaultdict(set)
     judged: dict[tuple[Ref, tuple[str, ...]], Finding | None] = {}
     for ref in sorted(summaries):
@@ -32,7 +34,7 @@ def resolve(
             uses[moved.get(target, target)].add(Use(ref, mention.field))
             key = (mention.ref, mention.kinds)
             if key not in judged:
-                judged[key] = _judge(mention, summaries, broken, moved, handed)
+                judged[key] = _judge(mention, summaries, broken, moved, handed if sure else None)
             finding = judged[key]
             if finding is not None:
                 code, message, do, level = finding
@@ -70,7 +72,7 @@ def _moved(
 
 def _judge(
     mention: Mention, summaries: Mapping[Ref, Summary], broken: frozenset[Ref], moved: Mapping[Ref, Ref],
-    handed: frozenset[Ref],
+    handed: frozenset[Ref] | None,
 ) -> Finding | None:
     ref = mention.ref
     if mention.kinds and ref.kind not in mention.kinds:
@@ -93,7 +95,7 @@ def _judge(
         return _unknown_anchor(ref, summary)
     if target != ref.record:
         return codes.MOVED_REFERENCE, f'"{ref.id}" is now called "{target.id}"', f"write {target.id}", "warning"
-    if ref.side == "other" and target not in handed:
+    if ref.side == "other" and handed is not None and target not in handed:
         return codes.NOT_HANDED, f"a car has only one {target}", "leave out other:", "error"
     return None
 

@@ -148,6 +148,6 @@ class Places:
         if isinstance(node, Scalar) and node.plain and start is not None and end is not None:
             first = node.column + node.quoted
             return Span(file, node.line, first + start, max(first + end, first + start + 1))
-        if not isinstance(node, Scalar) and key is not None:
+        if not isinstance(node, Scalar) and key is not None and not isinstance(path[-1], int):
             return span_of(key, file)
         return span_of(node, file)

@@ -7,7 +7,6 @@ from collections.abc import Iterable, Iterator
 
 from builder.model.place import Span
 from builder.model.problem import Problem
-from builder.model.records import KIND
 from builder.model.records.fields import Marked, Points, Word
 from builder.model.reference import LONE_SUBJECTS, Mention, Ref, parse_reference
 from builder.model.tree import Scalar, span_of
@@ -15,7 +14,9 @@ from builder.shape import codes
 from builder.shape.marks import Found
 
 LINK = re.compile(r"\]\(([a-z]+:[^)\s]*)\)")
-"""A Markdown link to a record; anything else in brackets is left to the prose."""
+"""A Markdown link with a kind before its colon; one without a colon is left to the prose."""
+WEB = ("http", "https")
+"""What may stand before the colon beside a kind."""
 
 
 def mentions_of(marks: Iterable[Found], file: str) -> tuple[tuple[Mention, ...], tuple[Problem, ...]]:
@@ -47,7 +48,7 @@ def _placed(marks: Iterable[Found], file: str) -> Iterator[tuple[Found, Mention 
             yield found, Mention(ref, ("scale",), found.field), span_of(scalar, file)
         elif isinstance(mark, Marked) and "](" in scalar.text:
             for link in LINK.finditer(scalar.text):
-                if link[1].split(":", 1)[0] in KIND:
+                if link[1].split(":", 1)[0] not in WEB:
                     ref = parse_reference(link[1])
                     span = _part(scalar, link.start(1), link.end(1), file)
                     yield found, None if ref is None else Mention(ref, (), found.field), span

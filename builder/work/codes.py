@@ -9,10 +9,11 @@ A calculator is put to work with an input it does not have. Most often the name 
 lists its inputs.""")
 
 UNKNOWN_OUTPUT = Code("W402", "unknown_output", """\
-A calculator is asked to show an answer it does not have.""")
+A calculator is asked to show an answer it does not have. Most often the name is misspelt; the calculator's own page
+lists its answers.""")
 
 MISSING_INPUT = Code("W403", "input_not_given", """\
-A calculator is put to work without an input that it needs.""")
+A calculator is put to work without an input that it needs. Only an input with a default may be left out.""")
 
 NO_SUCH_SEGMENT = Code("W404", "no_such_segment", """\
 A step works out values for a segment that its seam does not have, or for a seam although the step names none.""")

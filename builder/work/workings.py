@@ -73,7 +73,7 @@ def _faults_of(working: Working, program: Program, scales: Scales) -> tuple[Faul
             found = check_expression(text, kinds, question.kind).faults
             faults += [fault.under(("with", name)) for fault in found]
     for name, question in questions.items():
-        if question.default is None and name not in working.with_:
+        if question.default is None and name not in working.with_ and not faults:
             message = f'{program.id} needs the input "{name}": {question.ask}'
             faults.append(Fault(codes.MISSING_INPUT, message, f"add {name}: to with", path=("with",)))
     for at, name in enumerate(working.show):

@@ -1,19 +1,15 @@
-"""Calculators of the supplied library, worked out through the formula language as the command line does it."""
+"""Calculators of the supplied library, asked and answered as `seambook calc NAME ... --json` does it."""
 
+import json
+from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
-from typing import Any
 
 import pytest
-import yaml
-from pydantic import TypeAdapter
 
-from builder.formula import Program, compile_calculator, run
-from builder.model.records.calculator import Calculator
-from builder.model.records.table import Table
+from builder import answers, layers, pipeline
+from builder.formula import Program
 from tests.outside.asking import Answer, Calc, Refused
-
-CONTENT = Path(__file__).parents[2] / "content"
 
 
 @pytest.fixture(scope="session")
@@ -22,30 +18,24 @@ def calc() -> Calc:
     return _calc
 
 
+@pytest.fixture(scope="session")
+def programs() -> Mapping[str, Program]:
+    """Every calculator of the library by name."""
+    return _programs()
+
+
 def _calc(name: str, **inputs: str) -> Answer:
-    found = run(program(name), inputs)
-    if found.faults:
-        raise Refused("; ".join(fault.message for fault in found.faults))
-    return Answer(
-        {
-            "outputs": {
-                id_: {"value": result.value, "unit": result.unit} | ({} if result.why is None else {"why": result.why})
-                for id_, result in found.outputs.items()
-            },
-            "warnings": [{"level": told.level, "say": told.say} for told in found.warnings if told.holds],
-        }
-    )
+    program = _programs()[name]
+    answer = answers.ask(program, [f"{key}={value}" for key, value in inputs.items()])
+    if isinstance(answer, str):
+        raise Refused(answer)
+    return Answer(json.loads(answers.answer_json(program, answer)))
 
 
 @cache
-def program(name: str) -> Program:
-    files = sorted((CONTENT / "tables").glob("*.yaml"))
-    tables = {path.stem: TypeAdapter(Table).validate_python(_read(path)) for path in files}
-    record = TypeAdapter(Calculator).validate_python(_read(CONTENT / "calculators" / f"{name}.yaml"))
-    program, faults = compile_calculator(record, tables, name)
-    assert program is not None, faults
-    return program
-
-
-def _read(path: Path) -> Any:
-    return yaml.load(path.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
+def _programs() -> Mapping[str, Program]:
+    chosen = layers.choose(("supplied",), Path.cwd())
+    found, problems = pipeline.calculators(chosen.layers)
+    assert not chosen.problems
+    assert not problems
+    return found

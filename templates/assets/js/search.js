@@ -118,12 +118,63 @@
   const box = document.getElementById("page_search-words");
   const list = document.getElementById("page_search-found");
   const said = document.getElementById("page_search-said");
+  const root = document.body.dataset.root || "";
   if (!(form instanceof HTMLFormElement) || !(box instanceof HTMLInputElement) || !list || !said) return;
   start(form, box, list, said);
+  document.getElementById("page_search-instead")?.setAttribute("hidden", "");
+
+  /** @param {(index: Index | null) => void} done @param {() => void} failed */
+  function loadIndex(done, failed) {
+    const script = document.createElement("script");
+    script.src = root + INDEX;
+    script.onload = () => {
+      const raw = /** @type {any} */ (window).seambook?.index;
+      done(raw ? unpack(raw) : null);
+    };
+    script.onerror = failed;
+    document.head.append(script);
+  }
+
+  /** @param {Found} found */
+  function item(found) {
+    const link = document.createElement("a");
+    link.href = root + found.path + (found.anchor ? `#${found.anchor}` : "");
+    const title = document.createElement("strong");
+    title.textContent = found.title;
+    const note = document.createElement("span");
+    note.className = "note";
+    note.textContent = [found.kind, found.heading === found.title ? "" : found.heading].filter(Boolean).join(": ");
+    link.append(title, " ", note);
+    const row = document.createElement("li");
+    row.append(link);
+    return row;
+  }
+
+  /** @param {Found[]} found */
+  function rows(found) {
+    const list = document.createElement("ol");
+    list.append(...found.slice(0, SHOWN).map(item));
+    return list;
+  }
+
+  function nothing() {
+    const text = document.createElement("p");
+    text.className = "none";
+    const link = document.createElement("a");
+    link.href = `${root}lists.html`;
+    link.textContent = "Look in the A to Z";
+    text.append("Nothing found. ", link, ".");
+    return text;
+  }
+
+  /** Move the focus along the box and what was found. @param {HTMLElement[]} stops @param {number} by */
+  function move(stops, by) {
+    const at = stops.indexOf(/** @type {any} */ (document.activeElement));
+    stops[Math.min(Math.max(at + by, 0), stops.length - 1)].focus();
+  }
 
   /** @param {HTMLFormElement} form @param {HTMLInputElement} box @param {HTMLElement} list @param {HTMLElement} said */
   function start(form, box, list, said) {
-    const root = document.body.dataset.root || "";
     /** @type {Index | null} */
     let index = null;
     let isAsked = false;
@@ -131,43 +182,16 @@
     function load() {
       if (isAsked) return;
       isAsked = true;
-      const script = document.createElement("script");
-      script.src = root + INDEX;
-      script.onload = () => {
-        const raw = /** @type {any} */ (window).seambook?.index;
-        index = raw ? unpack(raw) : null;
-        show();
-      };
-      script.onerror = () => {
-        isAsked = false;
-        said.textContent = "The search could not be loaded.";
-      };
-      document.head.append(script);
-    }
-
-    /** @param {Found} found */
-    function item(found) {
-      const link = document.createElement("a");
-      link.href = root + found.path + (found.anchor ? `#${found.anchor}` : "");
-      const title = document.createElement("strong");
-      title.textContent = found.title;
-      const note = document.createElement("span");
-      note.className = "note";
-      note.textContent = [found.kind, found.heading === found.title ? "" : found.heading].filter(Boolean).join(": ");
-      link.append(title, " ", note);
-      const row = document.createElement("li");
-      row.append(link);
-      return row;
-    }
-
-    function nothing() {
-      const text = document.createElement("p");
-      text.className = "none";
-      const link = document.createElement("a");
-      link.href = `${root}lists.html`;
-      link.textContent = "Look in the A to Z";
-      text.append("Nothing found. ", link, ".");
-      return text;
+      loadIndex(
+        (loaded) => {
+          index = loaded;
+          show();
+        },
+        () => {
+          isAsked = false;
+          said.textContent = "The search could not be loaded.";
+        }
+      );
     }
 
     function close() {
@@ -182,25 +206,15 @@
         return;
       }
       const found = find(index, box.value);
-      const rows = document.createElement("ol");
-      rows.append(...found.slice(0, SHOWN).map(item));
-      list.replaceChildren(found.length ? rows : nothing());
+      list.replaceChildren(found.length ? rows(found) : nothing());
       list.hidden = false;
       said.textContent = found.length === 1 ? "1 page found" : `${found.length || "No"} pages found`;
-    }
-
-    /** @param {number} by */
-    function move(by) {
-      const stops = [box, ...list.querySelectorAll("a")];
-      const at = stops.indexOf(/** @type {any} */ (document.activeElement));
-      const next = stops[Math.min(Math.max(at + by, 0), stops.length - 1)];
-      next.focus();
     }
 
     form.addEventListener("keydown", (event) => {
       if (event.key === "ArrowDown" || event.key === "ArrowUp") {
         event.preventDefault();
-        move(event.key === "ArrowDown" ? 1 : -1);
+        move([box, ...list.querySelectorAll("a")], event.key === "ArrowDown" ? 1 : -1);
       } else if (event.key === "Escape") {
         close();
         box.focus();
@@ -218,8 +232,6 @@
       load();
       show();
     });
-    const instead = document.getElementById("page_search-instead");
-    if (instead) instead.hidden = true;
     form.hidden = false;
   }
 })();

@@ -1,0 +1,79 @@
+"""A built book in Chromium, opened from disk with the network off, and every complaint that the browser makes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from playwright.sync_api import Browser, BrowserContext, Page, Request
+
+PHONE, DESK = 360, 1280
+WIDTHS = (PHONE, DESK)
+HEIGHT = {PHONE: 740, DESK: 900}
+
+
+class Watched:
+    """Opens pages of one book; `troubles` gathers console messages, page errors, failed and outward requests."""
+
+    def __init__(self, browser: Browser, site: Path) -> None:
+        self.browser = browser
+        self.site = site
+        self.troubles: list[str] = []
+        self._contexts: list[BrowserContext] = []
+
+    def url(self, path: str) -> str:
+        """The address on disk of a page, given by its path from the book's root; a fragment may follow."""
+        file, sign, fragment = path.partition("#")
+        return (self.site / file).as_uri() + sign + fragment
+
+    def blank(self, width: int = PHONE, *, scripts: bool = True, dark: bool = False) -> Page:
+        """An empty page of a profile of its own."""
+        context = self.browser.new_context(
+            viewport={"width": width, "height": HEIGHT[width]}, java_script_enabled=scripts,
+            color_scheme="dark" if dark else "light", locale="en-GB", timezone_id="Pacific/Auckland",
+        )  # fmt: skip
+        self._contexts.append(context)
+        context.set_default_timeout(10_000)
+        context.set_offline(True)
+        page = context.new_page()
+        page.on("console", lambda message: self.troubles.append(f"{page.url}: console: {message.text}"))
+        page.on("pageerror", lambda error: self.troubles.append(f"{page.url}: error: {error}"))
+        page.on("request", self._asked)
+        page.on("requestfailed", self._failed)
+        page.on("crash", lambda _: self.troubles.append(f"{page.url}: crashed"))
+        return page
+
+    def open(self, path: str, width: int = PHONE, *, scripts: bool = True, dark: bool = False) -> Page:
+        """A page of the book, loaded."""
+        page = self.blank(width, scripts=scripts, dark=dark)
+        page.goto(self.url(path))
+        return page
+
+    def close(self) -> None:
+        """Close every profile that was opened."""
+        for context in self._contexts:
+            context.close()
+        self._contexts.clear()
+
+    def _asked(self, request: Request) -> None:
+        if not request.url.startswith(("file:", "data:", "blob:")):
+            self.troubles.append(f"asked for {request.url}")
+
+    def _failed(self, request: Request) -> None:
+        if request.failure == "net::ERR_ABORTED":  # dropped half way, since the test went on to another page
+            return
+        self.troubles.append(f"failed: {request.url}: {request.failure}")
+
+
+def every_path(site: Path) -> list[str]:
+    """The pages of a book by their paths, sorted."""
+    return sorted(path.relative_to(site).as_posix() for path in site.rglob("*.html"))
+
+
+def one_of_each_kind(site: Path) -> Iterator[str]:
+    """The pages at the root, and of each folder the page that holds most."""
+    yield from sorted(path.name for path in site.glob("*.html"))
+    for folder in sorted(path for path in site.iterdir() if path.is_dir()):
+        pages = sorted(folder.glob("*.html"), key=lambda page: (page.stat().st_size, page.name))
+        if pages:
+            yield pages[-1].relative_to(site).as_posix()

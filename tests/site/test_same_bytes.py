@@ -1,0 +1,64 @@
+"""The same content makes the same book, byte for byte, whoever builds it, where, when and with how many processes."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from pathlib import Path
+
+import pytest
+
+from tests.site.building import CONTENT, files_of, seambook
+
+pytestmark = pytest.mark.slow
+
+# Each builder differs from the first in all that a build could lean on: time zone, hash seed, locale and the
+# encoding that comes with it, file times, folder, the order in which the disk lists its files, processes.
+PLAIN = {"LC_ALL": "C", "LANG": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
+BUILDERS = {
+    "east": {"TZ": "Pacific/Kiritimati", "PYTHONHASHSEED": "1", "LC_ALL": "C.UTF-8", "LANG": "C.UTF-8"},
+    "west": {"TZ": "Pacific/Pago_Pago", "PYTHONHASHSEED": "4242", **PLAIN},
+}
+
+
+@pytest.fixture(scope="module")
+def first(site: Path) -> dict[str, bytes]:
+    return files_of(site)
+
+
+def differing(one: dict[str, bytes], other: dict[str, bytes]) -> list[str]:
+    return sorted(path for path in one.keys() | other.keys() if one.get(path) != other.get(path))
+
+
+@pytest.mark.parametrize("name", BUILDERS)
+@pytest.mark.parametrize("processes", ["1", "2"])
+def test_time_zone_hash_seed_locale_folder_and_processes(
+    first: dict[str, bytes], tmp_path: Path, name: str, processes: str
+) -> None:
+    folder = tmp_path / f"a folder of the {name}"
+    folder.mkdir()
+    said = seambook("make", "--out", "deep/er/book", "--processes", processes, folder=folder, told=BUILDERS[name])
+    assert said.code == 0, said.err
+    assert len(first) > 200
+    assert differing(first, files_of(folder / "deep/er/book")) == []
+
+
+def test_a_copy_of_the_content_makes_the_same_book(first: dict[str, bytes], tmp_path: Path) -> None:
+    copy = tmp_path / "our records"
+    files = sorted((path for path in CONTENT.rglob("*") if path.is_file()), reverse=True)
+    for at, file in enumerate(files):  # written in another order, with other times
+        place = copy / file.relative_to(CONTENT)
+        place.parent.mkdir(parents=True, exist_ok=True)
+        shutil.copyfile(file, place)
+        os.utime(place, (1_000_000_000 + at, 1_000_000_000 + at))
+    said = seambook("make", "--content", "our records", "--out", "book", folder=tmp_path)
+    assert said.code == 0, said.err
+    assert differing(first, files_of(tmp_path / "book")) == []
+
+
+def test_building_again_writes_nothing(tmp_path: Path) -> None:
+    assert seambook("make", folder=tmp_path).code == 0
+    before = files_of(tmp_path / "site")
+    again = seambook("make", folder=tmp_path)
+    assert " 0 files written, " in again.err
+    assert differing(before, files_of(tmp_path / "site")) == []
