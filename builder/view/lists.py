@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.model.records import KINDS
+from builder.model.records.calculator import Calculator
 from builder.model.reference import Ref
 from builder.model.views import Block, Group, Groups, Html, Items, Link, Links, Page
 from builder.view.here import Book, Here
+from builder.view.procedure import STATUS
+from builder.view.prose import plain_text
 
 HOME, LISTS = "index.html", "lists.html"
 FRONT_KINDS = ("procedure", "calculator", "panel", "seam")
@@ -46,10 +49,19 @@ def _groups(here: Here) -> Iterator[tuple[str, Group]]:
     for ref in here.book.catalogue.summaries:
         by_kind.setdefault(ref.kind, []).append(ref)
     for kind in KINDS:
-        links = [here.link_to(ref) for ref in sorted(by_kind.get(kind.name, ()))]
+        links = [here.link_to(ref, _note(here, ref)) for ref in sorted(by_kind.get(kind.name, ()))]
         if links:
             links.sort(key=lambda link: (link.text.casefold(), link.href))
             yield kind.name, Group(kind.plural, tuple(links))
+
+
+def _note(here: Here, ref: Ref) -> str:
+    """What stands beside a link: the question a calculator answers, and whether a procedure may be worked from."""
+    record = here.book.shelf.get(ref)
+    if isinstance(record, Calculator):
+        return plain_text(record.asks)
+    status = here.book.catalogue.summaries[ref].status
+    return STATUS[status].lower() if status else ""
 
 
 def stub_page(book: Book, old: Ref, new: Ref) -> Page:

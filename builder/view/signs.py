@@ -7,10 +7,9 @@ from functools import lru_cache
 
 NO_BREAK = "\u00a0"
 _SIGNS = {
-    "degC": "°C", "degF": "°F", "delta_degC": "°C", "delta_degF": "°F", "percent": "%", "inch": "in",
-    "um": "µm", "micrometer": "µm", "millimeter": "mm",
-    "liter": "L", "ml": "mL", "litre": "L", "milliliter": "mL", "degree": "°", "ohm": "Ω", "fluid_ounce": "fl oz", "gallon": "gal",
-    "thou": "thou",
+    "degC": "°C", "degF": "°F", "delta_degC": "°C", "delta_degF": "°F", "degree": "°", "percent": "%", "ohm": "Ω",
+    "inch": "in", "um": "µm", "micrometer": "µm", "millimeter": "mm", "thou": "thou",
+    "liter": "L", "litre": "L", "ml": "mL", "milliliter": "mL", "fluid_ounce": "fl oz", "gallon": "gal",
 }  # fmt: skip
 _RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 _POWER = re.compile(r"\*\*(-?\d+)")

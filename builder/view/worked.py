@@ -32,7 +32,7 @@ def value_row(here: Here, value: Value) -> Row:
     """Show a value, or why there is none."""
     if value.why:
         return here.row(value.say, "no answer", value.why)
-    return here.row(value.say, with_sign(value.text, value.unit))
+    return here.row(value.say, with_sign(value.text, value.unit), value.because)
 
 
 def cautions(here: Here, remarks: Iterable[Remark]) -> tuple[Caution, ...]:
