@@ -3,6 +3,11 @@
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
+
+# How long one example takes says nothing on a shared machine; each test has its own limit of time.
+settings.register_profile("seambook", deadline=None)
+settings.load_profile("seambook")
 
 TESTS = Path(__file__).parent
 

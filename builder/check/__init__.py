@@ -6,6 +6,7 @@ from builder.check.codes import CODES
 from builder.check.formulas import compile_programs, expression_faults, problem_of_fault
 from builder.check.law import Law, make_law
 from builder.check.messages import problem_of
+from builder.check.names import today
 from builder.check.order import Held, judge, states_at_end
 from builder.check.procedures import can_be_judged, circle_problems, stranger_problems
 from builder.model.links import Catalogue
@@ -21,7 +22,7 @@ def circles(catalogue: Catalogue, locate: Locate) -> tuple[Problem, ...]:
 
 def check_procedure(ref: Ref, law: Law, locate: Locate, follow: bool = True) -> tuple[Problem, ...]:
     """Judge one procedure by the law of the book; `follow` brings in what the procedures it relies on leave behind."""
-    procedure = law.catalogue.summaries[ref]
+    procedure = today(law.catalogue.summaries[ref], law.catalogue.moved)
     if not can_be_judged(procedure, law):
         return tuple(stranger_problems(procedure, law, locate))
     brought = _brought(procedure, law) if follow else ()
@@ -42,7 +43,8 @@ def _brought(procedure: Summary, law: Law) -> tuple[Held, ...]:
         other = law.catalogue.find(ref)
         if other is not None:
             if other.ref not in law.at_end:
-                law.at_end[other.ref] = states_at_end(law, other.steps, _brought(other, law))
+                steps = today(other, law.catalogue.moved).steps
+                law.at_end[other.ref] = states_at_end(law, steps, _brought(other, law))
             held += law.at_end[other.ref]
     return tuple(held)
 

@@ -22,8 +22,8 @@ A rule says which of two acts on the same subject comes first where a procedure 
 round.""")
 
 NEEDLESS_EXEMPTION = Code("C305", "needless_exemption", """\
-A step sets a rule aside with `except`, but the rule is kept there. An exemption that is not needed hides the day on
-which it would be: take it out.""")
+A step sets a rule aside with `except`, but does not break it: the rule is kept there, or does not speak of such a step.
+An exemption that is not needed hides the day on which it would be: take it out.""")
 
 RELIES_IN_A_CIRCLE = Code("C306", "relies_in_a_circle", """\
 Procedures rely on one another in a circle, so none of them could be done first.""")

@@ -6,13 +6,19 @@ from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from builder.check.names import act_today, ref_today, rule_today
 from builder.formula import evaluate_expression
 from builder.formula.facts import fact_values
 from builder.model.links import Catalogue
 from builder.model.records import Record
 from builder.model.records.law import Act, Rule, State
 from builder.model.reference import BODY, WELDER, Ref
+from builder.model.summary import Summary
 
+LAWFUL = frozenset({"act", "state", "rule", "method", "seam", "panel", "cavity", "opening"})
+"""The kinds that judging a procedure depends on."""
+OVER_PANELS = {"openings": "bounds", "neighbours": "neighbours"}
+"""What is reached over a subject's panels, by which of their relations."""
 BODY_REF, WELDER_REF = Ref(BODY, BODY), Ref(WELDER, WELDER)
 
 
@@ -24,9 +30,13 @@ class Law:
     states: Mapping[str, State]
     rules: Mapping[str, tuple[tuple[str, Rule], ...]]
     """By act: every rule whose `when` may fit, with its id."""
+    rule_ids: frozenset[str]
+    """Of every rule, those that fit no act too."""
     makers: Mapping[str, tuple[str, ...]]
     """By state: the acts that make it, for advice."""
     catalogue: Catalogue
+    is_whole: bool
+    """Whether all that acts, rules and subjects name is there; what is not was told, and would give wrong breaches."""
     at_end: dict[Ref, tuple[tuple[str, Ref], ...]]
     """States that a procedure leaves behind, once asked for."""
     _related: dict[tuple[Ref, str], tuple[Ref, ...]]
@@ -49,16 +59,16 @@ class Law:
             return [subject]
         if whose == "panels" and subject.kind == "panel":
             return [subject]
-        if whose == "openings":
-            return [ref for panel in self.related(subject, "panels") for ref in self._relation(panel, "bounds")]
-        if whose == "neighbours":
-            return [ref for panel in self.related(subject, "panels") for ref in self._relation(panel, "neighbours")]
-        return self._relation(subject, whose)
+        if whose in OVER_PANELS:
+            panels = self.related(subject, "panels")
+            return [ref for panel in panels for ref in self._relation(panel, OVER_PANELS[whose], subject)]
+        return self._relation(subject, whose, subject)
 
-    def _relation(self, subject: Ref, name: str) -> list[Ref]:
-        summary = self.catalogue.find(subject)
+    def _relation(self, near: Ref, name: str, subject: Ref) -> list[Ref]:
+        """Relations of what is near the subject; on its side, also where the way leads over the middle of the car."""
+        summary = self.catalogue.find(near)
         refs = summary.relations.get(name, ()) if summary is not None else ()
-        return [self._on_side(ref, subject) for ref in refs]
+        return [self._on_side(ref_today(ref, self.catalogue.moved), subject) for ref in refs]
 
     def _on_side(self, ref: Ref, subject: Ref) -> Ref:
         """What belongs to the other side's seam is on the other side too, where the car has two of it."""
@@ -83,21 +93,34 @@ class Law:
 
 def make_law(shelf: Mapping[Ref, Record], catalogue: Catalogue) -> Law:
     """Sort the rules by the acts they speak of."""
-    acts = {ref.id: record for ref, record in shelf.items() if isinstance(record, Act)}
+    moved = catalogue.moved
+    acts = {ref.id: act_today(record, moved) for ref, record in shelf.items() if isinstance(record, Act)}
     states = {ref.id: record for ref, record in shelf.items() if isinstance(record, State)}
     rules: dict[str, list[tuple[str, Rule]]] = defaultdict(list)
     makers: dict[str, list[str]] = defaultdict(list)
     for ref in sorted(shelf):
         record = shelf[ref]
         if isinstance(record, Rule):
-            for act in _acts_of(record, acts):
-                rules[act].append((ref.id, record))
+            rule = rule_today(record, moved)
+            for act in _acts_of(rule, acts):
+                rules[act].append((ref.id, rule))
         elif isinstance(record, Act):
-            for effect in record.makes:
+            for effect in acts[ref.id].makes:
                 makers[effect.state].append(ref.id)
     return Law(
         acts, states, {act: tuple(found) for act, found in rules.items()},
-        {state: tuple(found) for state, found in makers.items()}, catalogue, {}, {}, {},
+        frozenset(ref.id for ref, record in shelf.items() if isinstance(record, Rule)),
+        {state: tuple(found) for state, found in makers.items()}, catalogue,
+        all(names_what_is_there(found, catalogue) for ref, found in catalogue.summaries.items() if ref.kind in LAWFUL),
+        {}, {}, {},
+    )  # fmt: skip
+
+
+def names_what_is_there(summary: Summary, catalogue: Catalogue) -> bool:
+    """Whether every act, state, rule, method and subject that a record's fields name is there and sound."""
+    return all(
+        catalogue.find(mention.ref) is not None
+        for mention in summary.mentions if mention.kinds and mention.ref.kind in LAWFUL
     )  # fmt: skip
 
 

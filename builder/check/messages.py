@@ -9,7 +9,7 @@ from builder.check.law import Law
 from builder.check.order import BROUGHT, Breach
 from builder.model.problem import Code, Problem, Related
 from builder.model.reference import LONE_SUBJECTS, Ref
-from builder.model.summary import Locate, StepSummary, Summary
+from builder.model.summary import Locate, Path, StepSummary, Summary
 
 CODE_OF = {
     "needs": codes.STATE_MISSING, "forbids": codes.STATE_FORBIDDEN, "owes": codes.STATE_OWED,
@@ -22,11 +22,11 @@ WORDS = 4
 def problem_of(breach: Breach, procedure: Summary, law: Law, locate: Locate) -> Problem:
     """Place a breach and put it into words; the reason is the rule's own."""
     step = procedure.steps[breach.at]
-    field = "except" if breach.sort == "needless" else "act"
+    field = ("except", step.exempt.index(breach.rule_id), "rule") if breach.sort == "needless" else ("act",)
     rule = breach.rule
     return Problem(
         CODE_OF[breach.sort],
-        locate(procedure.ref, (*step.path, field)),
+        locate(procedure.ref, (*step.path, *field)),
         _message(breach, step, law),
         _advice(breach, law, procedure.steps),
         why=f"{rule.title}: {rule.because}" if rule is not None and breach.sort != "needless" else None,
@@ -39,7 +39,7 @@ def _message(breach: Breach, step: StepSummary, law: Law) -> str:
     state = law.states[breach.state].title if breach.state else ""
     whose = name_of(breach.subject, law)
     if breach.sort == "needless":
-        return f'step "{step.key}" sets aside the rule "{breach.rule_id}", which is kept here'
+        return f'step "{step.key}" sets aside the rule "{breach.rule_id}", which it does not break'
     if breach.sort == "forbids":
         return f'step "{step.key}" is refused while this holds: {state} ({whose})'
     if breach.sort == "order":
@@ -98,7 +98,7 @@ def name_of(ref: Ref, law: Law) -> str:
     return f"{side}{law.catalogue.title(ref)}"
 
 
-def also(code: Code, procedure: Summary, step: StepSummary, field: str, locate: Locate, *words: str) -> Problem:
+def also(code: Code, procedure: Summary, step: StepSummary, field: Path, locate: Locate, *words: str) -> Problem:
     """Make a problem of one step that is no breach of a rule: message and what to do."""
     message, do = words
-    return Problem(code, locate(procedure.ref, (*step.path, field)), message, do)
+    return Problem(code, locate(procedure.ref, (*step.path, *field)), message, do)

@@ -80,17 +80,25 @@ def judge(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held] = ()) 
     walk = Walk(law, steps, dict.fromkeys(brought, BROUGHT))
     breaches: list[Breach] = []
     for at, step in enumerate(steps):
+        needless = _set_aside(law, step)
         for rule_id, rule in law.rules.get(step.act, ()):
             if _is_excused(rule, step):
                 continue
             found = list(_judge_rule(walk, rule_id, rule, at))
             if rule_id not in step.exempt:
                 breaches += found
-            elif not found and rule.owes is None:
-                breaches.append(Breach("needless", rule_id, rule, at, step.subjects[0], "", None))
+            elif found or rule.owes is not None:
+                needless.discard(rule_id)
+        for rule_id in sorted(needless):
+            breaches.append(Breach("needless", rule_id, None, at, step.subjects[0], "", None))
         walk.apply(at)
     breaches += _still_owed(walk)
     return tuple(breaches)
+
+
+def _set_aside(law: Law, step: StepSummary) -> set[str]:
+    """Return the rules a step sets aside, less those the book does not have: that was told where they are named."""
+    return set(law.rule_ids.intersection(step.exempt))
 
 
 def states_at_end(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held] = ()) -> tuple[Held, ...]:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import get_args
 
 from builder.check import codes
-from builder.check.law import Law
+from builder.check.law import Law, names_what_is_there
 from builder.check.messages import also, name_of
-from builder.model.near import listed
+from builder.check.names import ref_today
+from builder.model.near import a, listed
 from builder.model.problem import Problem
 from builder.model.records.law import SubjectKind
 from builder.model.reference import LONE_SUBJECTS, Ref
@@ -18,8 +19,8 @@ SUBJECT_KINDS = frozenset(get_args(SubjectKind))
 
 
 def can_be_judged(procedure: Summary, law: Law) -> bool:
-    """Whether every act and subject of the steps is known; what is not was told already, at its own place."""
-    return all(
+    """Whether all that the steps and the law name is known; what is not was told already, at its own place."""
+    return law.is_whole and names_what_is_there(procedure, law.catalogue) and all(
         step.act in law.acts
         and all(ref.kind in LONE_SUBJECTS or law.catalogue.find(ref) is not None for ref in step.subjects)
         for step in procedure.steps
@@ -30,12 +31,12 @@ def stranger_problems(procedure: Summary, law: Law, locate: Locate) -> Iterator[
     """Check what each step is done on, what it keeps and by which method it joins."""
     for step in procedure.steps:
         act = law.acts.get(step.act)
-        for ref in step.subjects:
+        for at, ref in enumerate(step.subjects):
             if act is not None and ref.kind in SUBJECT_KINDS and ref.kind not in act.on:
                 yield also(
-                    codes.ACT_ON_STRANGER, procedure, step, "on", locate,
-                    f'"{step.act}" is not done on a {ref.kind}',
-                    f"name a {' or '.join(act.on)}, or choose another act",
+                    codes.ACT_ON_STRANGER, procedure, step, ("on", at), locate,
+                    f'"{step.act}" is not done on {a(ref.kind)}',
+                    f"name {a(' or '.join(act.on))}, or choose another act",
                 )  # fmt: skip
         yield from _kept(procedure, step, law, locate)
         yield from _method(procedure, step, law, locate)
@@ -46,13 +47,17 @@ def _seams(step: StepSummary, law: Law) -> list[Summary]:
     return [summary for summary in found if summary is not None]
 
 
+def _all_there(names: Iterable[str], kind: str, law: Law) -> bool:
+    return all(law.catalogue.find(Ref(kind, name)) is not None for name in names)
+
+
 def _kept(procedure: Summary, step: StepSummary, law: Law, locate: Locate) -> Iterator[Problem]:
     seams = _seams(step, law)
-    panels = {ref.id for seam in seams for ref in seam.relations["panels"]}
-    for name in step.keep:
-        if seams and name not in panels and law.catalogue.find(Ref("panel", name)) is not None:
+    panels = {ref_today(ref, law.catalogue.moved).id for seam in seams for ref in seam.relations["panels"]}
+    for at, name in enumerate(step.keep):
+        if seams and name not in panels and _all_there({name, *panels}, "panel", law):
             yield also(
-                codes.KEPT_STRANGER, procedure, step, "keep", locate,
+                codes.KEPT_STRANGER, procedure, step, ("keep", at), locate,
                 f'"{name}" is no sheet of {" or ".join(name_of(seam.ref, law) for seam in seams)}',
                 f"name one of: {listed(panels)}",
             )  # fmt: skip
@@ -60,10 +65,10 @@ def _kept(procedure: Summary, step: StepSummary, law: Law, locate: Locate) -> It
 
 def _method(procedure: Summary, step: StepSummary, law: Law, locate: Locate) -> Iterator[Problem]:
     for seam in _seams(step, law):
-        allowed = [ref.id for ref in seam.relations["methods"]]
-        if step.method and step.method not in allowed:
+        allowed = [ref_today(ref, law.catalogue.moved).id for ref in seam.relations["methods"]]
+        if step.method and step.method not in allowed and _all_there({step.method, *allowed}, "method", law):
             yield also(
-                codes.METHOD_NOT_ALLOWED, procedure, step, "method", locate,
+                codes.METHOD_NOT_ALLOWED, procedure, step, ("method",), locate,
                 f'"{step.method}" is not allowed on {name_of(seam.ref, law)}',
                 f"use one of: {listed(allowed)}" if allowed else "the seam allows none; ask the vehicle maker",
             )  # fmt: skip

@@ -159,7 +159,7 @@ GIVEN_UNKNOWN = Code(
 GIVEN_MISSING = Code(
     "F552",
     "missing_input",
-    "No value was given for an input that has no default. The calculator cannot guess: give it as an input, a value and a unit.",
+    "No value was given for an input that has no default. The calculator cannot guess: give it a value and its unit.",
 )
 GIVEN_BAD = Code(
     "F553",

@@ -18,6 +18,7 @@ from builder.formula.numbers import plain, read_number
 from builder.formula.units import Unit, unit, unit_advice
 from builder.model.near import offer
 from builder.model.records.table import Column, Key, Table
+from builder.model.summary import KEY
 
 SAME = 1e-9
 """Two numbers this near each other, relative to the larger, are one key."""
@@ -204,7 +205,7 @@ def _row_faults(record: Table) -> Iterator[Fault]:
             if name not in names:
                 do = offer(name, names, "take it out, or name it under columns")
                 message = f'the table has no key or column "{name}"'
-                yield Fault(BAD_TABLE, message, do, path=("rows", number, name))
+                yield Fault(BAD_TABLE, message, do, path=("rows", number, name, KEY))
 
 
 def _cell_faults(record: Table) -> Iterator[Fault]:

@@ -14,6 +14,7 @@ from builder.formula.outputs import Shown
 from builder.formula.units import Unit, unit
 from builder.model.near import offer
 from builder.model.records.calculator import Calculator, Proof
+from builder.model.summary import KEY
 
 NO_ANSWER = "no answer"
 
@@ -64,7 +65,7 @@ def _given_faults(proof: Proof, record: Calculator, questions: Mapping[str, Ques
     for name, text in proof.given.items():
         if name not in record.inputs:
             do = offer(name, record.inputs, "take it out")
-            yield Fault(BAD_PROOF, f'there is no input "{name}"', do, path=("given", name))
+            yield Fault(BAD_PROOF, f'there is no input "{name}"', do, path=("given", name, KEY))
         elif name in questions:
             value = answer(questions[name], text)
             if isinstance(value, Fault):
@@ -80,7 +81,7 @@ def _within_faults(proof: Proof) -> Iterator[Fault]:
     for name in proof.within if isinstance(proof.within, dict) else ():
         if name not in proof.expect:
             do = offer(name, proof.expect, "take it out")
-            yield Fault(BAD_PROOF, f'the proof expects no "{name}"', do, path=("within", name))
+            yield Fault(BAD_PROOF, f'the proof expects no "{name}"', do, path=("within", name, KEY))
 
 
 def _expected(
@@ -91,7 +92,7 @@ def _expected(
         if name in record.outputs:
             return None
         do = offer(name, record.outputs, "take it out, or make it an output")
-        return Fault(BAD_PROOF, f'there is no output "{name}"', do, path=("expect", name))
+        return Fault(BAD_PROOF, f'there is no output "{name}"', do, path=("expect", name, KEY))
     shown = outputs[name]
     if text == NO_ANSWER:
         return Expected(None, 0.0)

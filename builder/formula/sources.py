@@ -11,6 +11,7 @@ from builder.formula.fault import Fault, Path
 from builder.formula.functions import FUNCTIONS
 from builder.model.expression import Binary, Expression, Number, Unary, children, names_read, tables_read
 from builder.model.records.calculator import Calculator
+from builder.model.summary import KEY
 
 LARGEST_EXPONENT = 6
 """Whole exponents up to here are mathematics: the square of a radius needs no source."""
@@ -23,10 +24,10 @@ def name_faults(record: Calculator) -> Iterator[Fault]:
         for name in getattr(record, section):
             if name in FUNCTIONS or keyword.iskeyword(name):
                 message = f'"{name}" is a word of the formula language'
-                yield Fault(NAME_TAKEN, message, "choose another name", path=(section, name))
+                yield Fault(NAME_TAKEN, message, "choose another name", path=(section, name, KEY))
             elif name in seen:
                 message = f'"{name}" is already the name of one of the {seen[name]}'
-                yield Fault(NAME_TAKEN, message, "rename one of them", path=(section, name))
+                yield Fault(NAME_TAKEN, message, "rename one of them", path=(section, name, KEY))
             seen.setdefault(name, section)
 
 
@@ -69,4 +70,4 @@ def unused_faults(record: Calculator, trees: Mapping[Path, Expression]) -> Itera
         for name in getattr(record, section):
             if name not in used:
                 message = f"nothing uses the {noun} {name}"
-                yield Fault(UNUSED, message, "use it or take it out", path=(section, name), level="warning")
+                yield Fault(UNUSED, message, "use it or take it out", path=(section, name, KEY), level="warning")

@@ -31,7 +31,8 @@ REFUSED = {
 
 COMMON = tuple(
     """
-    mm cm m km millimeter centimeter meter inch ft yd thou micrometer um nm mm**2 cm**2 m**2 inch**2 ft**2 mm**3 cm**3 m**3 inch**3 ft**3
+    mm cm m km millimeter centimeter meter inch ft yd thou micrometer um nm mm**2 cm**2 m**2 inch**2 ft**2
+    mm**3 cm**3 m**3 inch**3 ft**3
     ml liter l gallon pint quart g kg mg tonne lb oz N kN MN kgf lbf Pa kPa MPa GPa bar mbar psi ksi
     degC degF delta_degC delta_degF kelvin s ms min h hour day week year A kA mA V kV mV W kW hp J kJ MJ Hz kHz
     ohm mohm microohm henry farad N*m lbf*ft m/s m/min mm/s mm/min ft/min inch/min m/s**2

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping
 
 from builder.link import codes
 from builder.model.links import Catalogue, Use
-from builder.model.near import offer
+from builder.model.near import a, offer
 from builder.model.problem import Code, Level, Problem, Related
 from builder.model.records import KIND
 from builder.model.reference import LONE_SUBJECTS, Mention, Ref
@@ -18,14 +18,22 @@ from builder.model.summary import Locate, PlacesOf, Summary
 
 Finding = tuple[Code, str, str, Level]
 
+PARTS = ("panels", "closes", "bounds")
+"""Relations that hand on whether a car has two of a thing."""
+
+
 def resolve(
     summaries: Mapping[Ref, Summary], broken: frozenset[Ref], places_of: PlacesOf, locate: Locate
 ) -> tuple[Catalogue, tuple[Problem, ...]]:
     """Resolve every mention. A reference to a broken record is no second problem."""
     moved, problems = _moved(summaries, broken, locate)
-    handed = _handed(summaries)
+    handed = _handed(summaries, moved)
     # Of a broken panel it is not known whether it is handed, nor of what it is part of: no second problem then.
-    sure = not any(ref.kind in ("panel", "seam") for ref in broken)
+    sure = not any(ref.kind in ("panel", "seam") for ref in broken) and all(
+        moved.get(other, other) in summaries
+        for ref, found in summaries.items() if ref.kind in ("panel", "seam")
+        for name in PARTS for other in found.relations.get(name, ())
+    )  # fmt: skip
     uses: dict[Ref, set[Use]] = defaultdict(set)
     judged: dict[tuple[Ref, tuple[str, ...]], Finding | None] = {}
     for ref in sorted(summaries):
@@ -76,8 +84,8 @@ def _judge(
 ) -> Finding | None:
     ref = mention.ref
     if mention.kinds and ref.kind not in mention.kinds:
-        wanted = " or ".join(mention.kinds)
-        return codes.WRONG_KIND, f'"{ref}" is no {wanted}', f"write a reference to a {wanted}", "error"
+        wanted = _either(mention.kinds)
+        return codes.WRONG_KIND, f'"{ref}" is no {wanted}', f"name {a(wanted)}", "error"
     if ref.kind in LONE_SUBJECTS:
         return None
     if ref.kind not in KIND:
@@ -100,6 +108,10 @@ def _judge(
     return None
 
 
+def _either(kinds: tuple[str, ...]) -> str:
+    return " or ".join(part for part in (", ".join(kinds[:-1]), kinds[-1]) if part)
+
+
 def _unknown_anchor(ref: Ref, summary: Summary) -> Finding:
     words = "word" if ref.kind == "scale" else "step"
     message = f'{ref.record} has no {words} "{ref.anchor}"'
@@ -118,14 +130,15 @@ def _advice(ref: Ref, summaries: Mapping[Ref, Summary]) -> str:
     return offer(ref.id, names, f"write content/{folder}/{ref.id}.yaml, or name one that exists")
 
 
-def _handed(summaries: Mapping[Ref, Summary]) -> frozenset[Ref]:
+def _handed(summaries: Mapping[Ref, Summary], moved: Mapping[Ref, Ref]) -> frozenset[Ref]:
     """A panel says so itself; a seam or opening is handed if one of its panels is, a cavity if one of its seams is."""
     panels = {ref for ref, summary in summaries.items() if summary.handed}
     found = set(panels)
     for ref, summary in summaries.items():
-        if ref.kind == "seam" and panels.intersection(summary.relations["panels"]):
+        related = {name: {moved.get(other, other) for other in refs} for name, refs in summary.relations.items()}
+        if ref.kind == "seam" and panels & related["panels"]:
             found.add(ref)
-            found.update(summary.relations["closes"])
+            found |= related["closes"]
         elif ref in panels:
-            found.update(summary.relations["bounds"])
+            found |= related["bounds"]
     return frozenset(found)

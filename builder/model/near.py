@@ -23,6 +23,11 @@ def offer(word: str, names: Iterable[str], otherwise: str) -> str:
     return f"write one of the nearest names: {', '.join(near)}"
 
 
+def a(noun: str) -> str:
+    """Return a noun behind its article: `a seam`, `an opening`."""
+    return f"an {noun}" if noun[:1] in "aeio" else f"a {noun}"
+
+
 def listed(names: Iterable[str], most: int = 12) -> str:
     """Return names as a short readable list."""
     every = sorted(names)

@@ -10,6 +10,8 @@ from builder.model.reference import Mention, Ref
 
 Path = tuple[str | int, ...]
 """Where in a record: keys and list positions from its top."""
+KEY = "[key]"
+"""Ends a path where the last key itself is meant, not its value."""
 FactValue = float | str | None
 """In base units; a choice's id; or None where it is unknown."""
 Facts = Mapping[str, FactValue]

@@ -18,6 +18,8 @@ class Value:
     """The unit's name as records write it."""
     why: str = ""
     """Why there is no answer."""
+    because: str = ""
+    """A decision's reason."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,7 +16,7 @@ from builder.model.place import Span
 from builder.model.problem import Problem
 from builder.model.records import KIND_OF_FOLDER
 from builder.model.reference import ID_PATTERN, Ref
-from builder.model.summary import Path
+from builder.model.summary import KEY, Path
 from builder.model.tree import Mapping, Scalar, follow, span_of
 from builder.read import codes
 from builder.read.plain import Plain, parse_plain
@@ -148,6 +148,6 @@ class Places:
         if isinstance(node, Scalar) and node.plain and start is not None and end is not None:
             first = node.column + node.quoted
             return Span(file, node.line, first + start, max(first + end, first + start + 1))
-        if not isinstance(node, Scalar) and key is not None and not isinstance(path[-1], int):
+        if key is not None and (path[-1] == KEY or not (isinstance(node, Scalar) or isinstance(path[-1], int))):
             return span_of(key, file)
         return span_of(node, file)

@@ -32,6 +32,31 @@ QUOTES, BLOCKS = ("'", '"'), ("|", ">")
 CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\x80-\x84\x86-\x9f\ufeff\ufffe\uffff]")
 
 
+_SAID = {
+    "did not find expected ',' or ']'": ("a list in brackets is not closed before this", "close it with ]"),
+    "did not find expected ',' or '}'": ("a mapping in braces is not closed before this", "close it with }"),
+    "did not find expected key": (
+        "this line fits neither the list nor the keys above it", "set it as far in as the lines it belongs to",
+    ),
+    "did not find expected '-' indicator": (
+        "this line is no item of the list above it",
+        "begin it with a hyphen, or set it as far in as the key it belongs to",
+    ),
+    "could not find expected ':'": (
+        "the line before this is no key with a value", "put a colon and a space behind its key",
+    ),
+    "mapping values are not allowed in this context": (
+        "no key can stand here, so the colon makes no sense",
+        "put quotes round text that holds a colon, or set the line as far in as the keys it belongs to",
+    ),
+    "found character that cannot start any token": (
+        "nothing can begin with this character", "put quotes round the text; indent with blanks, not with tabs",
+    ),
+    "found unexpected end of stream": ("a quote is opened and never closed", "close it"),
+}  # fmt: skip
+"""What libyaml says -> what an author is told, and what to do."""
+
+
 class _RefusedError(Exception):
     """Leaves the event loop with the one problem that ends reading this file; never leaves this module."""
 
@@ -158,8 +183,10 @@ class _Reader:
     def not_yaml(self, error: MarkedYAMLError) -> Problem:
         mark: Any = error.problem_mark or error.context_mark
         line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
-        said = " ".join(str(part) for part in (error.context, error.problem) if part)
-        return Problem(
-            codes.NOT_YAML, Span(self.file, line, column, column + 1), f"this is not YAML: {said}",
-            "look here and on the line above for a missing colon, bracket or quote",
-        )  # fmt: skip
+        said, do = _SAID.get(str(error.problem), (f"this is not YAML: {error.problem}", "mend it here or just above"))
+        begun: Any = error.context_mark
+        see: tuple[Related, ...] = ()
+        if begun and (begun.line, begun.column) != (line - 1, column - 1):
+            place = Span(self.file, begun.line + 1, begun.column + 1, begun.column + 2)
+            see = (Related(place, "what is read here began there"),)
+        return Problem(codes.NOT_YAML, Span(self.file, line, column, column + 1), said, do, see=see)

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Iterator
+from unicodedata import combining, east_asian_width
 
 from builder.model.place import Span
 from builder.model.problem import Problem
 
 LineOf = Callable[[Span], str]
 """Returns the author's line at a place, or an empty text where it cannot be had."""
+_UNSEEN = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069]")
 WIDEST = 160
 """A longer line is cut around the culprit."""
 
@@ -16,7 +19,7 @@ WIDEST = 160
 def text(problems: Iterable[Problem], line_of: LineOf) -> Iterator[str]:
     """Yield one block of lines a problem."""
     for problem in problems:
-        yield "\n".join(_block(problem, line_of))
+        yield "\n".join(visible(line) for line in _block(problem, line_of))
 
 
 def place(span: Span) -> str:
@@ -43,9 +46,19 @@ def _quoted(span: Span, line: str) -> Iterator[str]:
     first = span.column - 1
     cut = max(0, min(first - 20, len(line) - WIDEST)) if len(line) > WIDEST else 0
     shown = line[cut:cut + WIDEST].replace("\t", " ")
-    width = max(1, min(span.end - span.column, len(shown) - (first - cut)))
+    culprit = shown[first - cut:span.end - 1 - cut]
     yield margin + shown
-    yield " " * (len(margin) + first - cut) + dimension(width)
+    yield " " * (len(margin) + columns(shown[:first - cut])) + dimension(columns(culprit))
+
+
+def columns(text: str) -> int:
+    """Return how many columns a terminal gives a text (Unicode Standard Annex 11)."""
+    return sum(0 if combining(letter) else 1 + (east_asian_width(letter) in "WF") for letter in text)
+
+
+def visible(line: str) -> str:
+    """Return a line without what would steer the terminal or turn the reading direction: it comes from a file."""
+    return _UNSEEN.sub("\N{REPLACEMENT CHARACTER}", " ".join(line.split("\n")))
 
 
 def dimension(width: int) -> str:

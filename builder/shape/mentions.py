@@ -66,7 +66,8 @@ def _bad_reference(found: Found, span: Span) -> Problem:
     mark = found.mark
     forms = [f"{kind}:id" for kind in mark.kinds] if isinstance(mark, Points) and len(mark.kinds) > 1 else ["kind:id"]
     if isinstance(mark, Points) and mark.lone:
-        forms += [*LONE_SUBJECTS, "the same behind other:"]
+        forms += LONE_SUBJECTS
     return Problem(
-        codes.BAD_REFERENCE, span, f'"{found.scalar.text[:60]}" is no reference', f"write {', '.join(forms)}",
+        codes.BAD_REFERENCE, span, f'"{found.scalar.text[:60]}" is no reference',
+        f"write it in the form {' or '.join(forms)}",
     )  # fmt: skip

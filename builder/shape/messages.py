@@ -8,7 +8,7 @@ from typing import Any, get_args, get_origin, get_type_hints
 
 from pydantic_core import ErrorDetails
 
-from builder.model.near import listed, offer
+from builder.model.near import listed, near_names, offer
 from builder.model.place import Span
 from builder.model.problem import Problem
 from builder.model.tree import Mapping, Node, Scalar, follow, span_of
@@ -16,6 +16,8 @@ from builder.shape import codes
 from builder.shape.marks import alias_of
 
 _EMPTY = frozenset({"say_none"})
+_MISSING = frozenset({"missing", "missing_argument"})
+_UNKNOWN = frozenset({"unexpected_keyword_argument", "extra_forbidden"})
 _FORMS = {
     "dataclass_type": "a mapping of keys to values",
     "dict_type": "a mapping of keys to values",
@@ -28,7 +30,11 @@ _FORMS = {
 def problems_of(errors: Iterable[ErrorDetails], tree: Mapping, file: str, record_type: type) -> Iterator[Problem]:
     """Translate the library's errors; of a value that may be several things only the fitting complaint is kept."""
     seen: set[tuple[Span, str]] = set()
-    for error in errors:
+    every = tuple(errors)
+    unknown = [error["loc"] for error in every if error["type"] in _UNKNOWN]
+    for error in every:
+        if error["type"] in _MISSING and _is_misspelt(error["loc"], unknown):
+            continue
         location = tuple(part for part in error["loc"] if isinstance(part, (str, int)))
         node, key = follow(tree, location)
         if _is_beside_the_point(error, node):
@@ -47,16 +53,25 @@ def _is_beside_the_point(error: ErrorDetails, node: Node) -> bool:
     return kind == "dataclass_type" and isinstance(node, Scalar) and "literal" in str(error["loc"])
 
 
+def _is_misspelt(missing: tuple[int | str, ...], unknown: list[tuple[int | str, ...]]) -> bool:
+    """A key that is missing because it stands beside under a near name is told there alone."""
+    return any(
+        beside[:-1] == missing[:-1] and str(missing[-1]) in near_names(str(beside[-1]), [str(missing[-1])])
+        for beside in unknown
+    )
+
+
 def _problem(
     error: ErrorDetails, location: tuple[str | int, ...], node: Node, key: Scalar | None, file: str, record_type: type
 ) -> Problem:
     kind = error["type"]
     name = str(location[-1]) if location else ""
-    if kind in ("missing", "missing_argument"):
+    if kind in _MISSING:
         return Problem(
-            codes.MISSING_KEY, _head(node, key, file), f'{_owner(key)} lacks the key "{name}"', f"add {name}: to it",
+            codes.MISSING_KEY, _head(node, key, file), f'{_owner(key, location[:-1])} lacks the key "{name}"',
+            f"add {name}: to it",
         )  # fmt: skip
-    if kind in ("unexpected_keyword_argument", "extra_forbidden"):
+    if kind in _UNKNOWN:
         span = span_of(key, file) if key is not None else span_of(node, file)
         known = keys_at(record_type, location[:-1])
         return Problem(
@@ -109,8 +124,10 @@ def _form(node: Node) -> str:
     return "a mapping" if isinstance(node, Mapping) else "a list"
 
 
-def _owner(key: Scalar | None) -> str:
-    return f'"{key.text}"' if key is not None else "the record"
+def _owner(key: Scalar | None, location: tuple[str | int, ...]) -> str:
+    if key is None:
+        return "the record"
+    return f'this item of "{key.text}"' if isinstance(location[-1], int) else f'"{key.text}"'
 
 
 def _head(node: Node, key: Scalar | None, file: str) -> Span:

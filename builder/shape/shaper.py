@@ -102,7 +102,8 @@ def _own_problems(record: Record, tree: Mapping, file: str) -> Iterator[Problem]
         found = f"it has {' and '.join(said)}" if said else "it has none"
         yield Problem(
             codes.ONE_CONSEQUENCE, span_of(tree.entries["when"].key, file),
-            f"a rule has exactly one consequence; {found}", "keep one of needs, owes, forbids and if-both-first",
+            f"a rule has exactly one consequence; {found}",
+            f"{'keep' if said else 'write'} one of needs, owes, forbids and if-both-first",
         )  # fmt: skip
 
 

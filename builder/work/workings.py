@@ -25,7 +25,7 @@ from builder.model.quantity import split_quantity
 from builder.model.records import Record
 from builder.model.records.working import Working
 from builder.model.reference import Ref
-from builder.model.summary import Facts
+from builder.model.summary import KEY, Facts
 from builder.model.work import Remark, WorkedOut
 from builder.model.work import Value as Shown
 from builder.work import codes
@@ -68,7 +68,8 @@ def _faults_of(working: Working, program: Program, scales: Scales) -> tuple[Faul
         question = questions.get(name)
         if question is None:
             do = offer(name, questions, f"use one of: {listed(questions)}")
-            faults.append(Fault(codes.UNKNOWN_INPUT, f'{program.id} has no input "{name}"', do, path=("with", name)))
+            faults.append(Fault(codes.UNKNOWN_INPUT, f'{program.id} has no input "{name}"', do,
+                                path=("with", name, KEY)))  # fmt: skip
         elif not _is_literal(text, question):
             found = check_expression(text, kinds, question.kind).faults
             faults += [fault.under(("with", name)) for fault in found]
@@ -108,7 +109,8 @@ def _work_out(working: Working, program: Program, facts: Facts, segment: str) ->
     answer = run(program, given)
     if answer.faults:
         fault = answer.faults[0]
-        return Fault(codes.BAD_GIVEN, f"{segment or program.id}: {fault.message}", fault.do, path=("with",))
+        message = f"{segment or program.id}: {fault.message}"
+        return Fault(codes.BAD_GIVEN, message, fault.do, path=("with", *fault.path[1:]))
     return WorkedOut(
         calculator=program.id,
         say=working.say or program.record.title,
@@ -164,7 +166,7 @@ def _answer_shown(program: Program, answer: Answer, name: str) -> Shown:
     say, result = program.record.outputs[name].say, answer.outputs[name]
     if result.value is None:
         return Shown(say, "", why=result.why or "no answer")
-    return Shown(say, result.text, result.unit)
+    return Shown(say, result.text, result.unit, because=result.because or "")
 
 
 def _fragment(answer: Answer, names: Mapping[str, str]) -> str:

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from builder.check.law import Law, make_law
 from builder.check.order import BROUGHT, Breach, judge, states_at_end
 from builder.model.links import Catalogue
+from builder.model.records import Record
 from builder.model.records.law import Act, Effect, First, Owed, Rule, State, Unless, When
 from builder.model.reference import Ref
 from builder.model.summary import StepSummary, Summary
@@ -64,7 +65,7 @@ def law() -> Law:
         "bead-last": _rule(When(act=("bead",), on="seam"), if_both_first=First(act=welds)),
         "inside": _rule(When(act=("close",), on="seam"), needs=Effect(state="coated", of="closes")),
     }  # fmt: skip
-    shelf = {
+    shelf: dict[Ref, Record] = {
         **{Ref("act", name): act for name, act in acts.items()},
         **{Ref("state", name): State(title=name, of=of, means="x") for name, of in states.items()},  # type: ignore[arg-type]
         **{Ref("rule", name): rule for name, rule in rules.items()},
@@ -193,6 +194,8 @@ def test_a_rule_whose_condition_cannot_be_told_binds() -> None:
     """Unknown is never looser than known."""
     summary = _summary(SEAM)._replace(facts=({"joint": None, "sealed": "no"},))
     catalogue = Catalogue({SEAM: summary}, frozenset(), {}, {}, frozenset())
-    shelf = {Ref("act", "weld"): LAW.acts["weld"], Ref("state", "protected"): LAW.states["protected"],
-             Ref("rule", "lap"): dict(LAW.rules["weld"])["lap"]}  # fmt: skip
+    shelf: dict[Ref, Record] = {
+        Ref("act", "weld"): LAW.acts["weld"], Ref("state", "protected"): LAW.states["protected"],
+        Ref("rule", "lap"): dict(LAW.rules["weld"])["lap"],
+    }  # fmt: skip
     assert [breach.sort for breach in judge(make_law(shelf, catalogue), steps_of(["weld seam"]))] == ["needs"]

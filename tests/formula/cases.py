@@ -4,6 +4,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 import pytest
+from _pytest.mark.structures import ParameterSet
 
 FIXTURES = Path(__file__).parent / "fixtures"
 
@@ -15,7 +16,7 @@ class Case(NamedTuple):
     columns: tuple[str, ...]
 
 
-def cases(name: str) -> list[object]:
+def cases(name: str) -> list[ParameterSet]:
     """Return the lines of a fixture as parameters; blank lines and those that begin with # are for the reader."""
     made = []
     for line, text in enumerate((FIXTURES / name).read_text(encoding="utf-8").splitlines(), 1):

@@ -3,12 +3,12 @@
 import pytest
 from pydantic import TypeAdapter
 
-from builder.formula import TRUTH, Fault, check_expression, choice, compile_table, describe, number, parse
+from builder.formula import TRUTH, Fault, Kind, check_expression, choice, compile_table, describe, number, parse
 from builder.formula.check import Scope, check
 from builder.model.records.table import Table
 from tests.formula.cases import Case, cases
 
-KINDS = {
+KINDS: dict[str, Kind] = {
     "length": number("mm"), "width": number("mm"), "thickness": number("mm"), "pull": number("kN"),
     "air": number("degC"), "panel": number("degF"), "warming": number("delta_degC"), "count": number(),
     "joint": choice(["lap", "butt"]), "noise": number("dB"),

@@ -22,7 +22,9 @@ def test_refused_with_help(case: Case) -> None:
     assert do in found.do
 
 
-@pytest.mark.parametrize("text", ["", "   ", "\x00", "a\x00b", "(" * 3000, "-" * 3000 + "1", "1" * 5000, "'", "\ud800", "a\u202eb"])
+@pytest.mark.parametrize("text", [
+    "", "   ", "\x00", "a\x00b", "(" * 3000, "-" * 3000 + "1", "1" * 5000, "'", "\ud800", "a\u202eb",
+])  # fmt: skip
 def test_hostile_text_makes_one_fault(text: str) -> None:
     assert isinstance(parse(text), Fault)
 

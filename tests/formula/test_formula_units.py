@@ -48,8 +48,8 @@ def test_readings_and_differences() -> None:
 
 @pytest.mark.parametrize(
     ("name", "advice"),
-    [("rpm", "write 1/min"), ("mil", "thou"), ("degC/min", "delta_degC"), ("KN", "kN"), ("dBm", "dB"), ("m//s", "unit such as"),
-     ("", "unit such as"), ("milimetre", "millimeter"), ("m/rpm", "1/min"), ("USD", "Pint"), ("neper", "Pint")],
+    [("rpm", "write 1/min"), ("mil", "thou"), ("degC/min", "delta_degC"), ("KN", "kN"), ("dBm", "dB"),
+     ("m//s", "unit such as"), ("", "unit such as"), ("milimetre", "millimeter"), ("m/rpm", "1/min"), ("USD", "Pint"), ("neper", "Pint")],
 )  # fmt: skip
 def test_no_such_unit(name: str, advice: str) -> None:
     assert unit(name) is None
@@ -63,7 +63,9 @@ def test_offered_units_measure_the_same() -> None:
         offered = offered_units(own)
         assert offered[0] == own
         assert {(one.dimension, one.is_point) for one in offered} == {(own.dimension, own.is_point)}
-    assert {"mm", "inch"} <= {one.name for one in offered_units(unit("mm") or own)}
+    millimetre = unit("mm")
+    assert millimetre is not None
+    assert {"mm", "inch"} <= {one.name for one in offered_units(millimetre)}
 
 
 @given(st.decimals(min_value=-10000, max_value=10000, places=4), st.sampled_from(COMMON))
@@ -75,5 +77,8 @@ def test_there_and_back_is_the_same_number(number: object, name: str) -> None:
 
 
 def test_pint_is_loaded_late() -> None:
-    code = "import sys, builder.formula; assert 'pint' not in sys.modules; builder.formula.unit('mm'); assert 'pint' in sys.modules"
+    code = (
+        "import sys, builder.formula; assert 'pint' not in sys.modules; "
+        "builder.formula.unit('mm'); assert 'pint' in sys.modules"
+    )
     subprocess.run([sys.executable, "-c", code], check=True)

@@ -1,0 +1,80 @@
+"""axe-core finds nothing on one page of each kind, nor in the states that a page comes into by being used.
+
+On top of axe's own choice: targets large enough to hit, and contrast of 7 to 1 (WCAG 2.2: 2.5.8 and 1.4.6).
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.watched import PHONE, WIDTHS, Watched, one_of_each_kind
+
+pytestmark = pytest.mark.slow
+AXE = Path(__file__).parents[1] / "tools/node_modules/axe-core/axe.min.js"
+RUN = """async () => {
+  const rules = {"target-size": {enabled: true}, "color-contrast-enhanced": {enabled: true}};
+  const found = await axe.run(document, {rules, resultTypes: ["violations"], preload: false});
+  const why = (node) => [...node.any, ...node.all, ...node.none].map((one) => one.message).join("; ");
+  return found.violations.flatMap(({id, nodes}) =>
+    nodes.map((node) => `${id}: ${node.html.slice(0, 120)}: ${why(node)}`));
+}"""
+
+
+@pytest.fixture(scope="module")
+def axe() -> str:
+    assert AXE.is_file(), "make test brings axe"
+    return AXE.read_text("utf-8")
+
+
+def violations(page: Page, axe: str) -> list[str]:
+    """What axe finds. It may not fetch the style sheets again (preload), which the policy of the pages forbids."""
+    page.evaluate(axe)
+    found: list[str] = page.evaluate(RUN)
+    return found
+
+
+@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+@pytest.mark.parametrize("width", WIDTHS)
+def test_one_page_of_each_kind(book: Watched, site: Path, axe: str, width: int, dark: bool) -> None:
+    page = book.blank(width, dark=dark)
+    found = []
+    for path in one_of_each_kind(site):
+        page.goto(book.url(path))
+        found += [f"{path}: {one}" for one in violations(page, axe)]
+    assert found == []
+
+
+@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+def test_pages_in_use(book: Watched, axe: str, dark: bool) -> None:
+    page = book.open("index.html", PHONE, dark=dark)
+    page.locator("#page_search-words").fill("rocker")
+    expect(page.locator("#page_search-found ol")).to_be_visible()
+    found = [f"search: {one}" for one in violations(page, axe)]
+    page.locator("#page_search-words").fill("zzyzx")
+    expect(page.locator("#page_search-found .none")).to_be_visible()
+    found += [f"nothing found: {one}" for one in violations(page, axe)]
+    page.goto(book.url("calculators/dew-point.html#in=air:30,humidity:95,surface:20"))
+    assert page.locator("#answer_cautions li").count() > 0
+    found += [f"warned: {one}" for one in violations(page, axe)]
+    page.locator("#ask_air").fill("warm")
+    assert page.locator("#ask_air-fault").is_visible()
+    found += [f"at fault: {one}" for one in violations(page, axe)]
+    page.goto(book.url("procedures/renew-rocker-outer.html"))
+    page.locator("button[data-tick]").first.click()
+    found += [f"ticked: {one}" for one in violations(page, axe)]
+    assert found == []
+
+
+def test_axe_does_find_mistakes(book: Watched, axe: str, tmp_path: Path) -> None:
+    bad = tmp_path / "bad.html"
+    bad.write_text(
+        "<!DOCTYPE html><html lang=en><title>x</title><main><h1>x</h1><p style='color:#666'>grey</p><input>"
+        "<a href=a style='font-size:6px'>a</a><a href=b style='font-size:6px'>b</a></main>", "utf-8"
+    )  # fmt: skip
+    page = book.blank()
+    page.goto(bad.as_uri())
+    rules = {one.partition(":")[0] for one in violations(page, axe)}
+    assert {"color-contrast-enhanced", "label", "target-size"} <= rules

@@ -1,0 +1,69 @@
+"""A procedure on paper: made by Chromium as a PDF, read back by pdftotext."""
+
+from __future__ import annotations
+
+import re
+import subprocess
+from pathlib import Path
+
+import pytest
+import yaml
+
+from tests.browser.watched import DESK, Watched
+from tests.site.building import CONTENT
+
+pytestmark = pytest.mark.slow
+PATH = "procedures/renew-rocker-outer.html"
+
+
+@pytest.fixture(scope="module")
+def record() -> dict[str, object]:
+    found: dict[str, object] = yaml.safe_load((CONTENT / "procedures/renew-rocker-outer.yaml").read_text("utf-8"))
+    return found
+
+
+def pages_of(pdf: Path) -> list[str]:
+    run = subprocess.run(("pdftotext", "-layout", str(pdf), "-"), capture_output=True, check=True)
+    return run.stdout.decode("utf-8").rstrip("\f").split("\f")
+
+
+def words(text: str) -> str:
+    return " ".join(text.split())
+
+
+@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+def test_a_procedure_on_paper(book: Watched, tmp_path: Path, record: dict[str, object], dark: bool) -> None:
+    page = book.open(PATH, DESK, dark=dark)
+    page.locator("button[data-tick]").first.click()
+    ways = page.locator("nav.ways a").all_inner_texts()
+    steps = page.locator("article.step").count()
+    page.emulate_media(media="print", color_scheme="dark" if dark else "light")
+    hidden = page.locator("header.head, a.skip, .switches, .ticking, .tick, #tick_onward")
+    assert hidden.count() > steps
+    assert [one for one in hidden.all() if one.is_visible()] == []
+    assert page.evaluate("() => getComputedStyle(document.body).backgroundColor") in (
+        "rgb(255, 255, 255)", "rgba(0, 0, 0, 0)",
+    )  # fmt: skip
+    pdf = tmp_path / "sheet.pdf"
+    page.pdf(path=pdf, format="A4", prefer_css_page_size=True)
+    sheets = pages_of(pdf)
+    assert 4 <= len(sheets) <= 40
+    every = words(" ".join(sheets))
+    for way in ways:
+        assert not [sheet for sheet in sheets if re.search(rf"^\s*{re.escape(way)}\s*$", sheet, re.MULTILINE)], way
+    for control in ("Skip to the content", "Clear the ticks", "Night sheet", "Next: step", "Find a panel"):
+        assert control not in every, control
+    # Every sheet says what it belongs to, since sheets part company in a bay; none is empty below that.
+    for sheet in sheets:
+        assert str(record["title"]) in words(sheet)
+        assert len(words(sheet)) > 120
+    for step in (step for phase in record["phases"] for step in phase["steps"]):  # type: ignore[attr-defined]
+        plain = re.sub(r"\[([^\]]*)\]\([^)]*\)", r"\1", step["do"])
+        assert re.sub(r"\W", "", plain) in re.sub(r"\W", "", every), step["key"]
+
+
+def test_every_page_number_is_printed(book: Watched, tmp_path: Path) -> None:
+    pdf = tmp_path / "sheet.pdf"
+    book.open(PATH).pdf(path=pdf, prefer_css_page_size=True)
+    sheets = pages_of(pdf)
+    assert [f"{at} / {len(sheets)}" in sheet for at, sheet in enumerate(sheets, 1)] == [True] * len(sheets)
