@@ -57,6 +57,9 @@ _SAID = {
 """What libyaml says -> what an author is told, and what to do."""
 
 
+_TOO_DEEP = (f"this is nested {MAX_DEPTH} levels deep", "close a bracket, or put quotes round the text")
+
+
 class _RefusedError(Exception):
     """Leaves the event loop with the one problem that ends reading this file; never leaves this module."""
 
@@ -124,10 +127,7 @@ class _Reader:
         if kind is AliasEvent or event.anchor or event.tag:
             self.refuse_alias(line, column)
         if depth >= MAX_DEPTH:
-            self.refuse(
-                codes.TOO_DEEP, line, column, column + 1,
-                f"this is nested {MAX_DEPTH} levels deep", "close a bracket, or put quotes round the text",
-            )  # fmt: skip
+            self.refuse(codes.TOO_DEEP, line, column, column + 1, *_TOO_DEEP)
         if kind is MappingStartEvent:
             return self.mapping(line, column, depth)
         items: list[Node] = []
@@ -183,6 +183,8 @@ class _Reader:
     def not_yaml(self, error: MarkedYAMLError) -> Problem:
         mark: Any = error.problem_mark or error.context_mark
         line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
+        if "nesting depth" in str(error.problem):  # libyaml reads ahead and stops by itself far beyond our bound
+            return Problem(codes.TOO_DEEP, Span(self.file, line, column, column + 1), *_TOO_DEEP)
         said, do = _SAID.get(str(error.problem), (f"this is not YAML: {error.problem}", "mend it here or just above"))
         begun: Any = error.context_mark
         see: tuple[Related, ...] = ()

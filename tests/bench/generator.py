@@ -16,7 +16,8 @@ def generate(content: Path, into: Path, copies: int) -> Path:
     seam = (content / "seams" / f"{SEAM}.yaml").read_text("utf-8")
     for number in range(1, copies + 1):
         tail = f"-{number:05d}"
-        own = procedure.replace(f"seam:{SEAM}", f"seam:{SEAM}{tail}").replace(f"seam: {SEAM}\n", f"seam: {SEAM}{tail}\n")
+        own = procedure.replace(f"seam:{SEAM}", f"seam:{SEAM}{tail}")
+        own = own.replace(f"seam: {SEAM}\n", f"seam: {SEAM}{tail}\n")
         (into / "procedures" / f"{PROCEDURE}{tail}.yaml").write_text(_retitled(own, number), "utf-8")
         (into / "seams" / f"{SEAM}{tail}.yaml").write_text(_retitled(seam, number), "utf-8")
     return into

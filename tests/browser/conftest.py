@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, sync_playwright
 
-from tests.browser.watched import Watched
+from tests.browser.watched import PHONE, Watched
 from tests.site.building import build
 from tests.tools.browser import find_chromium, launch_options
 
@@ -40,3 +40,12 @@ def book(chromium: Browser, site: Path) -> Iterator[Watched]:
     yield watched
     watched.close()
     assert watched.troubles == []
+
+
+@pytest.fixture(scope="module")
+def kept(chromium: Browser, site: Path) -> Iterator[Watched]:
+    """One profile for a whole file of tests that leave nothing on the device."""
+    watched = Watched(chromium, site)
+    watched.blank(PHONE)
+    yield watched
+    watched.close()

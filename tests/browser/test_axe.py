@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.watched import PHONE, WIDTHS, Watched, one_of_each_kind
+from tests.browser.watched import PHONE, SCHEMES, WIDTHS, Watched, one_of_each_kind
 
 pytestmark = pytest.mark.slow
 AXE = Path(__file__).parents[1] / "tools/node_modules/axe-core/axe.min.js"
@@ -36,14 +36,16 @@ def violations(page: Page, axe: str) -> list[str]:
     return found
 
 
-@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
 @pytest.mark.parametrize("width", WIDTHS)
-def test_one_page_of_each_kind(book: Watched, site: Path, axe: str, width: int, dark: bool) -> None:
-    page = book.blank(width, dark=dark)
+def test_one_page_of_each_kind(book: Watched, site: Path, axe: str, width: int) -> None:
+    page = book.blank(width)
     found = []
     for path in one_of_each_kind(site):
         page.goto(book.url(path))
-        found += [f"{path}: {one}" for one in violations(page, axe)]
+        page.evaluate(axe)
+        for scheme in SCHEMES:
+            page.emulate_media(color_scheme=scheme)
+            found += [f"{path} {scheme}: {one}" for one in page.evaluate(RUN)]
     assert found == []
 
 

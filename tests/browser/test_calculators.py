@@ -108,7 +108,8 @@ def _is_said_alike(one: dict[str, Any], other: dict[str, Any]) -> bool:
     if one["text"] == other["text"]:
         return True
     last_digit = 10 ** -len(one["text"].partition(".")[2])
-    return one["value"] != other["value"] and abs(float(one["text"]) - float(other["text"])) < 1.001 * last_digit
+    apart = abs(float(one["text"]) - float(other["text"]))
+    return bool(one["value"] != other["value"] and apart < 1.001 * last_digit)
 
 
 @pytest.mark.parametrize("name", NAMES)

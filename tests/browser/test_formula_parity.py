@@ -26,8 +26,8 @@ RUN = """(many) => {
   });
 }"""
 REASONS = (
-    "division by zero", "root of a negative number", "logarithm of a number not above zero", "power of a negative number",
-    "the number is too large", "outside the table",
+    "division by zero", "root of a negative number", "logarithm of a number not above zero",
+    "power of a negative number", "the number is too large", "outside the table",
 )  # fmt: skip
 
 

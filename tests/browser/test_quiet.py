@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page
 
-from tests.browser.watched import PHONE, WIDTHS, Watched, every_path, one_of_each_kind
+from tests.browser.watched import HEIGHT, PHONE, SCHEMES, WIDTHS, Scheme, Watched, every_path, one_of_each_kind
 
 pytestmark = pytest.mark.slow
 
@@ -27,27 +28,45 @@ def too_wide(page: Page) -> list[str]:
     return found
 
 
-@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+def looks(page: Page) -> Iterator[str]:
+    """The page by day and by night, on a phone and on a desk; it is not loaded again between."""
+    for width in WIDTHS:
+        page.set_viewport_size({"width": width, "height": HEIGHT[width]})
+        for scheme in SCHEMES:
+            page.emulate_media(color_scheme=scheme)
+            yield f"{width} {scheme}"
+
+
 @pytest.mark.parametrize("scripts", [True, False], ids=["scripts", "none"])
-@pytest.mark.parametrize("width", WIDTHS)
-def test_each_kind_of_page_is_quiet_and_fits(book: Watched, site: Path, width: int, scripts: bool, dark: bool) -> None:
-    page = book.blank(width, scripts=scripts, dark=dark)
+def test_each_kind_of_page_is_quiet_and_fits(book: Watched, site: Path, scripts: bool) -> None:
     kinds = list(one_of_each_kind(site))
     assert len(kinds) > 15
+    page = book.blank(PHONE, scripts=scripts)
     wide = {}
     for path in kinds:
         page.goto(book.url(path))
         assert page.locator("main h1").count() == 1, path
-        if found := too_wide(page):
-            wide[path] = found
+        for look in looks(page):
+            if found := too_wide(page):
+                wide[path, look] = found
     assert wide == {}
+
+
+@pytest.mark.parametrize("scheme", SCHEMES)
+@pytest.mark.parametrize("width", WIDTHS)
+def test_it_opens_quietly_in_each_look(book: Watched, width: int, scheme: Scheme) -> None:
+    # What a page does while it loads may differ from what it does when it is resized.
+    page = book.blank(width, dark=scheme == "dark")
+    for path in ("index", "procedures/renew-rocker-outer", "calculators/dew-point", "seams/rocker-lower"):
+        page.goto(book.url(f"{path}.html"))
+        assert too_wide(page) == []
 
 
 def test_every_page_is_quiet_and_fits_a_phone(book: Watched, site: Path) -> None:
     page = book.blank(PHONE)
     wide = {}
     for path in every_path(site):
-        page.goto(book.url(path))
+        page.goto(book.url(path), wait_until="domcontentloaded")  # scripts have run, and styles are there, by then
         if found := too_wide(page):
             wide[path] = found
     assert wide == {}

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 import yaml
 from playwright.sync_api import Page, expect
 
-from tests.browser.watched import DESK, PHONE, Watched
+from tests.browser.watched import DESK, Watched
 from tests.site.building import CONTENT
 
 FOLDERS = ("calculators", "panels", "procedures", "seams")
@@ -16,8 +17,9 @@ TITLED = [path.relative_to(CONTENT) for folder in FOLDERS for path in sorted((CO
 
 
 @pytest.fixture
-def page(book: Watched) -> Page:
-    return book.open("index.html", PHONE)
+def page(kept: Watched) -> Iterator[Page]:
+    yield kept.again("index.html")
+    assert kept.troubles == []
 
 
 def seek(page: Page, words: str) -> list[str]:

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Literal
 
 from playwright.sync_api import Browser, BrowserContext, Page, Request
 
 PHONE, DESK = 360, 1280
 WIDTHS = (PHONE, DESK)
 HEIGHT = {PHONE: 740, DESK: 900}
+Scheme = Literal["light", "dark"]
+SCHEMES: tuple[Scheme, ...] = ("light", "dark")
 
 
 class Watched:
@@ -46,6 +49,13 @@ class Watched:
     def open(self, path: str, width: int = PHONE, *, scripts: bool = True, dark: bool = False) -> Page:
         """A page of the book, loaded."""
         page = self.blank(width, scripts=scripts, dark=dark)
+        page.goto(self.url(path))
+        return page
+
+    def again(self, path: str) -> Page:
+        """A page of the book, loaded in the profile that was opened first."""
+        page = self._contexts[0].pages[0]
+        page.goto("about:blank")
         page.goto(self.url(path))
         return page
 

@@ -49,7 +49,8 @@ def test_readings_and_differences() -> None:
 @pytest.mark.parametrize(
     ("name", "advice"),
     [("rpm", "write 1/min"), ("mil", "thou"), ("degC/min", "delta_degC"), ("KN", "kN"), ("dBm", "dB"),
-     ("m//s", "unit such as"), ("", "unit such as"), ("milimetre", "millimeter"), ("m/rpm", "1/min"), ("USD", "Pint"), ("neper", "Pint")],
+     ("m//s", "unit such as"),
+     ("", "unit such as"), ("milimetre", "millimeter"), ("m/rpm", "1/min"), ("USD", "Pint"), ("neper", "Pint")],
 )  # fmt: skip
 def test_no_such_unit(name: str, advice: str) -> None:
     assert unit(name) is None

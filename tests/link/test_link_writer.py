@@ -55,3 +55,10 @@ def test_ids_in_one_file_are_unique_over_the_whole_book(refs: list[Ref]) -> None
 
 def test_kinds_do_not_share_folders_or_names() -> None:
     assert len({kind.folder for kind in KINDS}) == len({kind.name for kind in KINDS}) == len(KINDS)
+
+
+def test_a_step_and_a_record_whose_id_joins_both_words_are_apart() -> None:
+    """Ids hold single hyphens only, so the double one before an anchor belongs to no id."""
+    hrefs = [SINGLE.href("x", ref) for ref in (Ref("seam", "a-b"), Ref("seam", "a", "b"), Ref("seam", "a-b", "c"),
+                                               Ref("seam", "a", "b-c"))]  # fmt: skip
+    assert len(set(hrefs)) == len(hrefs)

@@ -17,9 +17,9 @@ from builder.model.reference import Ref
 from builder.model.summary import Facts
 from builder.model.tree import Mapping
 from builder.read.tree import parse
-from builder.shape import shape
+from builder.shape import Scales, shape
 
-SCALES = {"strength": ("mild", "high-strength", "advanced", "unknown"), "coating": ("bare", "zinc", "unknown")}
+SCALES: Scales = {"strength": ("mild", "high-strength", "advanced", "unknown"), "coating": ("bare", "zinc", "unknown")}
 CONTENT = Path(__file__).resolve().parents[2] / "content"
 Sheet = tuple[str, str, str]
 _thickness = st.integers(3, 60).map(lambda tenths: f"{tenths / 10} mm")
@@ -27,7 +27,7 @@ _sheet = st.tuples(_thickness, st.sampled_from(SCALES["strength"]), st.sampled_f
 _UNKNOWN: Sheet = ("unknown", "unknown", "unknown")
 
 
-def facts(*sheets: Sheet) -> Facts:
+def facts(*sheets: Sheet, scales: Scales = SCALES) -> Facts:
     """Shape a seam of one segment with these sheets; return its facts."""
     stack = ", ".join(
         f"{{panel: p, thickness: {thick}, strength: {strength}, coating: {coating}}}"
@@ -40,7 +40,7 @@ def facts(*sheets: Sheet) -> Facts:
     )
     tree, _ = parse(text, "x")
     assert tree is not None
-    _, summary, problems = shape(SourceFile(Path(), "x", Ref("seam", "s")), tree, SCALES)
+    _, summary, problems = shape(SourceFile(Path(), "x", Ref("seam", "s")), tree, scales)
     assert problems == ()
     assert summary is not None
     return summary.facts[0]
@@ -91,6 +91,13 @@ def test_one_unknown_sheet_leaves_nothing_known_of_the_stack(sheets: list[Sheet]
         assert found[name] is None
     assert found["strongest"] == found["coating"] == "unknown"
     assert found["layers"] == len(stack)
+
+
+@pytest.mark.parametrize("words", [(), ("unknown", "mild", "advanced"), ("mild",)])
+def test_unknown_outranks_every_word_wherever_the_scale_has_it(words: tuple[str, ...]) -> None:
+    """A scale that is broken, or lists unknown as if it were mild, makes no advice looser."""
+    found = facts(("1 mm", "advanced", "zinc"), ("1 mm", "unknown", "zinc"), scales={"strength": words})
+    assert found["strongest"] == "unknown"
 
 
 def test_every_fact_has_a_kind_and_every_kind_a_fact() -> None:
