@@ -65,8 +65,14 @@ def _warnings(answer: Answer) -> list[tuple[str, str]]:
 
 def list_text(programs: Mapping[str, Program]) -> str:
     """List the calculators with the question each answers."""
-    width = max((len(name) for name in programs), default=0)
-    return "\n".join(f"{name:<{width}}  {programs[name].record.asks}" for name in sorted(programs))
+    names = living(programs)
+    width = max((len(name) for name in names), default=0)
+    return "\n".join(f"{name:<{width}}  {programs[name].record.asks}" for name in names)
+
+
+def living(programs: Mapping[str, Program]) -> list[str]:
+    """Return the calculators by today's names; old ones still find them."""
+    return sorted(name for name, program in programs.items() if program.id == name)
 
 
 def inputs_text(program: Program) -> str:
@@ -99,5 +105,5 @@ def list_json(programs: Mapping[str, Program]) -> str:
                 key: {"say": output.say, "unit": output.unit or ""} for key, output in program.record.outputs.items()
             },
         }
-        for name, program in sorted(programs.items())
+        for name in living(programs) for program in (programs[name],)
     ], ensure_ascii=False, indent=2)  # fmt: skip

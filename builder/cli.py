@@ -115,7 +115,7 @@ def calc(name: str | None, given: tuple[str, ...], list_all: bool, as_json: bool
             sys.exit(CONTENT)
         raise click.UsageError(answers.unknown(name, programs))
     if list_all:
-        click.echo(answers.list_json({name: program}) if as_json else answers.inputs_text(program))
+        click.echo(answers.list_json({program.id: program}) if as_json else answers.inputs_text(program))
         return
     answer = answers.ask(program, given)
     if isinstance(answer, str):

@@ -26,6 +26,7 @@ from builder.model.records import KIND, Record
 from builder.model.records.settings import BookSettings
 from builder.model.records.supporting import Scale
 from builder.model.reference import Mention, Ref
+from builder.model.shelf import Shelf
 from builder.model.summary import Summary
 from builder.model.views import Site
 
@@ -82,7 +83,7 @@ class Shaped(NamedTuple):
 class Gathered(NamedTuple):
     """Every file of the book after the first pass."""
 
-    shelf: Mapping[Ref, Record]
+    shelf: Shelf
     """The kinds that are few and asked for everywhere, whole."""
     packed: Mapping[Ref, bytes]
     """All others, packed until they are drawn."""
@@ -132,7 +133,7 @@ class Way:
         self.problems += (problem for one in shaped for problem in one.problems)
         self._clock("read and shape")
         return Gathered(
-            shelf=dict(_whole([one for one in shaped if KIND[one.ref.kind].shelf])),
+            shelf=Shelf(dict(_whole([one for one in shaped if KIND[one.ref.kind].shelf]))),
             packed={one.ref: one.record for one in shaped if one.record is not None and not KIND[one.ref.kind].shelf},
             summaries={one.ref: one.summary for one in shaped if one.summary is not None},
             broken=frozenset(one.ref for one in shaped if one.summary is None),
@@ -215,7 +216,8 @@ class Way:
         for page in (view.home_page(book, settings.lead or ""), view.lists_page(book), *stubs):
             desk.put(page.path, renderer.render(page, book.site))
             paths.append(page.path)
-        scripts = {f"assets/calc/{id_}.js": formula.emit_calculator(programs[id_], id_) for id_ in sorted(programs)}
+        living = sorted(id_ for id_, program in programs.items() if program.id == id_)
+        scripts = {f"assets/calc/{id_}.js": formula.emit_calculator(programs[id_]) for id_ in living}
         files = {
             **render.assets(self.order.templates),
             **{path: script.encode() for path, script in scripts.items()},

@@ -37,16 +37,31 @@ def _procedures(catalogue: Catalogue) -> dict[Ref, Summary]:
 
 
 def _brought(procedure: Summary, law: Law) -> tuple[Held, ...]:
-    """Return the states that the procedures this one relies on leave behind."""
-    held: list[Held] = []
-    for ref in procedure.relations.get("relies_on", ()):
-        other = law.catalogue.find(ref)
-        if other is not None:
-            if other.ref not in law.at_end:
-                steps = today(other, law.catalogue.moved).steps
-                law.at_end[other.ref] = states_at_end(law, steps, _brought(other, law))
-            held += law.at_end[other.ref]
-    return tuple(held)
+    """Return the states that the procedures this one relies on leave behind.
+
+    What is relied on is walked before what relies on it, from a stack: such chains may be as long as a book.
+    """
+    waiting = [*_relied_on(procedure, law)]
+    while waiting:
+        other = waiting[-1]
+        unknown = [one for one in _relied_on(other, law) if one.ref not in law.at_end]
+        if unknown and other.ref not in law.at_end:
+            waiting += unknown
+            continue
+        waiting.pop()
+        if other.ref not in law.at_end:
+            brought = _left_behind(other, law)
+            law.at_end[other.ref] = states_at_end(law, today(other, law.catalogue.moved).steps, brought)
+    return _left_behind(procedure, law)
+
+
+def _left_behind(procedure: Summary, law: Law) -> tuple[Held, ...]:
+    return tuple(held for other in _relied_on(procedure, law) for held in law.at_end[other.ref])
+
+
+def _relied_on(procedure: Summary, law: Law) -> list[Summary]:
+    found = (law.catalogue.find(ref) for ref in procedure.relations.get("relies_on", ()))
+    return [summary for summary in found if summary is not None]
 
 
 __all__ = [

@@ -18,11 +18,13 @@ from builder.model.summary import Locate, Path
 
 
 def compile_programs(shelf: Mapping[Ref, Record]) -> tuple[dict[str, Program], tuple[tuple[Ref, Fault], ...]]:
-    """Compile and prove every calculator; those with a fault are left out."""
-    tables = {ref.id: record for ref, record in shelf.items() if isinstance(record, Table)}
+    """Compile and prove every calculator; those with a fault are left out. Old names lead to the same program."""
+    tables: dict[str, Table] = {}
     faults: list[tuple[Ref, Fault]] = []
-    for id_, table in tables.items():
-        faults += [(Ref("table", id_), fault) for fault in compile_table(table).faults]
+    for ref, record in shelf.items():
+        if isinstance(record, Table):
+            faults += [(ref, fault) for fault in compile_table(record).faults]
+            tables.update(dict.fromkeys((ref.id, *record.was), record))
     programs: dict[str, Program] = {}
     for ref in sorted(shelf):
         record = shelf[ref]
@@ -30,7 +32,7 @@ def compile_programs(shelf: Mapping[Ref, Record]) -> tuple[dict[str, Program], t
             compiled = compile_calculator(record, tables, ref.id)
             found = compiled.faults
             if compiled.program is not None:
-                programs[ref.id] = compiled.program
+                programs.update(dict.fromkeys((ref.id, *record.was), compiled.program))
                 found += prove(compiled.program)
             faults += [(ref, fault) for fault in found]
     return programs, tuple(faults)
