@@ -97,7 +97,7 @@ class Drawn(NamedTuple):
 
     ref: Ref
     path: str
-    words: search.PageWords | None
+    words: search.PageWords
     faults: tuple[Fault, ...]
 
 
@@ -202,13 +202,12 @@ class Way:
             desk.put(page.path, renderer.render(page, book.site))
             return Drawn(ref, page.path, search.page_words(page), faults)
 
-        refs = sorted(gathered.summaries)
+        refs = sorted(gathered.summaries, key=book.links.path)  # the order the index is written in
         paths: list[str] = []
-        words: list[search.PageWords] = []
+        index = search.IndexWriter()
         for drawn in spread(draw_one, refs, processes_for(len(refs), self.order.processes)):
             paths.append(drawn.path)
-            if drawn.words is not None:
-                words.append(drawn.words)
+            index.add(drawn.words)
             self.problems += self._placed((drawn.ref, fault) for fault in drawn.faults)
             self.order.progress("drawing", len(paths), len(refs))
         self._clock("work and draw")
@@ -221,7 +220,7 @@ class Way:
         files = {
             **render.assets(self.order.templates),
             **{path: script.encode() for path, script in scripts.items()},
-            "assets/search/index.js": search.index_script(words),
+            "assets/search/index.js": index.script(),
         }
         for path, data in files.items():
             desk.put(path, data)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
@@ -11,6 +12,7 @@ from builder.formula.codes import BAD_INPUT_FIELD, GIVEN_BAD, UNKNOWN_UNIT
 from builder.formula.fault import Fault
 from builder.formula.kinds import Kind, choice, describe, kind_of_unit
 from builder.formula.lookup import is_same
+from builder.formula.no_answer import TOO_LARGE
 from builder.formula.numbers import read_written, to_float
 from builder.formula.units import Unit, unit, unit_advice
 from builder.model.near import offer
@@ -56,14 +58,19 @@ def read_quantity(text: str, asked: Unit) -> Reading | str:
     if isinstance(written, str):
         return written
     if not written.unit:
-        return Reading(asked.to_base(written.number), written.number)
+        return _finite(Reading(asked.to_base(written.number), written.number))
     found = unit(written.unit)
     if found is None:
         return f'there is no unit "{written.unit}": {unit_advice(written.unit)}'
     if (found.dimension, found.is_point) != (asked.dimension, asked.is_point):
         return f"{found.name} measures {describe(kind_of_unit(found))}, not {describe(kind_of_unit(asked))}"
     exact_base = written.number * found.factor + found.offset
-    return Reading(to_float(exact_base), (exact_base - asked.offset) / asked.factor)
+    return _finite(Reading(to_float(exact_base), (exact_base - asked.offset) / asked.factor))
+
+
+def _finite(reading: Reading) -> Reading | str:
+    is_finite = math.isfinite(reading.base) and math.isfinite(to_float(reading.own))
+    return reading if is_finite else TOO_LARGE
 
 
 def compile_input(name: str, record: Input) -> tuple[Question | None, tuple[Fault, ...]]:
@@ -94,13 +101,15 @@ def compile_input(name: str, record: Input) -> tuple[Question | None, tuple[Faul
 
 def answer(question: Question, given: str | float) -> float | str | Fault:
     """Return the value of an answer, written or in base units already; a fault where it is not admitted."""
+    reading: Reading | str
     if question.choices:
         if given in question.choices:
             return given
         do = offer(str(given), question.choices, f"write {question.admits}")
         return _refused(question, given, "is none of the choices", do)
     if isinstance(given, float):
-        reading: Reading | str = Reading(given, Fraction(question.unit.from_base(given)))
+        own = question.unit.from_base(given) if math.isfinite(given) else given
+        reading = Reading(given, Fraction(own)) if math.isfinite(own) else TOO_LARGE
     else:
         reading = read_quantity(given, question.unit)
     if isinstance(reading, str):
@@ -121,8 +130,6 @@ def _refused(question: Question, given: object, why: str, do: str) -> Fault:
 
 
 def _misfit(question: Question, reading: Reading) -> str | None:
-    if not abs(reading.base) < float("inf"):
-        return "is too large"
     if question.low is not None and reading.base < question.low:
         return "is too small"
     if question.high is not None and reading.base > question.high:

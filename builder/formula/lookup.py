@@ -5,16 +5,17 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import NamedTuple
 
 from builder.formula.codes import BAD_TABLE, ROW_TWICE, UNKNOWN_UNIT
 from builder.formula.fault import Fault
 from builder.formula.kinds import ChoiceKind, Kind, choice, kind_of_unit
+from builder.formula.meanings import finite
 from builder.formula.no_answer import OUTSIDE, unanswered
-from builder.formula.numbers import plain, read_number
+from builder.formula.numbers import plain, read_number, to_float
 from builder.formula.units import Unit, unit, unit_advice
 from builder.model.near import offer
 from builder.model.records.table import Column, Key, Table
@@ -100,7 +101,7 @@ class LookupTable:
         first, last = self._cell(column, low_row), self._cell(column, high_row)
         assert isinstance(first, float)
         assert isinstance(last, float)
-        return first + (last - first) * ((asked - low) / (high - low))
+        return finite(first + (last - first) * ((asked - low) / (high - low)))
 
     def _cell(self, column: str, row: int) -> float | str:
         cell = self.columns[column].cells[row]
@@ -213,7 +214,8 @@ def _cell_faults(record: Table) -> Iterator[Fault]:
     ways: dict[str, Key | Column] = {**record.keys, **record.columns}
     for name, field in ways.items():
         texts = [row[name] for row in record.rows]
-        numeric = [isinstance(read_number(text), Fraction) for text in texts]
+        own = _unit(field)
+        numeric = [isinstance(_number(text, own), float) for text in texts]
         if field.unit is None and not any(numeric):
             continue
         for row, (text, is_number) in enumerate(zip(texts, numeric, strict=True)):
@@ -239,7 +241,7 @@ def _unit(field: Key | Column) -> Unit | None:
 
 def _kind(record: Table, name: str, field: Key | Column) -> Kind:
     texts = [row[name] for row in record.rows if row[name] != BLANK]
-    if field.unit is None and not any(isinstance(read_number(text), Fraction) for text in texts):
+    if field.unit is None and not any(_number(text, None) is not None for text in texts):
         return choice(texts)
     return kind_of_unit(_unit(field))
 
@@ -250,14 +252,15 @@ def _cells(record: Table, name: str, field: Key | Column) -> tuple[Cell, ...]:
     cells: list[Cell] = []
     for row in record.rows:
         text = row[name]
-        number = read_number(text)
-        if isinstance(number, Fraction):
-            cells.append(own.to_base(number) if own else unit_free(number))
-        else:
-            cells.append(None if text == BLANK else text)
+        number = _number(text, own)
+        cells.append(number if number is not None else None if text == BLANK else text)
     return tuple(cells)
 
 
-def unit_free(number: Fraction) -> float:
-    """Return a bare number as the float nearest to it."""
-    return number.numerator / number.denominator
+def _number(text: str, own: Unit | None) -> float | None:
+    """Return a cell's number in base units; None where it is none, or one that floats cannot hold."""
+    number = read_number(text)
+    if isinstance(number, str):
+        return None
+    base = own.to_base(number) if own else to_float(number)
+    return base if math.isfinite(base) else None

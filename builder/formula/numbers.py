@@ -87,6 +87,8 @@ def fixed(value: float, digits: int) -> str:
 
 def plain(value: float) -> str:
     """Write a float for a message: six significant figures, no trailing zeros."""
+    if not math.isfinite(value):
+        return "too large a number"
     size = abs(exact(value))
     before = max(-SIGNIFICANT, math.floor(math.log10(abs(value)))) if value else -SIGNIFICANT
     # The logarithm may be a hair off at a power of ten; the exact comparison settles it.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 
 from builder.formula.answer import Answer, Judged, Result, Taken
@@ -12,7 +13,7 @@ from builder.formula.evaluate import evaluate
 from builder.formula.fault import Fault
 from builder.formula.inputs import Question, answer
 from builder.formula.lookup import SAME
-from builder.formula.no_answer import NoAnswer, Unanswered, Value
+from builder.formula.no_answer import TOO_LARGE, NoAnswer, Unanswered, Value
 from builder.formula.numbers import fixed, plain
 from builder.formula.outputs import Shown
 from builder.formula.program import Program
@@ -89,6 +90,8 @@ def _result(shown: Shown, value: Value, branch: Branch | None) -> Result:
         text = branch.say if branch else shown.labels.get(value, value)
         return Result(value, "", text, because=branch.because if branch else None)
     number = shown.unit.from_base(value)
+    if not math.isfinite(number):
+        return Result(None, shown.unit.name, "", TOO_LARGE)
     return Result(number, shown.unit.name, fixed(number, shown.digits))
 
 

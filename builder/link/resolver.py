@@ -9,7 +9,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 
 from builder.link import codes
-from builder.model.links import Catalogue, Use
+from builder.model.links import Catalogue
 from builder.model.near import a, offer
 from builder.model.problem import Code, Level, Problem, Related
 from builder.model.records import KIND
@@ -34,12 +34,12 @@ def resolve(
         for ref, found in summaries.items() if ref.kind in ("panel", "seam")
         for name in PARTS for other in found.relations.get(name, ())
     )  # fmt: skip
-    uses: dict[Ref, set[Use]] = defaultdict(set)
+    uses: dict[Ref, set[Ref]] = defaultdict(set)
     judged: dict[tuple[Ref, tuple[str, ...]], Finding | None] = {}
     for ref in sorted(summaries):
         for mention in summaries[ref].mentions:
             target = mention.ref.record
-            uses[moved.get(target, target)].add(Use(ref, mention.field))
+            uses[moved.get(target, target)].add(ref)
             key = (mention.ref, mention.kinds)
             if key not in judged:
                 judged[key] = _judge(mention, summaries, broken, moved, handed if sure else None)

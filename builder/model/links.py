@@ -4,17 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import NamedTuple, Protocol
+from typing import Protocol
 
 from builder.model.reference import Ref
 from builder.model.summary import Summary
-
-
-class Use(NamedTuple):
-    """One record that refers to another, and in which field."""
-
-    ref: Ref
-    field: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +19,7 @@ class Catalogue:
     """Ids that exist but whose record has problems, so that one typo makes one message."""
     moved: Mapping[Ref, Ref]
     """Old names, kept alive by `was`."""
-    uses: Mapping[Ref, tuple[Use, ...]]
+    uses: Mapping[Ref, tuple[Ref, ...]]
     """Who refers to a record, sorted."""
     handed: frozenset[Ref]
     """Records of which a car has one on each side."""

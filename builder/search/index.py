@@ -17,7 +17,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from builder.model.views import Page
-from builder.search.words import word_set
+from builder.search.words import words
 
 _DIGITS = "0123456789abcdefghijklmnopqrstuvwxyz"
 
@@ -28,44 +28,65 @@ class PageWords(NamedTuple):
     path: str
     kind: str
     title: str
-    passages: tuple[tuple[str, str, frozenset[str], frozenset[str]], ...]
-    """Anchor, heading, the heading's words, the text's other words."""
+    passages: tuple[tuple[str, str, str, str], ...]
+    """Anchor, heading, the heading's words, the text's other words; words sorted and parted by blanks."""
 
 
 def page_words(page: Page) -> PageWords:
     """Gather a page's words; aliases count as part of its title."""
     passages = []
     for at, passage in enumerate(page.passages):
-        heading = word_set(" ".join((passage.heading, *page.aliases)) if at == 0 else passage.heading)
-        passages.append((passage.anchor, passage.heading, heading, word_set(passage.text) - heading))
+        heading = " ".join((passage.heading, *page.aliases)) if at == 0 else passage.heading
+        passages.append((passage.anchor, passage.heading, *_words_of(heading, passage.text)))
     return PageWords(page.path, page.kind, page.title, tuple(passages))
 
 
-def index_script(pages: Iterable[PageWords]) -> bytes:
-    """Write the index; the pages' order is theirs by path, so that the same book gives the same bytes."""
-    page_lines: list[str] = []
-    passage_lines: list[str] = []
-    postings: dict[str, list[str]] = {}
-    last: dict[str, int] = {}
-    for page in sorted(pages):
-        if not page.passages:
-            continue
+@lru_cache(maxsize=16384)
+def _words_of(heading: str, text: str) -> tuple[str, str]:
+    strong = frozenset(words(heading))
+    return " ".join(sorted(strong)), " ".join(sorted(frozenset(words(text)) - strong))
+
+
+class IndexWriter:
+    """Takes pages one by one, in the order of their paths, and writes the index at the end."""
+
+    def __init__(self) -> None:
+        self._pages: list[str] = []
+        self._passages: list[str] = []
+        self._postings: dict[str, list[str]] = {}
+        self._last: dict[str, int] = {}
+
+    def add(self, page: PageWords) -> None:
+        """Take one page; the same book must give the same bytes, so the order is the caller's to keep."""
+        postings, last = self._postings, self._last
         for anchor, heading, strong, weak in page.passages:
-            number = len(passage_lines)
-            passage_lines.append(f"{len(page_lines)}\t{anchor}\t{_one_line(heading)}")
+            number = len(self._passages)
+            self._passages.append(f"{len(self._pages)}\t{anchor}\t{_one_line(heading)}")
             for found, mark in ((strong, "*"), (weak, "")):
-                for word in found:
+                for word in found.split():
                     gap = _base36(number - last.get(word, 0)) + mark
                     last[word] = number
                     postings.setdefault(word, []).append(gap)
-        page_lines.append(f"{page.path}\t{page.kind}\t{_one_line(page.title)}")
-    every = sorted(postings)
-    index = {
-        "pages": "\n".join(page_lines), "passages": "\n".join(passage_lines), "words": "\n".join(every),
-        "postings": "\n".join(" ".join(postings[word]) for word in every),
-    }  # fmt: skip
-    text = json.dumps(index, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
-    return f"window.seambook=window.seambook||{{}};window.seambook.index={text};\n".encode("ascii")
+        if page.passages:
+            self._pages.append(f"{page.path}\t{page.kind}\t{_one_line(page.title)}")
+
+    def script(self) -> bytes:
+        """Write the script."""
+        every = sorted(self._postings)
+        index = {
+            "pages": "\n".join(self._pages), "passages": "\n".join(self._passages), "words": "\n".join(every),
+            "postings": "\n".join(" ".join(self._postings[word]) for word in every),
+        }  # fmt: skip
+        text = json.dumps(index, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
+        return f"window.seambook=window.seambook||{{}};window.seambook.index={text};\n".encode("ascii")
+
+
+def index_script(pages: Iterable[PageWords]) -> bytes:
+    """Write the index of pages in any order."""
+    writer = IndexWriter()
+    for page in sorted(pages):
+        writer.add(page)
+    return writer.script()
 
 
 def _one_line(text: str) -> str:

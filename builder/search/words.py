@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from functools import lru_cache
 
 _WORD = re.compile(r"[a-z0-9]+(?:[.][0-9]+)?(?:-[a-z0-9]+(?:[.][0-9]+)?)*")
 
@@ -23,9 +22,3 @@ def words(text: str) -> list[str]:
         found += parts
         found.append("".join(parts))
     return found
-
-
-@lru_cache(maxsize=16384)
-def word_set(text: str) -> frozenset[str]:
-    """Return a text's words, each once."""
-    return frozenset(words(text))

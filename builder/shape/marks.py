@@ -15,6 +15,8 @@ from builder.model.records.fields import NONE, Formula, Marked, Measures, Points
 from builder.model.tree import Mapping, Scalar, Sequence
 
 Mark = Points | Word | Measures | Formula | Marked
+LINKED = "]("
+"""Without it a text holds no Markdown link."""
 _MARKS = (Points, Word, Measures, Formula, Marked)
 
 
@@ -23,6 +25,7 @@ class _Leaf:
     mark: Mark
     words: frozenset[str] = frozenset()
     """Plain words that may stand here in its place, such as none and unknown."""
+    is_prose: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +67,8 @@ def marked(record_type: type, tree: object) -> list[Found]:
 def _walk(plan: _Plan, node: Any, field: str, found: list[Found]) -> None:
     kind = type(node)
     if kind is str:
+        if type(plan) is _Leaf and plan.is_prose and LINKED not in node:
+            return  # most texts: nobody asks for prose without a link in it
         node, kind = Scalar(node, 1, 1, 2, False), Scalar
     if isinstance(plan, _Leaf):
         if kind is Scalar and node.text not in plan.words:
@@ -73,13 +78,18 @@ def _walk(plan: _Plan, node: Any, field: str, found: list[Found]) -> None:
         for key, part in plan.plans:
             if key in entries:
                 value = entries[key]
-                _walk(part, value if kind is dict else value.value, f"{field}.{key}" if field else key, found)
+                _walk(part, value if kind is dict else value.value, _below(field, key), found)
     elif kind is Scalar:
         if node.text != NONE:
             _walk(plan.plan, node, field, found)
     else:
         for item in _items(node, kind):
             _walk(plan.plan, item, field, found)
+
+
+@cache
+def _below(field: str, key: str) -> str:
+    return f"{field}.{key}" if field else key
 
 
 def _items(node: Any, kind: type) -> Iterable[object]:
@@ -96,7 +106,7 @@ def _plan_of(annotation: Any) -> _Plan | None:
     if origin is Annotated:
         inner, *extras = get_args(annotation)
         marks = [extra for extra in extras if isinstance(extra, _MARKS)]
-        return _Leaf(marks[0]) if marks else _plan_of(inner)
+        return _Leaf(marks[0], is_prose=isinstance(marks[0], Marked)) if marks else _plan_of(inner)
     if origin in (Union, UnionType):
         return _plan_of_union(get_args(annotation))
     if origin is tuple:

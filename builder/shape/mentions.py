@@ -11,7 +11,7 @@ from builder.model.records.fields import Marked, Points, Word
 from builder.model.reference import LONE_SUBJECTS, Mention, Ref, parse_reference
 from builder.model.tree import Scalar, span_of
 from builder.shape import codes
-from builder.shape.marks import Found
+from builder.shape.marks import LINKED, Found
 
 LINK = re.compile(r"\]\(([a-z]+:[^)\s]*)\)")
 """A Markdown link with a kind before its colon; one without a colon is left to the prose."""
@@ -23,12 +23,28 @@ def mentions_of(marks: Iterable[Found], file: str) -> tuple[tuple[Mention, ...],
     """Return every mention once, in the order of the file, and the references that are written wrongly."""
     mentions: dict[Mention, None] = {}
     problems: list[Problem] = []
-    for found, mention, span in _placed(marks, file):
+    for found, mention, span in _placed(_each_once(marks), file):
         if mention is None:
             problems.append(_bad_reference(found, span))
         else:
             mentions[mention] = None
     return tuple(mentions), tuple(problems)
+
+
+def _each_once(marks: Iterable[Found]) -> Iterator[Found]:
+    """The same text in the same field is the same mention; a wrong one is told at each of its places."""
+    seen: set[tuple[str, str]] = set()
+    for found in marks:
+        key = (found.field, found.scalar.text)
+        if key not in seen:
+            if not isinstance(found.mark, Points) or parse_reference(found.scalar.text, _kind(found.mark)):
+                seen.add(key)
+            yield found
+
+
+def _kind(mark: Points) -> str:
+    """The kind of a bare id, where only one fits."""
+    return "" if mark.lone or len(mark.kinds) > 1 else mark.kinds[0]
 
 
 def places_of(marks: Iterable[Found], mention: Mention, file: str) -> tuple[Span, ...]:
@@ -40,13 +56,13 @@ def _placed(marks: Iterable[Found], file: str) -> Iterator[tuple[Found, Mention 
     for found in marks:
         mark, scalar = found.mark, found.scalar
         if isinstance(mark, Points):
-            ref = parse_reference(scalar.text, "" if mark.lone or len(mark.kinds) > 1 else mark.kinds[0])
+            ref = parse_reference(scalar.text, _kind(mark))
             kinds = mark.kinds + LONE_SUBJECTS if mark.lone else mark.kinds
             yield found, None if ref is None else Mention(ref, kinds, found.field), span_of(scalar, file)
         elif isinstance(mark, Word):
             ref = Ref("scale", mark.scale, scalar.text)
             yield found, Mention(ref, ("scale",), found.field), span_of(scalar, file)
-        elif isinstance(mark, Marked) and "](" in scalar.text:
+        elif isinstance(mark, Marked) and LINKED in scalar.text:
             for link in LINK.finditer(scalar.text):
                 if link[1].split(":", 1)[0] not in WEB:
                     ref = parse_reference(link[1])

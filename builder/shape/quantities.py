@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 
 from builder.formula.kinds import describe, kind_of_unit
 from builder.formula.units import unit, unit_advice
@@ -18,24 +19,22 @@ def quantity_problems(marks: Iterable[Found], file: str) -> Iterator[Problem]:
     """Check every quantity of a record."""
     for found in marks:
         if isinstance(found.mark, Measures):
-            problem = _problem(found, found.mark, file)
-            if problem is not None:
-                yield problem
+            complaint = _complaint(found.scalar.text, found.mark.example)
+            if complaint is not None:
+                yield Problem(codes.WRONG_UNIT, span_of(found.scalar, file), *complaint)
 
 
-def _problem(found: Found, mark: Measures, file: str) -> Problem | None:
-    quantity = split_quantity(found.scalar.text)
+@lru_cache(maxsize=8192)
+def _complaint(text: str, example: str) -> tuple[str, str] | None:
+    """Return what is wrong with a quantity, and what to do."""
+    quantity = split_quantity(text)
     if quantity is None:
         return None
     known = unit(quantity.unit)
-    span = span_of(found.scalar, file)
     if known is None:
-        return Problem(codes.WRONG_UNIT, span, f'"{quantity.unit}" is no unit', unit_advice(quantity.unit))
-    wanted = unit(mark.example) if mark.example else None
+        return f'"{quantity.unit}" is no unit', unit_advice(quantity.unit)
+    wanted = unit(example) if example else None
     kind, wanted_kind = kind_of_unit(known), kind_of_unit(wanted)
     if wanted is None or kind == wanted_kind:
         return None
-    return Problem(
-        codes.WRONG_UNIT, span, f"{quantity} is {describe(kind)}, not {describe(wanted_kind)}",
-        f"write it in a unit such as {mark.example}",
-    )  # fmt: skip
+    return f"{quantity} is {describe(kind)}, not {describe(wanted_kind)}", f"write it in a unit such as {example}"

@@ -92,8 +92,7 @@ class Here:
 
     def users(self, ref: Ref, kind: str) -> tuple[Link, ...]:
         """Return links to the records of one kind that refer to a record."""
-        found = {use.ref for use in self.book.catalogue.uses.get(ref, ()) if use.ref.kind == kind}
-        return tuple(self.link_to(other) for other in sorted(found))
+        return tuple(self.link_to(other) for other in self.book.catalogue.uses.get(ref, ()) if other.kind == kind)
 
     def lines(self, texts: Iterable[str]) -> tuple[Html, ...]:
         """Return several one-line texts as HTML."""

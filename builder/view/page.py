@@ -36,9 +36,9 @@ def page(
 def used_by(here: Here, ref: Ref) -> Groups:
     """List the records that refer to this one, by kind."""
     by_kind: dict[str, dict[Ref, None]] = {}
-    for use in here.book.catalogue.uses.get(ref, ()):
-        if use.ref != ref and use.ref.kind in KIND:
-            by_kind.setdefault(use.ref.kind, {})[use.ref] = None
+    for other in here.book.catalogue.uses.get(ref, ()):
+        if other != ref and other.kind in KIND:
+            by_kind.setdefault(other.kind, {})[other] = None
     groups = tuple(
         Group(KIND[kind].plural, tuple(here.link_to(other) for other in by_kind[kind]))
         for kind in KIND if kind in by_kind

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
+from operator import attrgetter
 from typing import Annotated, Any, TypeVar, dataclass_transform
 
 from pydantic import AfterValidator, BeforeValidator, ConfigDict, StringConstraints
@@ -26,7 +28,28 @@ def record(cls: type[T]) -> type[T]:
     """Make a class a record part: a frozen dataclass that pydantic can fill and that refuses unknown keys."""
     made = dataclass(frozen=True, slots=True, kw_only=True)(cls)
     made.__pydantic_config__ = STRICT  # type: ignore[attr-defined]
+    names = made.__slots__  # type: ignore[attr-defined]
+    # Records travel between processes as bytes; the standard way asks for the list of fields at each of them.
+    made.__getstate__ = _state_of(names)  # type: ignore[method-assign, assignment]
+    made.__setstate__ = _restore(names)  # type: ignore[attr-defined]
     return made
+
+
+def _state_of(names: tuple[str, ...]) -> Callable[[object], tuple[Any, ...]]:
+    if len(names) > 1:
+        get = attrgetter(*names)
+        return lambda self: get(self)
+    return lambda self: tuple(getattr(self, name) for name in names)
+
+
+def _restore(names: tuple[str, ...]) -> Callable[[object, tuple[Any, ...]], None]:
+    put = object.__setattr__
+
+    def restore(self: object, state: tuple[Any, ...]) -> None:
+        for name, value in zip(names, state, strict=True):
+            put(self, name, value)
+
+    return restore
 
 
 UNKNOWN = "unknown"

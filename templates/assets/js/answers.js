@@ -57,17 +57,21 @@
     }
     const base = numbers.toBase(written.number, unit);
     const value = numbers.toFloat(base);
-    const why = misfit(input, value, numbers.fromBase(base, input.units[0]));
+    const own = numbers.fromBase(base, input.units[0]);
+    if (!Number.isFinite(value) || !Number.isFinite(numbers.toFloat(own))) {
+      return refused(input, given, "cannot be used: the number is too large");
+    }
+    const why = misfit(input, value, own);
     return why ? refused(input, given, why) : { value: value };
   }
 
   /** @param {Input} input @param {number} value @param {Ratio} own @returns {string | null} */
   function misfit(input, value, own) {
-    if (!Number.isFinite(value) || (input.high !== null && value > input.high)) {
-      return "is too large";
-    }
     if (input.low !== null && value < input.low) {
       return "is too small";
+    }
+    if (input.high !== null && value > input.high) {
+      return "is too large";
     }
     if (input.whole && !isWhole(own)) {
       return "is not a whole number";
@@ -94,10 +98,14 @@
       return { value: null, unit: unit, text: "", why: value.why, because: null };
     }
     if (typeof value === "string" || !output.unit) {
-      const text = branch ? branch.say : output.labels[value] || value;
+      const label = Object.prototype.hasOwnProperty.call(output.labels, value) ? output.labels[value] : value;
+      const text = branch ? branch.say : label;
       return { value: value, unit: "", text: text, why: null, because: branch ? branch.because : null };
     }
     const number = numbers.toFloat(numbers.fromBase(numbers.exact(value), output.unit));
+    if (!Number.isFinite(number)) {
+      return { value: null, unit: unit, text: "", why: "the number is too large", because: null };
+    }
     return { value: number, unit: unit, text: numbers.fixed(number, output.digits), why: null, because: null };
   }
 

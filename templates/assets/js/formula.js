@@ -176,7 +176,7 @@
     }
     const first = Number(cell(table, column, low.row));
     const last = Number(cell(table, column, high.row));
-    return first + (last - first) * ((asked - low.value) / (high.value - low.value));
+    return finite(first + (last - first) * ((asked - low.value) / (high.value - low.value)));
   }
 
   /** @param {Table} table @param {string} column @param {...any} asked */

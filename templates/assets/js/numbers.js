@@ -81,6 +81,9 @@
 
   /** Write six significant figures, no trailing zeros. @param {number} value */
   function plain(value) {
+    if (!Number.isFinite(value)) {
+      return "too large a number";
+    }
     const of = exact(value);
     const size = magnitude(of.n);
     let before = -FIGURES;
