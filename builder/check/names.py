@@ -22,7 +22,8 @@ def today(procedure: Summary, moved: Moved) -> Summary:
 
 def ref_today(ref: Ref, moved: Moved) -> Ref:
     """Return a reference by the record's name of today, on the same side."""
-    return ref._replace(id=moved.get(ref.record, ref).id)
+    new = moved.get(ref.record) if moved else None
+    return ref if new is None else ref._replace(id=new.id)
 
 
 def act_today(act: Act, moved: Moved) -> Act:

@@ -56,7 +56,7 @@ def emit_calculator(program: Program, id: str = "") -> str:
         title=text(program.record.title),
         inputs=text([_input(program, question) for question in program.questions.values()]),
         fixed=text(program.fixed),
-        tables=text({name: _table(table) for name, table in program.tables.items()}),
+        tables=text({name: table_data(table) for name, table in program.tables.items()}),
         steps=",\n".join(_step(step, computed) for step in program.steps),
         outputs=text(_outputs(program)),
         warnings=",\n".join(warnings),
@@ -157,7 +157,8 @@ def _input(program: Program, question: Question) -> dict[str, Any]:
     }
 
 
-def _table(table: LookupTable) -> dict[str, Any]:
+def table_data(table: LookupTable) -> dict[str, Any]:
+    """Return a table as a page holds it."""
     keys = [
         {"name": key.name, "match": key.match, "unit": unit_data(key.unit) if key.unit else None} for key in table.keys
     ]

@@ -16,6 +16,9 @@ LONE_SUBJECTS = (BODY, WELDER)
 """Subjects of a step that are no records: there is one body and one welder a job."""
 
 
+_WHOLE = ("", "this")
+
+
 class Ref(NamedTuple):
     """What a reference points at."""
 
@@ -32,7 +35,7 @@ class Ref(NamedTuple):
     @property
     def record(self) -> Ref:
         """The record itself, without anchor or side."""
-        return Ref(self.kind, self.id)
+        return self if self[2:] == _WHOLE else Ref(self.kind, self.id)
 
 
 @lru_cache(maxsize=65536)

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 import pytest
 
 from builder.link import resolve
-from builder.model.links import Catalogue, Use
+from builder.model.links import Catalogue
 from builder.model.near import near_names, offer
 from builder.model.place import Span
 from builder.model.problem import Problem
@@ -46,20 +46,20 @@ def to(text: str, *kinds: str, field: str = "f") -> Mention:
     return Mention(Ref(kind, id_, anchor, "other" if text.startswith("other:") else "this"), kinds, field)
 
 
-def test_who_uses_a_record_is_known_once_a_field_and_sorted() -> None:
+def test_who_uses_a_record_is_known_once_and_sorted() -> None:
     catalogue, problems = find(
         summary(SEAM, to("panel:x", field="sheets"), to("panel:x", field="notes")),
         summary(TERM, to("panel:x", field="means")), summary(PANEL, handed=False),
     )  # fmt: skip
     assert problems == []
-    assert catalogue.uses == {PANEL: (Use(SEAM, "notes"), Use(SEAM, "sheets"), Use(TERM, "means"))}
+    assert catalogue.uses == {PANEL: (SEAM, TERM)}
 
 
 def test_an_old_name_leads_on_and_counts_for_the_new_one() -> None:
     old = Ref("panel", "old")
     catalogue, problems = find(summary(TERM, to("panel:old")), summary(PANEL, was=("old", "older"), handed=False))
     assert catalogue.moved == {old: PANEL, Ref("panel", "older"): PANEL}
-    assert catalogue.uses == {PANEL: (Use(TERM, "f"),)}
+    assert catalogue.uses == {PANEL: (TERM,)}
     found = catalogue.find(old)
     assert found is not None
     assert found.ref == PANEL

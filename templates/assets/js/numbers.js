@@ -12,8 +12,8 @@
 (function () {
   "use strict";
 
+  const page = /** @type {any} */ (window);
   /** @type {any} */
-  const page = window;
   const seambook = (page.seambook = page.seambook || {});
 
   const FIGURES = 6;

@@ -1,0 +1,21 @@
+"""From a script its answer as data: one Node process with the book's plain scripts loaded, as a page loads them."""
+
+import json
+import subprocess
+from pathlib import Path
+from typing import Any
+
+ASSETS = Path(__file__).resolve().parents[2] / "templates" / "assets" / "js"
+SCRIPTS = ("numbers", "formula", "answers")
+
+
+def run_node(body: str) -> Any:
+    """Run the body of a function after the book's scripts; what it returns comes back through JSON.
+
+    A number comes back to the last bit; -0 comes back as 0.
+    """
+    loaded = "\n".join((ASSETS / f"{name}.js").read_text("utf-8") for name in SCRIPTS)
+    script = f"globalThis.window = globalThis;\n{loaded}\nconsole.log(JSON.stringify((() => {{ {body} }})()));"
+    done = subprocess.run(["node", "-"], input=script, capture_output=True, text=True, encoding="utf-8", timeout=60)
+    assert done.returncode == 0, done.stderr[-2000:]
+    return json.loads(done.stdout, parse_int=float)
