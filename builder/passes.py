@@ -125,7 +125,6 @@ class Way:
         first = [shape_file(file, {}) for file in scale_files]
         scales = {ref.id: tuple(record.words) for ref, record in _whole(first) if isinstance(record, Scale)}
         processes = processes_for(len(others), self.order.processes)
-        formula.unit("mm")  # loads the unit registry once, before processes are forked
         shaped = [*first]
         for done in spread(lambda file: shape_file(file, scales), others, processes):
             shaped.append(done)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import re
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 from builder.model.quantity import MAX_NUMBER_LENGTH
@@ -76,6 +76,7 @@ def to_float(value: Fraction) -> float:
         return math.inf if value > 0 else -math.inf
 
 
+@lru_cache(maxsize=8192)
 def fixed(value: float, digits: int) -> str:
     """Write a float with so many decimal places, halves away from zero (2.675 gives 2.68), never `-0`."""
     scaled = abs(exact(value)) * 10**digits
@@ -85,6 +86,7 @@ def fixed(value: float, digits: int) -> str:
     return f"{sign}{text[:-digits]}.{text[-digits:]}" if digits else sign + text
 
 
+@lru_cache(maxsize=8192)
 def plain(value: float) -> str:
     """Write a float for a message: six significant figures, no trailing zeros."""
     if not math.isfinite(value):

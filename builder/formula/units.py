@@ -9,6 +9,7 @@ from functools import lru_cache
 from typing import Any
 
 from builder.formula.dimension import BASES, LEVEL, NO_DIMENSION, Dimension, multiply, raise_to
+from builder.formula.everyday import EVERYDAY
 from builder.formula.numbers import exact, to_float
 from builder.model.near import near_names
 from builder.model.quantity import Quantity
@@ -139,6 +140,7 @@ def dimension_of_example(name: str) -> Dimension:
     return found.dimension
 
 
+@lru_cache(maxsize=8192)
 def convert(quantity: Quantity, to: str) -> float | None:
     """Return a quantity's number in another unit; None where a unit is unknown or they do not measure the same."""
     given, wanted = unit(quantity.unit or "1"), unit(to)
@@ -175,18 +177,22 @@ def _parts(name: str) -> list[tuple[str, int]] | None:
 
 @lru_cache(maxsize=4096)
 def _named(name: str) -> Unit | None:
-    """Look up one name without powers through Pint."""
+    """Look up one name without powers, through Pint where it is none of every day."""
     if name == "1":
         return Unit(name, NO_DIMENSION, Fraction(1))
     if name == "dB":
         return Unit(name, LEVEL, Fraction(1))
+    if name in EVERYDAY:
+        dimension, factor, offset = EVERYDAY[name]
+        return Unit(name, dimension, factor, offset, offset != 0)
     try:
-        return _ask_pint(name)
+        return ask_pint(name)
     except Exception:  # Pint raises errors of many kinds for a name it does not know; all mean the same here
         return None
 
 
-def _ask_pint(name: str) -> Unit | None:
+def ask_pint(name: str) -> Unit | None:
+    """Look up one name through Pint; its errors are of many kinds."""
     registry = _registry()
     zero = Fraction(registry.Quantity(Fraction(0), name).to_base_units().magnitude)
     one = Fraction(registry.Quantity(Fraction(1), name).to_base_units().magnitude)

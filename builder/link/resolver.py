@@ -34,12 +34,14 @@ def resolve(
         for ref, found in summaries.items() if ref.kind in ("panel", "seam")
         for name in PARTS for other in found.relations.get(name, ())
     )  # fmt: skip
-    uses: dict[Ref, set[Ref]] = defaultdict(set)
+    uses: dict[Ref, list[Ref]] = defaultdict(list)
     judged: dict[tuple[Ref, tuple[str, ...]], Finding | None] = {}
     for ref in sorted(summaries):
         for mention in summaries[ref].mentions:
             target = mention.ref.record
-            uses[moved.get(target, target)].add(ref)
+            users = uses[moved.get(target, target) if moved else target]
+            if not users or users[-1] is not ref:  # records come in order, so each is its list's last or not in it
+                users.append(ref)
             key = (mention.ref, mention.kinds)
             if key not in judged:
                 judged[key] = _judge(mention, summaries, broken, moved, handed if sure else None)
@@ -49,7 +51,7 @@ def resolve(
                 problems.extend(
                     Problem(code, span, message, do, level=level) for span in places_of(ref, mention)
                 )
-    known = {ref: tuple(sorted(found)) for ref, found in uses.items()}
+    known = {ref: tuple(found) for ref, found in uses.items()}
     return Catalogue(summaries, broken, moved, known, handed), tuple(problems)
 
 

@@ -2,26 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
-from typing import Any, Protocol, TypeVar
+from typing import cast, get_args
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
+from markupsafe import escape
 
-from builder.model.views import Block, Figure, Html, Page, Site, Warning, Worked
+from builder.model.views import Block, Page, Site
 from builder.render.drawings import draw
 
 _PAGE = "pages/page.html"
-V = TypeVar("V", contravariant=True)
-
-
-class Part(Protocol[V]):
-    """A part of a page as the templates call it."""
-
-    def __call__(self, view: V, /) -> str:
-        """Return the part's mark-up."""
+FORMS = tuple(block.form for block in get_args(Block))
+"""Each form of block has a template part of its name."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,18 +24,10 @@ class Renderer:
     """The templates of one folder, ready to be filled; made by `open_renderer`."""
 
     page: Template
-    message: Part[Warning]
-    """A safety message: the same few stand before many steps."""
-    values: Part[Worked]
-    """Answers worked out: the same stand in a step and on its seam's page."""
 
     def render(self, page: Page, site: Site) -> bytes:
         """One page as UTF-8. What is no `Html` in the view is escaped."""
-        drawings = _drawings((*page.main, *page.aside))
-        made = self.page.render(
-            page=page, site=site, drawings=drawings, message=self.message, values=self.values
-        )
-        return made.encode()
+        return self.page.render(page=page, site=site).encode()
 
 
 def open_renderer(templates: Path) -> Renderer:
@@ -57,18 +44,23 @@ def open_renderer(templates: Path) -> Renderer:
     # A view has every attribute a template names and is no mapping, so Jinja's search for items beside attributes
     # would only cost time: a tenth of a page's.
     environment.getattr = getattr  # type: ignore[method-assign, assignment]
-    return Renderer(
-        environment.get_template(_PAGE),
-        _part(environment, "parts/warning.html", "message"),
-        _part(environment, "parts/worked_values.html", "values"),
+    environment.filters["e"] = lru_cache(maxsize=16384)(_escaped)
+    # The same safety messages stand before many steps, the same answers in a step and on its seam's page.
+    environment.globals.update(
+        draw=draw,
+        message=lru_cache(maxsize=4096)(_macro(environment, "parts/warning.html", "message")),
+        values=lru_cache(maxsize=4096)(_macro(environment, "parts/worked_values.html", "values")),
     )
+    parts = {form: _macro(environment, f"parts/{form}.html", "part") for form in FORMS}
+    environment.globals["part"] = lambda block: parts[block.form](block)
+    return Renderer(environment.get_template(_PAGE))
 
 
-def _part(environment: Environment, template: str, macro: str) -> Part[Any]:
-    """Return a template's macro that keeps what it made: the same view gives the same mark-up."""
-    return lru_cache(maxsize=8192)(getattr(environment.get_template(template).module, macro))
+def _escaped(text: str) -> str:
+    """Escape for the busy parts, which write what they are given: plain text is quicker to put together than mark-up."""
+    return str(escape(text))
 
 
-def _drawings(blocks: Iterable[Block]) -> dict[str, Html]:
-    """Every drawing of the page, by its id."""
-    return {block.drawing.id: draw(block) for block in blocks if isinstance(block, Figure)}
+def _macro(environment: Environment, template: str, name: str) -> Callable[..., str]:
+    """Return a template's macro: a part of a page that costs no context of its own."""
+    return cast("Callable[..., str]", getattr(environment.get_template(template).module, name))

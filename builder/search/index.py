@@ -47,35 +47,63 @@ def _words_of(heading: str, text: str) -> tuple[str, str]:
     return " ".join(sorted(strong)), " ".join(sorted(frozenset(words(text)) - strong))
 
 
+class _Word:
+    __slots__ = ("gaps", "last")
+
+    def __init__(self) -> None:
+        self.gaps: list[str] = []
+        self.last = 0
+
+
+class _Gaps(dict[int, str]):
+    """From gaps how the index writes them, each made once."""
+
+    def __init__(self, mark: str) -> None:
+        super().__init__()
+        self._mark = mark
+
+    def __missing__(self, gap: int) -> str:
+        made = self[gap] = _base36(gap) + self._mark
+        return made
+
+
+_STRONG, _WEAK = _Gaps("*"), _Gaps("")
+
+
 class IndexWriter:
     """Takes pages one by one, in the order of their paths, and writes the index at the end."""
 
     def __init__(self) -> None:
         self._pages: list[str] = []
         self._passages: list[str] = []
-        self._postings: dict[str, list[str]] = {}
-        self._last: dict[str, int] = {}
+        self._postings: dict[str, _Word] = {}
 
     def add(self, page: PageWords) -> None:
         """Take one page; the same book must give the same bytes, so the order is the caller's to keep."""
-        postings, last = self._postings, self._last
         for anchor, heading, strong, weak in page.passages:
             number = len(self._passages)
             self._passages.append(f"{len(self._pages)}\t{anchor}\t{_one_line(heading)}")
-            for found, mark in ((strong, "*"), (weak, "")):
-                for word in found.split():
-                    gap = _base36(number - last.get(word, 0)) + mark
-                    last[word] = number
-                    postings.setdefault(word, []).append(gap)
+            self._post(strong.split(), number, _STRONG)
+            self._post(weak.split(), number, _WEAK)
         if page.passages:
             self._pages.append(f"{page.path}\t{page.kind}\t{_one_line(page.title)}")
+
+    def _post(self, found: list[str], number: int, gaps: _Gaps) -> None:
+        """Say that these words stand in a passage: called for every word of every step, so it counts its calls."""
+        postings = self._postings
+        for word in found:
+            known = postings.get(word)
+            if known is None:
+                known = postings[word] = _Word()
+            known.gaps.append(gaps[number - known.last])
+            known.last = number
 
     def script(self) -> bytes:
         """Write the script."""
         every = sorted(self._postings)
         index = {
             "pages": "\n".join(self._pages), "passages": "\n".join(self._passages), "words": "\n".join(every),
-            "postings": "\n".join(" ".join(self._postings[word]) for word in every),
+            "postings": "\n".join(" ".join(self._postings[word].gaps) for word in every),
         }  # fmt: skip
         text = json.dumps(index, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
         return f"window.seambook=window.seambook||{{}};window.seambook.index={text};\n".encode("ascii")
@@ -93,7 +121,6 @@ def _one_line(text: str) -> str:
     return " ".join(text.split())
 
 
-@lru_cache(maxsize=4096)
 def _base36(number: int) -> str:
     digits = ""
     while True:

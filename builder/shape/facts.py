@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
+from functools import lru_cache
 
 from builder.formula.units import unit
 from builder.model.quantity import Quantity
@@ -82,6 +83,7 @@ def _strictest(words: Sequence[str], order: tuple[str, ...]) -> str:
     return max(words, key=lambda word: ranks.get(word, len(order)))
 
 
+@lru_cache(maxsize=8192)
 def base(quantity: Quantity | None) -> float | None:
     """Return a quantity in base units; None where it is unknown."""
     known = unit(quantity.unit) if quantity is not None else None

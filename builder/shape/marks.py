@@ -1,6 +1,7 @@
 """A record type and a tree -> every marked scalar in it: references, scale words, quantities and prose.
 
-`marked` is the entry point. The plan of where marks lie is read once from the type's own annotations.
+`marked` is the entry point, `marked_texts` its counterpart for plain values. The plan of where marks lie is read once
+from the type's own annotations.
 """
 
 from __future__ import annotations
@@ -23,6 +24,7 @@ _MARKS = (Points, Word, Measures, Formula, Marked)
 @dataclass(frozen=True, slots=True)
 class _Leaf:
     mark: Mark
+    field: str
     words: frozenset[str] = frozenset()
     """Plain words that may stand here in its place, such as none and unknown."""
     is_prose: bool = False
@@ -37,7 +39,7 @@ class _Each:
 
 @dataclass(frozen=True, slots=True)
 class _Fields:
-    plans: tuple[tuple[str, _Plan], ...]
+    plans: dict[str, _Plan]
 
 
 _Plan = _Leaf | _Each | _Fields
@@ -53,94 +55,111 @@ class Found(NamedTuple):
 
 
 def marked(record_type: type, tree: object) -> list[Found]:
-    """Return every marked scalar of a record that has been shaped without a problem.
-
-    `tree` is a tree, or the same as plain values: then the scalars found have no places of their own.
-    """
+    """Return every marked scalar of a record that has been shaped without a problem, in the order of the file."""
     found: list[Found] = []
-    plan = _plan_of(record_type)
+    plan = _plan_of(record_type, "")
     if plan is not None:
-        _walk(plan, tree, "", found)
+        _walk(plan, tree, found)
     return found
 
 
-def _walk(plan: _Plan, node: Any, field: str, found: list[Found]) -> None:
+def _walk(plan: _Plan, node: Any, found: list[Found]) -> None:
     kind = type(node)
-    if kind is str:
-        if type(plan) is _Leaf and plan.is_prose and LINKED not in node:
-            return  # most texts: nobody asks for prose without a link in it
-        node, kind = Scalar(node, 1, 1, 2, False), Scalar
     if isinstance(plan, _Leaf):
         if kind is Scalar and node.text not in plan.words:
-            found.append(Found(plan.mark, node, field))
+            found.append(Found(plan.mark, node, plan.field))
     elif isinstance(plan, _Fields):
-        entries = node if kind is dict else node.entries if kind is Mapping else {}
-        for key, part in plan.plans:
-            if key in entries:
-                value = entries[key]
-                _walk(part, value if kind is dict else value.value, _below(field, key), found)
+        for key, entry in node.entries.items() if kind is Mapping else ():
+            if key in plan.plans:
+                _walk(plan.plans[key], entry.value, found)
     elif kind is Scalar:
         if node.text != NONE:
-            _walk(plan.plan, node, field, found)
+            _walk(plan.plan, node, found)
     else:
         for item in _items(node, kind):
-            _walk(plan.plan, item, field, found)
-
-
-@cache
-def _below(field: str, key: str) -> str:
-    return f"{field}.{key}" if field else key
+            _walk(plan.plan, item, found)
 
 
 def _items(node: Any, kind: type) -> Iterable[object]:
     if kind is Sequence:
         return cast("Sequence", node).items
-    if kind is Mapping:
-        return (entry.value for entry in node.entries.values())
-    return cast("Iterable[object]", node.values() if kind is dict else node)
+    return (entry.value for entry in node.entries.values())
+
+
+def marked_texts(record_type: type, value: object) -> dict[tuple[str, str], Mark]:
+    """Return the marks of a record's plain values by text and field, in the order of the file.
+
+    The same text in the same field counts once, and prose without a link in it is left out: nobody asks for it.
+    """
+    found: dict[tuple[str, str], Mark] = {}
+    plan = _plan_of(record_type, "")
+    if plan is not None:
+        _gather(plan, value, found)
+    return found
+
+
+def _gather(plan: _Plan, node: Any, found: dict[tuple[str, str], Mark]) -> None:
+    kind = type(node)
+    if kind is str:
+        if type(plan) is _Leaf:
+            if LINKED in node if plan.is_prose else node not in plan.words:
+                found[node, plan.field] = plan.mark
+        elif type(plan) is _Each and node != NONE:
+            _gather(plan.plan, node, found)
+    elif type(plan) is _Each:
+        for item in node.values() if kind is dict else node:
+            _gather(plan.plan, item, found)
+    elif type(plan) is _Fields and kind is dict:
+        plans = plan.plans
+        for key, value in node.items():
+            if key in plans:
+                _gather(plans[key], value, found)
 
 
 @cache
-def _plan_of(annotation: Any) -> _Plan | None:
+def _plan_of(annotation: Any, field: str) -> _Plan | None:
     origin = get_origin(annotation)
     if origin is Annotated:
         inner, *extras = get_args(annotation)
         marks = [extra for extra in extras if isinstance(extra, _MARKS)]
-        return _Leaf(marks[0], is_prose=isinstance(marks[0], Marked)) if marks else _plan_of(inner)
+        if marks:
+            return _Leaf(marks[0], field, is_prose=isinstance(marks[0], Marked))
+        return _plan_of(inner, field)
     if origin in (Union, UnionType):
-        return _plan_of_union(get_args(annotation))
+        return _plan_of_union(get_args(annotation), field)
     if origin is tuple:
-        return _each(get_args(annotation)[0])
+        return _each(get_args(annotation)[0], field)
     if origin is dict:
-        return _each(get_args(annotation)[1])
+        return _each(get_args(annotation)[1], field)
     if is_dataclass(annotation):
-        return _plan_of_fields(annotation)
+        return _plan_of_fields(annotation, field)
     return None
 
 
-def _plan_of_union(members: tuple[Any, ...]) -> _Plan | None:
+def _plan_of_union(members: tuple[Any, ...], field: str) -> _Plan | None:
     words = frozenset(word for member in members if get_origin(member) is Literal for word in get_args(member))
-    plans = [plan for member in members if member is not NoneType and (plan := _plan_of(member)) is not None]
+    plans = [plan for member in members if member is not NoneType and (plan := _plan_of(member, field)) is not None]
     if plans and isinstance(plans[0], _Leaf):
-        return _Leaf(plans[0].mark, plans[0].words | words)
+        return _Leaf(plans[0].mark, field, plans[0].words | words)
     return plans[0] if plans else None
 
 
-def _each(annotation: Any) -> _Plan | None:
-    plan = _plan_of(annotation)
+def _each(annotation: Any, field: str) -> _Plan | None:
+    plan = _plan_of(annotation, field)
     return None if plan is None else _Each(plan)
 
 
-def _plan_of_fields(annotation: Any) -> _Plan | None:
-    plans = tuple(_field_plans(annotation))
+def _plan_of_fields(annotation: Any, field: str) -> _Plan | None:
+    plans = dict(_field_plans(annotation, field))
     return _Fields(plans) if plans else None
 
 
-def _field_plans(annotation: Any) -> Iterator[tuple[str, _Plan]]:
+def _field_plans(annotation: Any, field: str) -> Iterator[tuple[str, _Plan]]:
     for name, hint in get_type_hints(annotation, include_extras=True).items():
-        plan = _plan_of(hint)
+        key = alias_of(name, hint)
+        plan = _plan_of(hint, f"{field}.{key}" if field else key)
         if plan is not None:
-            yield alias_of(name, hint), plan
+            yield key, plan
 
 
 def alias_of(name: str, hint: Any) -> str:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
+from functools import lru_cache
+from typing import cast
 
 from builder.model.place import Span
 from builder.model.problem import Problem
@@ -11,7 +13,7 @@ from builder.model.records.fields import Marked, Points, Word
 from builder.model.reference import LONE_SUBJECTS, Mention, Ref, parse_reference
 from builder.model.tree import Scalar, span_of
 from builder.shape import codes
-from builder.shape.marks import LINKED, Found
+from builder.shape.marks import LINKED, Found, Mark
 
 LINK = re.compile(r"\]\(([a-z]+:[^)\s]*)\)")
 """A Markdown link with a kind before its colon; one without a colon is left to the prose."""
@@ -23,7 +25,7 @@ def mentions_of(marks: Iterable[Found], file: str) -> tuple[tuple[Mention, ...],
     """Return every mention once, in the order of the file, and the references that are written wrongly."""
     mentions: dict[Mention, None] = {}
     problems: list[Problem] = []
-    for found, mention, span in _placed(_each_once(marks), file):
+    for found, mention, span in _placed(marks, file):
         if mention is None:
             problems.append(_bad_reference(found, span))
         else:
@@ -31,20 +33,10 @@ def mentions_of(marks: Iterable[Found], file: str) -> tuple[tuple[Mention, ...],
     return tuple(mentions), tuple(problems)
 
 
-def _each_once(marks: Iterable[Found]) -> Iterator[Found]:
-    """The same text in the same field is the same mention; a wrong one is told at each of its places."""
-    seen: set[tuple[str, str]] = set()
-    for found in marks:
-        key = (found.field, found.scalar.text)
-        if key not in seen:
-            if not isinstance(found.mark, Points) or parse_reference(found.scalar.text, _kind(found.mark)):
-                seen.add(key)
-            yield found
-
-
-def _kind(mark: Points) -> str:
-    """The kind of a bare id, where only one fits."""
-    return "" if mark.lone or len(mark.kinds) > 1 else mark.kinds[0]
+def mentions_at_once(marks: Mapping[tuple[str, str], Mark]) -> tuple[Mention, ...] | None:
+    """Return the mentions of a record's marked texts; None where a reference is written wrongly."""
+    made = [mention for (text, field), mark in marks.items() for mention, _, _ in _made(mark, text, field)]
+    return None if None in made else cast("tuple[Mention, ...]", tuple(dict.fromkeys(made)))
 
 
 def places_of(marks: Iterable[Found], mention: Mention, file: str) -> tuple[Span, ...]:
@@ -54,20 +46,28 @@ def places_of(marks: Iterable[Found], mention: Mention, file: str) -> tuple[Span
 
 def _placed(marks: Iterable[Found], file: str) -> Iterator[tuple[Found, Mention | None, Span]]:
     for found in marks:
-        mark, scalar = found.mark, found.scalar
-        if isinstance(mark, Points):
-            ref = parse_reference(scalar.text, _kind(mark))
-            kinds = mark.kinds + LONE_SUBJECTS if mark.lone else mark.kinds
-            yield found, None if ref is None else Mention(ref, kinds, found.field), span_of(scalar, file)
-        elif isinstance(mark, Word):
-            ref = Ref("scale", mark.scale, scalar.text)
-            yield found, Mention(ref, ("scale",), found.field), span_of(scalar, file)
-        elif isinstance(mark, Marked) and LINKED in scalar.text:
-            for link in LINK.finditer(scalar.text):
-                if link[1].split(":", 1)[0] not in WEB:
-                    ref = parse_reference(link[1])
-                    span = _part(scalar, link.start(1), link.end(1), file)
-                    yield found, None if ref is None else Mention(ref, (), found.field), span
+        for mention, start, end in _made(found.mark, found.scalar.text, found.field):
+            whole = not isinstance(found.mark, Marked)
+            yield found, mention, span_of(found.scalar, file) if whole else _part(found.scalar, start, end, file)
+
+
+@lru_cache(maxsize=65536)
+def _made(mark: Mark, text: str, field: str) -> tuple[tuple[Mention | None, int, int], ...]:
+    """Return what one text mentions and from which character to which; None where it is written wrongly."""
+    if isinstance(mark, Points):
+        ref = parse_reference(text, "" if mark.lone or len(mark.kinds) > 1 else mark.kinds[0])
+        kinds = mark.kinds + LONE_SUBJECTS if mark.lone else mark.kinds
+        return ((None if ref is None else Mention(ref, kinds, field), 0, len(text)),)
+    if isinstance(mark, Word):
+        return ((Mention(Ref("scale", mark.scale, text), ("scale",), field), 0, len(text)),)
+    if not isinstance(mark, Marked) or LINKED not in text:
+        return ()
+    links = [link for link in LINK.finditer(text) if link[1].split(":", 1)[0] not in WEB]
+    refs = [parse_reference(link[1]) for link in links]
+    return tuple(
+        (None if ref is None else Mention(ref, (), field), link.start(1), link.end(1))
+        for link, ref in zip(links, refs, strict=True)
+    )  # fmt: skip
 
 
 def _part(scalar: Scalar, start: int, end: int, file: str) -> Span:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from functools import lru_cache
 
 from builder.formula.kinds import describe, kind_of_unit
@@ -12,7 +12,7 @@ from builder.model.quantity import split_quantity
 from builder.model.records.fields import Measures
 from builder.model.tree import span_of
 from builder.shape import codes
-from builder.shape.marks import Found
+from builder.shape.marks import Found, Mark
 
 
 def quantity_problems(marks: Iterable[Found], file: str) -> Iterator[Problem]:
@@ -22,6 +22,12 @@ def quantity_problems(marks: Iterable[Found], file: str) -> Iterator[Problem]:
             complaint = _complaint(found.scalar.text, found.mark.example)
             if complaint is not None:
                 yield Problem(codes.WRONG_UNIT, span_of(found.scalar, file), *complaint)
+
+
+def are_sound(marks: Mapping[tuple[str, str], Mark]) -> bool:
+    """Whether `quantity_problems` has nothing to say of a record's marked texts."""
+    measured = [(text, mark.example) for (text, _), mark in marks.items() if isinstance(mark, Measures)]
+    return all(_complaint(text, example) is None for text, example in measured)
 
 
 @lru_cache(maxsize=8192)

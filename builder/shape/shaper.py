@@ -21,9 +21,10 @@ from builder.model.summary import Summary
 from builder.model.tree import Entry, Mapping, Sequence, plain, span_of
 from builder.shape import codes
 from builder.shape.facts import Scales
-from builder.shape.marks import marked
-from builder.shape.mentions import mentions_of
+from builder.shape.marks import marked, marked_texts
+from builder.shape.mentions import mentions_at_once, mentions_of
 from builder.shape.messages import problems_of
+from builder.shape.quantities import are_sound as quantities_are_sound
 from builder.shape.quantities import quantity_problems
 from builder.shape.summaries import summarize
 
@@ -57,9 +58,9 @@ def shape_at_once(file: SourceFile, value: object, scales: Scales) -> tuple[Reco
         record: Record = _adapter(kind.name).validate_python(value)
     except ValidationError:
         return None
-    marks = marked(kind.type, value)
-    mentions, problems = mentions_of(marks, file.shown)
-    if problems or any(True for _ in quantity_problems(marks, file.shown)) or _contradicts_itself(record):
+    marks = marked_texts(kind.type, value)
+    mentions = mentions_at_once(marks)
+    if mentions is None or not quantities_are_sound(marks) or _contradicts_itself(record):
         return None
     return record, summarize(file.ref, record, mentions, scales)
 

@@ -16,6 +16,9 @@ from builder.view.prose import Prose
 from builder.view.signs import NO_BREAK, with_sign
 
 
+NOTHING = Html("")
+
+
 @dataclass(frozen=True)
 class Book:
     """What pages are made from beside the record in hand."""
@@ -80,11 +83,11 @@ class Here:
 
     def links(self, kind: str, ids: Iterable[str]) -> tuple[Link, ...]:
         """Return links to several records of a kind."""
-        return tuple(self.link(kind, id_) for id_ in ids)
+        return tuple([self.link_to(Ref(kind, id_)) for id_ in ids])
 
     def line(self, text: str | None) -> Html:
         """Return a one-line text as HTML; nothing stays nothing."""
-        return self.book.prose.line(text, self.href) if text else Html("")
+        return self.book.prose.line(text, self.href) if text else NOTHING
 
     def text(self, text: str) -> Html:
         """Return plain text as HTML."""

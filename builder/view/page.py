@@ -35,12 +35,12 @@ def page(
 
 def used_by(here: Here, ref: Ref) -> Groups:
     """List the records that refer to this one, by kind."""
-    by_kind: dict[str, dict[Ref, None]] = {}
+    by_kind: dict[str, list[Ref]] = {}
     for other in here.book.catalogue.uses.get(ref, ()):
-        if other != ref and other.kind in KIND:
-            by_kind.setdefault(other.kind, {})[other] = None
+        if other != ref:
+            by_kind.setdefault(other.kind, []).append(other)
     groups = tuple(
-        Group(KIND[kind].plural, tuple(here.link_to(other) for other in by_kind[kind]))
+        Group(KIND[kind].plural, tuple([here.link_to(other) for other in by_kind[kind]]))
         for kind in KIND if kind in by_kind
     )  # fmt: skip
     return Groups("Used by", groups, anchor="used-by")

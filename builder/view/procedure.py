@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.model.records.procedure import Measure, Phase, Procedure, Step
-from builder.model.reference import Ref, parse_reference
+from builder.model.reference import LONE_SUBJECTS, Ref, parse_reference
 from builder.model.views import Block, Facts, Html, Items, Link, Links, Page, Passage, Row, Steps, Warnings
 from builder.model.views import Phase as PhaseView
 from builder.model.views import Step as StepView
 from builder.model.work import StepValues
-from builder.view.here import Here, minutes_shown, shown
+from builder.view.here import NOTHING, Here, minutes_shown, shown
 from builder.view.page import page, passage
 from builder.view.signs import NO_BREAK
 from builder.view.units import minutes
@@ -96,7 +96,7 @@ def _phases(here: Here, procedure: Procedure, values: StepValues) -> Iterator[Ph
 
 
 def _step(here: Here, step: Step, number: int, values: StepValues) -> StepView:
-    subjects = (parse_reference(text) for text in step.on)
+    point = step.point
     return StepView(
         number=number,
         key=step.key,
@@ -105,22 +105,27 @@ def _step(here: Here, step: Step, number: int, values: StepValues) -> StepView:
         key_point=here.line(step.key_point),
         why=here.line(step.why),
         expect=here.line(step.expect),
-        subjects=tuple(here.link_to(ref) for ref in subjects if ref is not None and ref.kind not in ("body", "welder")),
+        subjects=_subjects(here, step),
         supplies=here.links("supply", step.supplies),
         tools=here.links("tool", step.tools),
         timing=tuple(_timing(here, step)),
-        measures=tuple(_measure(here, measure) for measure in step.measure),
-        hold=here.line(step.point.proof) if step.point else Html(""),
-        hold_sort=step.point.sort if step.point else "",
-        hold_by=step.point.releases if step.point else "",
+        measures=tuple([_measure(here, measure) for measure in step.measure]),
+        hold=here.line(point.proof) if point else NOTHING,
+        hold_sort=point.sort if point else "",
+        hold_by=point.releases if point else "",
         photo=here.line(step.photo),
-        choices=tuple(Row(choice.if_, here.line(choice.do)) for choice in step.choices),
+        choices=tuple([Row(choice.if_, here.line(choice.do)) for choice in step.choices]),
         worked=worked_blocks(here, values.get(step.key, ())),
-        exemptions=tuple(
+        exemptions=tuple([
             Row(here.book.catalogue.title(Ref("rule", exemption.rule)), here.line(exemption.because))
             for exemption in step.except_
-        ),
+        ]),
     )  # fmt: skip
+
+
+def _subjects(here: Here, step: Step) -> tuple[Link, ...]:
+    refs = [parse_reference(text) for text in step.on]
+    return tuple([here.link_to(ref) for ref in refs if ref is not None and ref.kind not in LONE_SUBJECTS])
 
 
 def _timing(here: Here, step: Step) -> Iterator[Row]:

@@ -13,7 +13,7 @@ from builder.view.signs import with_sign
 
 def worked_blocks(here: Here, worked: Iterable[WorkedOut]) -> tuple[Worked, ...]:
     """Return one block an answer."""
-    return tuple(worked_block(here, one) for one in worked)
+    return tuple([worked_block(here, one) for one in worked])
 
 
 def worked_block(here: Here, worked: WorkedOut) -> Worked:
@@ -22,8 +22,8 @@ def worked_block(here: Here, worked: WorkedOut) -> Worked:
     return Worked(
         title=title,
         href=f"{here.href(Ref('calculator', worked.calculator))}#{worked.fragment}",
-        given=tuple(value_row(here, value) for value in worked.given),
-        answers=tuple(value_row(here, value) for value in worked.answers),
+        given=tuple([value_row(here, value) for value in worked.given]),
+        answers=tuple([value_row(here, value) for value in worked.answers]),
         cautions=cautions(here, worked.remarks),
     )
 

@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.formula import convert, offered_units, unit, unit_advice
-from builder.formula.units import COMMON
+from builder.formula.everyday import EVERYDAY
+from builder.formula.units import COMMON, ask_pint
 from builder.model.quantity import Quantity
 from tests.formula.cases import Case, cases
 
@@ -35,6 +36,11 @@ def test_as_pint_has_it(name: str) -> None:
         ("length", "mass", "time", "current", "temperature", "substance", "luminosity"), found.dimension, strict=False
     ) if power}  # fmt: skip
     assert dict(one.dimensionality) == powers
+
+
+@pytest.mark.parametrize("name", EVERYDAY)
+def test_units_of_every_day_are_pints_to_the_last_digit(name: str) -> None:
+    assert unit(name) == ask_pint(name)
 
 
 def test_readings_and_differences() -> None:
@@ -80,6 +86,7 @@ def test_there_and_back_is_the_same_number(number: object, name: str) -> None:
 def test_pint_is_loaded_late() -> None:
     code = (
         "import sys, builder.formula; assert 'pint' not in sys.modules; "
-        "builder.formula.unit('mm'); assert 'pint' in sys.modules"
+        "builder.formula.unit('kg/mm**2'); assert 'pint' not in sys.modules; "
+        "builder.formula.unit('furlong'); assert 'pint' in sys.modules"
     )
     subprocess.run([sys.executable, "-c", code], check=True)
