@@ -38,8 +38,10 @@ def stranger_problems(procedure: Summary, law: Law, locate: Locate) -> Iterator[
                     f'"{step.act}" is not done on {a(ref.kind)}',
                     f"name {a(' or '.join(act.on))}, or choose another act",
                 )  # fmt: skip
-        yield from _kept(procedure, step, law, locate)
-        yield from _method(procedure, step, law, locate)
+        if step.keep:
+            yield from _kept(procedure, step, law, locate)
+        if step.method:
+            yield from _method(procedure, step, law, locate)
 
 
 def _seams(step: StepSummary, law: Law) -> list[Summary]:
@@ -66,7 +68,7 @@ def _kept(procedure: Summary, step: StepSummary, law: Law, locate: Locate) -> It
 def _method(procedure: Summary, step: StepSummary, law: Law, locate: Locate) -> Iterator[Problem]:
     for seam in _seams(step, law):
         allowed = [ref_today(ref, law.catalogue.moved).id for ref in seam.relations["methods"]]
-        if step.method and step.method not in allowed and _all_there({step.method, *allowed}, "method", law):
+        if step.method not in allowed and _all_there({step.method, *allowed}, "method", law):
             yield also(
                 codes.METHOD_NOT_ALLOWED, procedure, step, ("method",), locate,
                 f'"{step.method}" is not allowed on {name_of(seam.ref, law)}',

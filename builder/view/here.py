@@ -15,7 +15,6 @@ from builder.model.views import Html, Link, Row, Site, Warning
 from builder.view.prose import Prose
 from builder.view.signs import NO_BREAK, with_sign
 
-
 NOTHING = Html("")
 
 

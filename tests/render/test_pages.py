@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import inspect
 import re
 from collections import Counter
+from dataclasses import fields, is_dataclass
 from pathlib import Path
 
 import pytest
 from bs4 import BeautifulSoup, Tag
 
+from builder.model import views as view_models
 from builder.model.views import Html, Items
 from builder.render import Renderer, assets, open_renderer
 from tests.render.samples import every_block, page, site
@@ -48,6 +51,19 @@ def test_hostile_text_stays_text(soup: BeautifulSoup, attacked: BeautifulSoup) -
     assert {name for tag in tags(attacked) for name in tag.attrs} <= {name for tag in tags(soup) for name in tag.attrs}
     assert Counter(tag.name for tag in tags(attacked)) - Counter(tag.name for tag in tags(soup)) <= Counter(text=99)
     assert "{{ 7 * 7 }}" in attacked.get_text()
+
+
+def test_a_busy_part_escapes_all_but_mark_up_and_numbers() -> None:
+    """Where a template turns escaping off, it writes only what the views hold as `Html` or as a number unescaped."""
+    views = [kind for _, kind in inspect.getmembers(view_models, inspect.isclass) if is_dataclass(kind)]
+    plain = {(field.name, str(field.type)) for kind in views for field in fields(kind)}
+    free = {name for name, kind in plain if kind in ("Html", "int")} - {name for name, kind in plain if "str" in kind}
+    busy = [path for path in TEMPLATES.rglob("*.html") if "autoescape false" in path.read_text("utf-8")]
+    assert len(busy) > 3
+    for path in busy:
+        for written in re.findall(r"\{\{ (.+?) \}\}", path.read_text("utf-8")):
+            made_here = re.fullmatch(r"(one|message|values|all)\([a-z.]+\)", written)
+            assert written.endswith("|e") or made_here or written.rpartition(".")[2] in free, (path.name, written)
 
 
 def test_ids_are_unique_and_what_points_at_one_finds_it(soup: BeautifulSoup) -> None:

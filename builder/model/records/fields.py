@@ -31,7 +31,7 @@ def record(cls: type[T]) -> type[T]:
     names = made.__slots__  # type: ignore[attr-defined]
     # Records travel between processes as bytes; the standard way asks for the list of fields at each of them.
     made.__getstate__ = _state_of(names)  # type: ignore[method-assign, assignment]
-    made.__setstate__ = _restore(names)  # type: ignore[attr-defined]
+    made.__setstate__ = _restore([made.__dict__[name].__set__ for name in names])  # type: ignore[attr-defined]
     return made
 
 
@@ -42,12 +42,10 @@ def _state_of(names: tuple[str, ...]) -> Callable[[object], tuple[Any, ...]]:
     return lambda self: tuple(getattr(self, name) for name in names)
 
 
-def _restore(names: tuple[str, ...]) -> Callable[[object, tuple[Any, ...]], None]:
-    put = object.__setattr__
-
+def _restore(puts: list[Callable[[object, Any], None]]) -> Callable[[object, tuple[Any, ...]], None]:
     def restore(self: object, state: tuple[Any, ...]) -> None:
-        for name, value in zip(names, state, strict=True):
-            put(self, name, value)
+        for put, value in zip(puts, state, strict=True):
+            put(self, value)
 
     return restore
 
