@@ -10,11 +10,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import HealthCheck, Phase, example, given, settings
 from playwright.sync_api import Browser, Page
 
 from builder.formula import NoAnswer, Value, emit_calculator, run
-from tests.browser.straight_lines import Lines, compiled, straight_lines
+from tests.browser.straight_lines import INPUTS, Lines, compiled, straight_lines
 
 pytestmark = pytest.mark.slow
 RUN = """(many) => {
@@ -82,6 +82,7 @@ def test_python_and_chromium_agree(page: Page) -> None:
         max_examples=250, deadline=None, derandomize=True, database=None,
         phases=(Phase.explicit, Phase.generate, Phase.shrink), suppress_health_check=list(HealthCheck),
     )  # fmt: skip
+    @example((Lines({"root": "(0 - c) ** (1 / 2)"}, {"root": "bare"}, {"root"}), [dict.fromkeys(INPUTS, "1")]))
     @given(straight_lines())
     def agree(made: tuple[Lines, list[dict[str, str]]]) -> None:
         lines, inputs = made

@@ -110,8 +110,8 @@ class TestRefusals:
 class TestDisk:
     @pytest.fixture
     def open_folder(self) -> Iterator[Path]:
-        """A folder that any user may reach; the ones of pytest belong to the one who runs it."""
-        with tempfile.TemporaryDirectory() as folder:
+        """A folder that any user may reach; the ones of pytest and of `make test` belong to the one who runs them."""
+        with tempfile.TemporaryDirectory(dir="/tmp") as folder:
             Path(folder).chmod(0o755)
             yield Path(folder)
 
