@@ -107,11 +107,17 @@ def _admitted(kind: str, context: dict[str, Any]) -> str:
         return "write yes or no"
     if kind == "string_pattern_mismatch":
         return f"write it in the form {context.get('pattern')}"
+    if kind == "below_zero":
+        return "write it without the minus sign"
+    if kind == "greater_than_equal":
+        return f"write a number that is not below {context['ge']:g}"
+    if kind == "less_than_equal":
+        return f"write a number that is not above {context['le']:g}"
     if kind == "one_line":
         return "write it on one line"
     if kind in ("int_parsing", "int_type", "int_from_float"):
         return "write a whole number"
-    if kind in ("float_parsing", "float_type"):
+    if kind in ("float_parsing", "float_type", "finite_number"):
         return "write a number"
     if kind == "string_too_long":
         return f"shorten it to {context.get('max_length')} characters"

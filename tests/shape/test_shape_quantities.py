@@ -35,3 +35,18 @@ def test_the_length_of_a_segment(written: str, expected: str) -> None:
     assert f"{problem.code.id} {problem.code.name}" == code
     assert said in problem.message or said in problem.do
     assert text.split("\n")[problem.span.line - 1][problem.span.column - 1 : problem.span.end - 1] == f'"{written}"'
+
+
+@pytest.mark.parametrize(("key", "written", "do"), [
+    ("minutes: 5", "minutes: -5", "not below 0"), ("minutes: 5", "minutes: nan", "not above 100000"),
+    ("minutes: 5", "minutes: inf", "not above 100000"), ("minutes: 5", "minutes: soon", "write a number"),
+    ("count: 1", "count: 0", "not below 1"), ("count: 1", "count: 1.5", "a whole number"),
+    ("number: 2", "number: -2", "not below 1"),
+])  # fmt: skip
+def test_counts_and_times_have_bounds(key: str, written: str, do: str) -> None:
+    text = (TINY / "procedures" / "weld-cover.yaml").read_text("utf-8").replace(key, written, 1)
+    tree, _ = parse(text, "x.yaml")
+    assert tree is not None
+    _, _, (problem,) = shape(SourceFile(Path(), "x.yaml", Ref("procedure", "weld-cover")), tree, {})
+    assert problem.code.id == "S204"
+    assert do in problem.do

@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from builder.model.records.fields import (
     CavityId,
+    Count,
     Id,
     Length,
     LengthOrUnknown,
@@ -74,7 +75,7 @@ class Factory:
     """How the maker joined this segment."""
 
     method: MethodId
-    count: int | None = None
+    count: Count | None = None
 
 
 @record
@@ -130,7 +131,7 @@ class Hole:
 
     where: Line
     size: Length | None = None
-    count: int = 1
+    count: Count = 1
 
 
 @record

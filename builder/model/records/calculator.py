@@ -12,6 +12,7 @@ from builder.model.records.fields import (
     Id,
     Line,
     Name,
+    Places,
     Prose,
     SourceId,
     Stated,
@@ -67,7 +68,7 @@ class Output:
     say: Name
     unit: Name | None = None
     """Unit it is shown in; absent for a bare number, a decision or a choice."""
-    digits: int = 3
+    digits: Places = 3
     """Decimal places shown."""
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from operator import attrgetter
 from typing import Annotated, Any, TypeVar, dataclass_transform
 
-from pydantic import AfterValidator, BeforeValidator, ConfigDict, StringConstraints
+from pydantic import AfterValidator, BeforeValidator, ConfigDict, Field, StringConstraints
 from pydantic_core import PydanticCustomError
 
 from builder.model.quantity import Quantity, split_quantity
@@ -100,8 +100,15 @@ def _quantity(text: Any) -> Quantity:
     return found
 
 
-def _quantity_or_unknown(text: Any) -> Quantity | None:
-    return None if text == UNKNOWN else _quantity(text)
+def _size(text: Any) -> Quantity:
+    found = _quantity(text)
+    if found.value < 0:
+        raise PydanticCustomError("below_zero", "this cannot be below zero")
+    return found
+
+
+def _size_or_unknown(text: Any) -> Quantity | None:
+    return None if text == UNKNOWN else _size(text)
 
 
 def _yes_no(text: Any) -> bool:
@@ -138,11 +145,16 @@ Id = Annotated[str, StringConstraints(pattern=rf"^{ID_PATTERN}$", max_length=80)
 Variable = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$", max_length=60)]
 """A snake_case name in formulas."""
 YesNo = Annotated[bool, BeforeValidator(_yes_no)]
+Count = Annotated[int, Field(ge=1, le=100_000)]
+"""How many of something there are; where there is none the key is left out."""
+Minutes = Annotated[float, Field(ge=0, le=100_000)]
+Places = Annotated[int, Field(ge=0, le=9)]
+"""Decimal places."""
 AnyQuantity = Annotated[Quantity, BeforeValidator(_quantity), Measures("")]
-Length = Annotated[Quantity, BeforeValidator(_quantity), Measures("mm")]
-Duration = Annotated[Quantity, BeforeValidator(_quantity), Measures("min")]
+Length = Annotated[Quantity, BeforeValidator(_size), Measures("mm")]
+Duration = Annotated[Quantity, BeforeValidator(_size), Measures("min")]
 Temperature = Annotated[Quantity, BeforeValidator(_quantity), Measures("degC")]
-LengthOrUnknown = Annotated[Quantity | None, BeforeValidator(_quantity_or_unknown), Measures("mm")]
+LengthOrUnknown = Annotated[Quantity | None, BeforeValidator(_size_or_unknown), Measures("mm")]
 Stated = Annotated[tuple[T, ...], BeforeValidator(_stated)]
 """A list that must be there: `none` where there is nothing."""
 StatedMap = Annotated[dict[Variable, T], BeforeValidator(_stated_map)]

@@ -9,12 +9,14 @@ from pydantic import StringConstraints
 from builder.model.records.fields import (
     ActId,
     AnyQuantity,
+    Count,
     Duration,
     HazardId,
     Id,
     Line,
     Many,
     MethodId,
+    Minutes,
     Name,
     PanelId,
     ProcedureId,
@@ -101,8 +103,8 @@ class Step:
     supplies: Stated[SupplyId] = ()
     tools: Stated[ToolId] = ()
     hazards: Stated[HazardId] = ()
-    minutes: float | None = None
-    hands: int = 1
+    minutes: Minutes | None = None
+    hands: Count = 1
     wait: Wait | None = None
     measure: tuple[Measure, ...] = ()
     point: Point | None = None
@@ -129,7 +131,7 @@ class Phase:
 class Revision:
     """Which issue of the procedure this is, and who stands behind it."""
 
-    number: int
+    number: Count
     date: IsoDate
     author: Name
     approver: Name
@@ -142,7 +144,7 @@ class Person:
     """Hands needed."""
 
     who: Name
-    count: int
+    count: Count
 
 
 @record

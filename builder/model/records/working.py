@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import StringConstraints
 
-from builder.model.records.fields import CalculatorId, Name, SeamId, Variable, record
+from builder.model.records.fields import CalculatorId, Count, Name, SeamId, Variable, record
 
 Given = Annotated[str, StringConstraints(min_length=1, max_length=200)]
 """A quantity (`40 mm`), a choice id of that input, or an expression over the seam's facts (`length`, `2 * flange`)."""
@@ -21,7 +21,7 @@ class Working:
     """Heading; the calculator's title where absent."""
     seam: SeamId | None = None
     """Whose facts are used; the step's only seam where absent."""
-    segment: int | None = None
+    segment: Count | None = None
     """Which segment, counted from 1; each of them where absent."""
     with_: dict[Variable, Given]
     show: tuple[Variable, ...]
