@@ -1,9 +1,12 @@
-"""Page views: everything a page says, complete before a template runs, shared by rendering and search."""
+"""Page views: everything a page says, complete before a template runs, shared by rendering and search.
+
+What a page holds by the hundred is a named tuple, made and compared twice as fast; the rest are frozen dataclasses.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import ClassVar, NewType
+from typing import ClassVar, NamedTuple, NewType
 
 from builder.model.drawings import Drawing
 from builder.model.reference import Ref
@@ -12,8 +15,7 @@ Html = NewType("Html", str)
 """Mark-up that is safe to put into a page as it stands; everything else is escaped by the template."""
 
 
-@dataclass(frozen=True, slots=True)
-class Link:
+class Link(NamedTuple):
     """A link to a page or a place on one."""
 
     text: str
@@ -21,8 +23,7 @@ class Link:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """A label with its value."""
 
     label: str
@@ -103,8 +104,7 @@ class Figure:
     anchor: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Warning:
+class Warning(NamedTuple):
     """A safety message in the order it is read."""
 
     signal: str
@@ -130,8 +130,7 @@ class Warnings:
     anchor: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Caution:
+class Caution(NamedTuple):
     """What a calculator or a method's limit has to say about these values."""
 
     level: str
@@ -197,8 +196,7 @@ class Form:
     anchor: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(NamedTuple):
     """One step as it is read in the bay."""
 
     number: int
@@ -266,8 +264,7 @@ class Groups:
 Block = Facts | Prose | Items | Links | Grid | Figure | Warnings | Worked | Form | Steps | Groups
 
 
-@dataclass(frozen=True, slots=True)
-class Passage:
+class Passage(NamedTuple):
     """Words the search finds this page by, and where on it they stand."""
 
     anchor: str

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Value:
+class Value(NamedTuple):
     """One input or answer, ready to be shown."""
 
     say: str
@@ -22,8 +21,7 @@ class Value:
     """A decision's reason."""
 
 
-@dataclass(frozen=True, slots=True)
-class Remark:
+class Remark(NamedTuple):
     """A warning of a calculator or a limit of a method that holds, or that cannot be judged."""
 
     level: Literal["stop", "care", "note"]
