@@ -13,19 +13,15 @@ from pathlib import Path
 
 import click
 
-from builder import answers, layers, pipeline
+from builder import answers, layers, pipeline, telling
+from builder.authoring.commands import COMMANDS, content_option
+from builder.authoring.placing import AuthoringError
 from builder.crew import FaultInSeambookError
-from builder.model.place import Span
 from builder.model.problem import Problem
 from builder.progress import progress_to
 from builder.supplied import templates
 
 CONTENT, USAGE, DISK, FAULT = 1, 2, 3, 4
-_content = click.option(
-    "--content", "contents", multiple=True, metavar="DIR",
-    help="A layer of content; repeated, later layers win by id. The word supplied means the library that comes with "
-    "Seambook. Without it the shop.yaml of this folder says the layers, else the supplied library alone.",
-)  # fmt: skip
 _strict = click.option("--strict", is_flag=True, help="Let warnings keep the book from being made, too.")
 
 
@@ -40,7 +36,7 @@ def commands() -> None:
 
 
 @commands.command()
-@_content
+@content_option
 @click.option("--out", default="site", show_default=True, metavar="DIR", help="Folder the book is published to.")
 @_strict
 @click.option("--processes", type=click.IntRange(1, 64), default=None, help="How many work at it.")
@@ -53,15 +49,15 @@ def make(contents: tuple[str, ...], out: str, strict: bool, processes: int | Non
         sys.exit(CONTENT)
     with progress_to(sys.stderr) as progress:
         outcome = pipeline.make(pipeline.Order(
-            chosen.layers, templates(), Path(out), chosen.name, strict, processes, progress,
+            chosen.layers, templates(), Path(out), chosen.name, strict, processes, progress, chosen.shop,
         ))  # fmt: skip
-    _show(outcome.problems, "text", _paths(outcome))
+    _show(outcome.problems, "text", telling.paths_of(outcome))
     for lost in outcome.discovery.overridden:
         click.echo(f"{lost.ref}: {lost.winner} takes the place of {lost.loser}", err=True)
     if times:
         _show_times(outcome)
     if outcome.published is None:
-        click.echo(f"{_counted(outcome.problems)}; {out} is as it was", err=True)
+        click.echo(f"{telling.counted(outcome.problems)}; {out} is as it was", err=True)
         sys.exit(CONTENT)
     done = outcome.published
     click.echo(f"{outcome.records} records, {done.changed} files written, {done.unchanged} unchanged, "
@@ -70,7 +66,7 @@ def make(contents: tuple[str, ...], out: str, strict: bool, processes: int | Non
 
 
 @commands.command()
-@_content
+@content_option
 @_strict
 @click.option("--format", "form", type=click.Choice(["text", "json", "github"]), default="text", show_default=True,
               help="How problems are written.")  # fmt: skip
@@ -81,11 +77,11 @@ def check(contents: tuple[str, ...], strict: bool, form: str, processes: int | N
     if chosen.problems:
         _show(chosen.problems, form, {})
         sys.exit(CONTENT)
-    order = pipeline.Order(chosen.layers, templates(), None, chosen.name, strict, processes)
+    order = pipeline.Order(chosen.layers, templates(), None, chosen.name, strict, processes, shop=chosen.shop)
     outcome = pipeline.make(order)
-    _show(outcome.problems, form, _paths(outcome))
+    _show(outcome.problems, form, telling.paths_of(outcome))
     if form == "text":
-        click.echo(f"{outcome.records} records, {_counted(outcome.problems)}", err=True)
+        click.echo(f"{outcome.records} records, {telling.counted(outcome.problems)}", err=True)
     sys.exit(CONTENT if outcome.failed(strict) else 0)
 
 
@@ -94,7 +90,7 @@ def check(contents: tuple[str, ...], strict: bool, form: str, processes: int | N
 @click.argument("given", nargs=-1, metavar='[INPUT="VALUE UNIT"]...')
 @click.option("--list", "list_all", is_flag=True, help="List the calculators, or one calculator's inputs.")
 @click.option("--json", "as_json", is_flag=True, help="Answer as JSON.")
-@_content
+@content_option
 def calc(name: str | None, given: tuple[str, ...], list_all: bool, as_json: bool, contents: tuple[str, ...]) -> None:
     """Work a calculator out: seambook calc dew-point air="20 degC" humidity="60 percent" surface="18 degC".
 
@@ -136,16 +132,6 @@ def explain(code: str) -> None:
     raise click.UsageError(f'there is no problem code "{code}"; there are {every}')
 
 
-def _counted(problems: tuple[Problem, ...]) -> str:
-    errors = sum(problem.level == "error" for problem in problems)
-    warnings = len(problems) - errors
-    return f"{errors} error{'s' * (errors != 1)}, {warnings} warning{'s' * (warnings != 1)}"
-
-
-def _paths(outcome: pipeline.Outcome) -> dict[str, Path]:
-    return {file.shown: file.path for file in outcome.discovery.files}
-
-
 def _show(problems: tuple[Problem, ...], form: str, paths: dict[str, Path]) -> None:
     """Print problems: text to the error stream where people look, tools' forms to the output."""
     if form == "json":
@@ -155,22 +141,17 @@ def _show(problems: tuple[Problem, ...], form: str, paths: dict[str, Path]) -> N
         for line in pipeline.report.github(problems):
             click.echo(line)
         return
-    for block in pipeline.report.text(problems, lambda span: _line(span, paths)):
+    for block in telling.blocks(problems, paths):
         click.echo(block, err=True)
-
-
-def _line(span: Span, paths: dict[str, Path]) -> str:
-    """Read the author's line again, now that it must be shown."""
-    path = paths.get(span.file) or Path(span.file)
-    try:
-        return path.read_text("utf-8-sig", errors="replace").splitlines()[span.line - 1]
-    except (OSError, IndexError):
-        return ""
 
 
 def _show_times(outcome: pipeline.Outcome) -> None:
     for stage, seconds in outcome.seconds.items():
         click.echo(f"{stage:>16}  {seconds:7.2f} s", err=True)
+
+
+for command in COMMANDS:
+    commands.add_command(command)
 
 
 def main() -> None:
@@ -186,7 +167,7 @@ def main() -> None:
         sys.exit(USAGE)
     except click.Abort:
         sys.exit(130)
-    except (pipeline.PublishError, layers.LayerError) as trouble:
+    except (pipeline.PublishError, layers.LayerError, AuthoringError) as trouble:
         click.echo(f"seambook: {trouble}\n    do    {trouble.do}", err=True)
         sys.exit(DISK)
     except FaultInSeambookError as fault:

@@ -29,23 +29,30 @@ class Chosen(NamedTuple):
     layers: tuple[Layer, ...]
     name: str | None
     problems: tuple[Problem, ...]
+    shop: ShopSettings | None = None
+    """All that the shop says of itself; None where the layers were named on the command line."""
 
 
 def choose(contents: Sequence[str], folder: Path) -> Chosen:
     """Take the layers named on the command line, else those of the folder's shop.yaml, else the supplied library."""
-    name: str | None = None
+    shop: ShopSettings | None = None
     words: Sequence[str] = contents
     if not words:
-        settings, problems = _shop(folder)
+        shop, problems = _shop(folder)
         if problems:
             return Chosen((), None, problems)
-        words = settings.layers if settings is not None else (WORD,)
-        name = settings.name if settings is not None else None
-    found = tuple(layer(word, folder) for word in words)
+        words = shop.layers if shop is not None else (WORD,)
+    found = _told_apart(tuple(layer(word, folder) for word in words))
     for word, one in zip(words, found, strict=True):
         if not one.path.is_dir():
             raise LayerError(f'there is no folder of content at "{word}"', "name a folder of records, or supplied")
-    return Chosen(found, name, ())
+    return Chosen(found, shop.name if shop is not None else None, (), shop)
+
+
+def _told_apart(found: tuple[Layer, ...]) -> tuple[Layer, ...]:
+    """A shop's own folder may be called content, as the supplied one is shown: then that one goes by its word."""
+    own = {one.label for one in found if not one.supplied}
+    return tuple(one._replace(label=WORD) if one.supplied and one.label in own else one for one in found)
 
 
 def _shop(folder: Path) -> tuple[ShopSettings | None, tuple[Problem, ...]]:

@@ -23,7 +23,7 @@ from builder.model.links import Catalogue
 from builder.model.place import Span
 from builder.model.problem import Problem, in_order
 from builder.model.records import KIND, Record
-from builder.model.records.settings import BookSettings
+from builder.model.records.settings import BookSettings, ShopSettings
 from builder.model.records.supporting import Scale
 from builder.model.reference import Mention, Ref
 from builder.model.shelf import Shelf
@@ -53,6 +53,8 @@ class Order:
     strict: bool = False
     processes: int | None = None
     progress: Progress = no_progress
+    shop: ShopSettings | None = None
+    """What the shop says of itself; it outranks the layers' own words."""
 
 
 @dataclass(slots=True)
@@ -235,7 +237,7 @@ class Way:
             settings, more = shape.shape_settings(BookSettings, tree, shown) if tree else (None, ())
             self.problems += (problem for problem in (*problems, *more) if problem not in self.problems)
             found = settings or found
-        return found
+        return self.order.shop.over(found) if self.order.shop else found
 
     def has_failed(self) -> bool:
         """Whether what was found so far keeps the book from being published."""
@@ -255,7 +257,8 @@ class Way:
     def _book(self, gathered: Gathered, catalogue: Catalogue) -> view.Book:
         settings = self.settings()
         site = Site(
-            self.order.name or settings.name, settings.title, settings.id, settings.caution, view.navigation()
+            self.order.name or settings.name, settings.title, settings.id, settings.caution, view.navigation(),
+            settings.units,
         )
         return view.Book(catalogue, link.FolderLinks(), gathered.shelf, site, view.Prose())
 

@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 
 from builder import check, formula, link, publish, read, report, shape, work
 from builder.formula import Program
-from builder.model.files import Layer
+from builder.model.files import Discovery, Layer
 from builder.model.problem import Code, Problem
 from builder.passes import Order, Outcome, Way
 
@@ -42,9 +42,21 @@ def calculators(layers: Sequence[Layer]) -> tuple[Mapping[str, Program], tuple[P
     return programs, way.outcome_problems()
 
 
+def records(layers: Sequence[Layer]) -> Discovery:
+    """List the records of the layers, each where its last layer has it."""
+    return read.discover(layers)[0]
+
+
+def scales(layers: Sequence[Layer]) -> Mapping[str, tuple[str, ...]]:
+    """Return the words of every scale alone, in order."""
+    way = Way(Order(tuple(layers)))
+    return way.gather(way.discover(frozenset({"scales"}))).scales
+
+
 CALCULATOR_FOLDERS = frozenset({"calculators", "tables", "sources"})
-read_settings, shape_settings = read.read_settings, shape.shape_settings
+read_settings, read_text, shape_settings = read.read_settings, read.read_text, shape.shape_settings
 
 __all__ = [
-    "CODES", "Order", "Outcome", "PublishError", "calculators", "make", "read_settings", "report", "shape_settings",
+    "CODES", "Order", "Outcome", "PublishError", "calculators", "make", "read_settings", "read_text", "records",
+    "report", "scales", "shape_settings",
 ]  # fmt: skip

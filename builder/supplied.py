@@ -24,5 +24,5 @@ def templates() -> Path:
 def layer(text: str, base: Path) -> Layer:
     """Return the layer a word means: `supplied`, or a folder seen from `base`."""
     if text == WORD:
-        return Layer(_supplied("content"), "content")
+        return Layer(_supplied("content"), "content", supplied=True)
     return Layer((base / text), text.rstrip("/\\").replace("\\", "/") or "/")

@@ -7,6 +7,9 @@ from typing import NamedTuple
 
 from builder.model.reference import Ref
 
+TAKEN_FROM = ".taken-from"
+"""A layer's folder for the records that its own were made from; hidden, so no folder of records."""
+
 
 class Layer(NamedTuple):
     """One folder of content; later layers win by id."""
@@ -14,6 +17,12 @@ class Layer(NamedTuple):
     path: Path
     label: str
     """As shown before its files in problems, with forward slashes."""
+    supplied: bool = False
+    """The library that comes with Seambook: nobody writes there."""
+
+    def taken_from(self, ref: Ref, folder: str) -> Path:
+        """Return where a copy of the record is kept that this layer's own takes the place of, as it was taken."""
+        return self.path / TAKEN_FROM / folder / f"{ref.id}.yaml"
 
 
 class SourceFile(NamedTuple):

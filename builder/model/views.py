@@ -91,6 +91,23 @@ class Grid:
     numeric: tuple[bool, ...] = ()
 
 
+class Card(NamedTuple):
+    """One thing with labelled texts below it."""
+
+    title: Html
+    rows: tuple[Row, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Cards:
+    """Things with texts too long for a table's cells on a phone."""
+
+    form: ClassVar[str] = "cards"
+    title: str
+    cards: tuple[Card, ...]
+    anchor: str = ""
+
+
 @dataclass(frozen=True, slots=True)
 class Figure:
     """A drawing made from the record, with the same said in words."""
@@ -261,7 +278,7 @@ class Groups:
     anchor: str = ""
 
 
-Block = Facts | Prose | Items | Links | Grid | Figure | Warnings | Worked | Form | Steps | Groups
+Block = Facts | Prose | Items | Links | Grid | Cards | Figure | Warnings | Worked | Form | Steps | Groups
 
 
 class Passage(NamedTuple):
@@ -282,6 +299,8 @@ class Site:
     cautions: tuple[str, ...]
     navigation: tuple[tuple[str, str], ...]
     """Label and path from the book's root."""
+    units: str = "metric"
+    """The units a page shows first: metric or us."""
 
 
 @dataclass(frozen=True, slots=True)

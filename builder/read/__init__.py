@@ -2,5 +2,6 @@
 
 from builder.read.codes import CODES
 from builder.read.files import BOOK_FILE, Places, discover, read, read_at_once, read_settings
+from builder.read.text import read_text
 
-__all__ = ["BOOK_FILE", "CODES", "Places", "discover", "read", "read_at_once", "read_settings"]
+__all__ = ["BOOK_FILE", "CODES", "Places", "discover", "read", "read_at_once", "read_settings", "read_text"]

@@ -46,5 +46,16 @@ opened.""")
 ODD_KEY = Code("R111", "odd_key", """\
 A key is a list, a mapping or a multi-line text. Keys are plain words.""")
 
+OVERRIDE_MOVED = Code("R112", "override_moved", """\
+A record of the shop takes the place of a supplied one, and that one has changed since the shop's was made from it: a
+figure was mended, a step was added. What changed stands with the message. Take it over into the shop's record or leave
+it; then type `seambook confirm KIND ID`, which keeps a copy of the record as it is now in the hidden folder .taken-from
+of the shop's own records.""")
+
+OVERRIDE_UNNOTED = Code("R113", "override_unnoted", """\
+A record of the shop takes the place of a supplied one, and no copy of that one is kept, so nobody would be told when it
+changes. Compare the two, then type `seambook confirm KIND ID`, which keeps the copy in the hidden folder .taken-from
+of the shop's own records. `seambook write KIND ID` does so by itself.""")
+
 CODES = (NOT_YAML, DUPLICATE_KEY, ALIAS, TOO_DEEP, TOO_LARGE, NOT_TEXT, NOT_A_RECORD, UNKNOWN_FOLDER, BAD_FILE_NAME,
-         UNREADABLE, ODD_KEY)  # fmt: skip
+         UNREADABLE, ODD_KEY, OVERRIDE_MOVED, OVERRIDE_UNNOTED)  # fmt: skip

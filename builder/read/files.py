@@ -6,7 +6,6 @@
 from __future__ import annotations
 
 import re
-import stat
 from collections.abc import Iterator, Sequence
 from pathlib import Path as DiskPath
 
@@ -18,9 +17,10 @@ from builder.model.records import KIND_OF_FOLDER
 from builder.model.reference import ID_PATTERN, Ref
 from builder.model.summary import KEY, Path
 from builder.model.tree import Mapping, Scalar, follow, span_of
-from builder.read import codes
+from builder.read import codes, overrides
 from builder.read.plain import Plain, parse_plain
-from builder.read.tree import MAX_BYTES, parse
+from builder.read.text import read_text
+from builder.read.tree import parse
 
 BOOK_FILE = "book.yaml"
 _ID = re.compile(ID_PATTERN)
@@ -41,6 +41,8 @@ def discover(
             earlier = found.get(file.ref)
             if earlier is not None:
                 overridden.append(Overridden(file.ref, earlier.shown, file.shown))
+                if folders is None and not layer.supplied:
+                    problems += overrides.problems_of(earlier, file, layer)
             found[file.ref] = file
     return Discovery(tuple(found[ref] for ref in sorted(found)), tuple(sorted(overridden))), tuple(problems)
 
@@ -76,31 +78,6 @@ def _stray(entry: DiskPath, shown: str) -> Problem:
         codes.UNKNOWN_FOLDER, Span(shown, 1, 1, 2), f'"{entry.name}" is no folder of records',
         offer(entry.name, KIND_OF_FOLDER, f"move its files into one of: {names}"),
     )  # fmt: skip
-
-
-def read_text(file: SourceFile) -> tuple[str | None, tuple[Problem, ...]]:
-    """Return the file's text with line ends as `\\n` and no byte-order mark."""
-    place = Span(file.shown, 1, 1, 2)
-    try:
-        if not stat.S_ISREG(file.path.stat().st_mode):
-            return None, (Problem(codes.UNREADABLE, place, "this is no ordinary file", "replace it by one"),)
-        with file.path.open("rb") as stream:
-            data = stream.read(MAX_BYTES + 1)
-    except OSError as error:
-        said = error.strerror or str(error)
-        return None, (Problem(codes.UNREADABLE, place, f"this file cannot be read: {said}", "make it readable"),)
-    if len(data) > MAX_BYTES:
-        return None, (Problem(
-            codes.TOO_LARGE, place, f"this file is larger than {MAX_BYTES // 1_000_000} MB", "split the record",
-        ),)  # fmt: skip
-    try:
-        text = data.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        line = data.count(b"\n", 0, error.start) + 1
-        return None, (Problem(
-            codes.NOT_TEXT, Span(file.shown, line, 1, 2), "this line is not UTF-8 text", "save the file as UTF-8",
-        ),)  # fmt: skip
-    return text.replace("\r\n", "\n").replace("\r", "\n"), ()
 
 
 def read(file: SourceFile) -> tuple[Mapping | None, tuple[Problem, ...]]:

@@ -1,7 +1,8 @@
 """YAML text -> plain dicts, lists and texts, at a quarter of the price of a tree; or nothing where anything is odd.
 
 Most files are right, and then nobody asks for places. `parse` in `tree` is the authority: whatever this reader does not
-take - a duplicate key, an alias, a control character, a second document - is read again there and told with its place.
+take - a duplicate key, an alias, a control character, a second document, a value still to be filled in - is read again
+there and told with its place.
 """
 
 from __future__ import annotations
@@ -21,6 +22,7 @@ from yaml.events import (
     StreamEndEvent,
 )
 
+from builder.model.records.fields import FILL_IN
 from builder.read.tree import CONTROL, MAX_DEPTH, MAX_KEY
 
 Plain = dict[str, Any]
@@ -32,7 +34,7 @@ class _OddError(Exception):
 
 def parse_plain(text: str) -> Plain | None:
     """Read one document of one mapping; None where anything at all is odd."""
-    if CONTROL.search(text):
+    if CONTROL.search(text) or FILL_IN in text:
         return None
     try:
         following: Callable[[], Any] = CParser(text).get_event

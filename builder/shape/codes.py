@@ -40,5 +40,9 @@ ONE_CONSEQUENCE = Code("S210", "one_consequence", """\
 A rule has one `when` and exactly one consequence: needs, owes, forbids or if-both-first. Write two rules where there
 are two.""")
 
+TO_FILL_IN = Code("S211", "to_fill_in", """\
+A value still is the placeholder FILL IN that `seambook write` put there. The comment above it in the file says what it
+takes. Write the value; a key that may be left out stands as a comment and can be taken out altogether.""")
+
 CODES = (MISSING_KEY, UNKNOWN_KEY, WRONG_FORM, WRONG_VALUE, BAD_QUANTITY, WRONG_UNIT, BAD_REFERENCE, EMPTY_LIST,
-         SAME_KEY, ONE_CONSEQUENCE)  # fmt: skip
+         SAME_KEY, ONE_CONSEQUENCE, TO_FILL_IN)  # fmt: skip

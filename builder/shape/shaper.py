@@ -27,6 +27,7 @@ from builder.shape.messages import problems_of
 from builder.shape.quantities import are_sound as quantities_are_sound
 from builder.shape.quantities import quantity_problems
 from builder.shape.summaries import summarize
+from builder.shape.unfilled import unfilled_problems
 
 
 def shape(
@@ -37,11 +38,15 @@ def shape(
     `scales` holds the words of each scale in order; what a stack's strictest sheet is depends on it.
     """
     kind = KIND[file.ref.kind]
+    unfilled = tuple(unfilled_problems(tree, file.shown))
     try:
         record = _adapter(kind.name).validate_python(plain(tree))
     except ValidationError as error:
         found = problems_of(error.errors(include_url=False, include_input=False), tree, file.shown, kind.type)
-        return None, None, tuple(found)
+        told = {problem.span for problem in unfilled}
+        return None, None, (*unfilled, *(problem for problem in found if problem.span not in told))
+    if unfilled:
+        return None, None, unfilled
     marks = marked(kind.type, tree)
     mentions, problems = mentions_of(marks, file.shown)
     problems += tuple(quantity_problems(marks, file.shown))

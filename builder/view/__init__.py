@@ -6,9 +6,11 @@ from builder.model.records import Record
 from builder.model.records.body import Cavity, Opening, Panel, Seam
 from builder.model.records.calculator import Calculator
 from builder.model.records.law import Act, Method, Rule, State
+from builder.model.records.lesson import Lesson
 from builder.model.records.procedure import Procedure
 from builder.model.records.supporting import Hazard, Scale, Source, Supply, Term, Tool
 from builder.model.records.table import Table
+from builder.model.records.vehicle import Vehicle
 from builder.model.reference import Ref
 from builder.model.views import Page
 from builder.model.work import Worked
@@ -16,6 +18,7 @@ from builder.view.body import cavity_page, opening_page, panel_page
 from builder.view.calculator import calculator_page
 from builder.view.here import Book, Here
 from builder.view.law import act_page, method_page, rule_page, state_page
+from builder.view.lesson import lesson_page
 from builder.view.lists import home_page, lists_page, navigation, stub_page
 from builder.view.procedure import procedure_page
 from builder.view.prose import Prose
@@ -29,6 +32,7 @@ from builder.view.supporting import (
     term_page,
     tool_page,
 )
+from builder.view.vehicle import vehicle_page
 
 
 def view(book: Book, ref: Ref, record: Record, worked: Worked) -> Page:
@@ -74,6 +78,10 @@ def _supporting(here: Here, ref: Ref, record: Record) -> Page:
             return source_page(here, ref, record)
         case Scale():
             return scale_page(here, ref, record)
+        case Vehicle():
+            return vehicle_page(here, ref, record)
+        case Lesson():
+            return lesson_page(here, ref, record)
     raise TypeError(f"no page is made for a {ref.kind}")
 
 

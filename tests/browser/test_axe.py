@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.watched import PHONE, SCHEMES, WIDTHS, Watched, one_of_each_kind
+from tests.browser.watched import DESK, NARROW, PHONE, SCHEMES, WIDTHS, Watched, one_of_each_kind
 
 pytestmark = pytest.mark.slow
 AXE = Path(__file__).parents[1] / "tools/node_modules/axe-core/axe.min.js"
@@ -36,7 +36,7 @@ def violations(page: Page, axe: str) -> list[str]:
     return found
 
 
-@pytest.mark.parametrize("width", WIDTHS)
+@pytest.mark.parametrize("width", [NARROW, *WIDTHS])
 def test_one_page_of_each_kind(book: Watched, site: Path, axe: str, width: int) -> None:
     page = book.blank(width)
     found = []
@@ -44,8 +44,11 @@ def test_one_page_of_each_kind(book: Watched, site: Path, axe: str, width: int) 
         page.goto(book.url(path))
         page.evaluate(axe)
         for scheme in SCHEMES:
-            page.emulate_media(color_scheme=scheme)
+            page.emulate_media(media="screen", color_scheme=scheme)
             found += [f"{path} {scheme}: {one}" for one in page.evaluate(RUN)]
+        if width == DESK:
+            page.emulate_media(media="print")
+            found += [f"{path} print: {one}" for one in page.evaluate(RUN)]
     assert found == []
 
 

@@ -8,9 +8,10 @@ from typing import Literal
 
 from playwright.sync_api import Browser, BrowserContext, Page, Request
 
-PHONE, DESK = 360, 1280
+NARROW, PHONE, DESK = 320, 360, 1280
+"""The narrowest phone, or a wide page at 400 per cent (WCAG 2.2: 1.4.10); an ordinary phone; a desk."""
 WIDTHS = (PHONE, DESK)
-HEIGHT = {PHONE: 740, DESK: 900}
+HEIGHT = {NARROW: 640, PHONE: 740, DESK: 900}
 Scheme = Literal["light", "dark"]
 SCHEMES: tuple[Scheme, ...] = ("light", "dark")
 

@@ -20,6 +20,8 @@ CASES = sorted(folder.name for folder in INVALID.iterdir() if folder.name[1:4].i
 ELSEWHERE = {
     "R105": "a file of that size has no place in a repository: tests/read",
     "R110": "a file that may not be read cannot be kept in a repository: tests/read",
+    "R112": "an override needs two layers: tests/authoring",
+    "R113": "an override needs two layers: tests/authoring",
     "F551": "inputs given on the command line: test_calc",
     "F552": "inputs given on the command line: test_calc",
     "F553": "inputs given on the command line: test_calc",

@@ -9,6 +9,8 @@ from builder.model.reference import Ref
 from builder.model.views import (
     Ask,
     Block,
+    Card,
+    Cards,
     Caution,
     Facts,
     Figure,
@@ -101,6 +103,7 @@ def every_block(mark: str = "") -> tuple[Block, ...]:
         Items(f"Items{mark}", (Html("One."),), "", "items", True),
         Links(f"Links{mark}", (link,), "", "links"),
         Grid(f"Grid{mark}", (f"A{mark}", "B"), ((Html("1"), Html("2")),), Html("Note."), "grid", (False, True)),
+        Cards(f"Cards{mark}", (Card(Html("It is."), (row,)),), "cards"),
         Figure(f"Cut{mark}", section(3, film=f"Film{mark}"), f"Words{mark}", Html("Drawn."), "figure"),
         Figure(f"Run{mark}", run(900.0, 200.0), f"Words{mark}"),
         Warnings(f"Dangers{mark}", (warning,), "", "dangers"),

@@ -12,6 +12,8 @@ from tests.shape_of_code.modules import BUILDER, ROOT, cycle_in, imports, import
 
 STAGES = {"read", "shape", "link", "check", "work", "view", "render", "search", "publish", "report"}
 SHARED = {"model", "formula"}
+BESIDE = {"authoring"}
+"""Beside the way through: it takes the shared types and what the pipeline offers."""
 WAY = {"pipeline", "passes"}
 """The only modules that know stages."""
 MODEL_MAY_TAKE = {"pydantic", "pydantic_core", *sys.stdlib_module_names}
@@ -32,13 +34,18 @@ def takers(library: str) -> set[str]:
 
 def test_every_folder_is_a_stage_or_shared() -> None:
     folders = {path.name for path in BUILDER.iterdir() if path.is_dir() and path.name != "__pycache__"}
-    assert folders == STAGES | SHARED
+    assert folders == STAGES | SHARED | BESIDE
     assert len(imports()) > 300
 
 
 @pytest.mark.parametrize("stage", sorted(STAGES))
 def test_a_stage_knows_only_the_shared_types_formulas_and_itself(stage: str) -> None:
     assert strangers(stage, {stage, *SHARED}) == []
+
+
+def test_authoring_goes_by_the_pipeline() -> None:
+    # supplied, layers, telling and crew are the small modules beside the pipeline that the commands share
+    assert strangers("authoring", {"authoring", *SHARED, "pipeline", "supplied", "layers", "telling", "crew"}) == []
 
 
 def test_formula_knows_only_the_shared_types_and_itself() -> None:

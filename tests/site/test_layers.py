@@ -61,6 +61,14 @@ def test_shop_yaml_of_the_folder_names_layers_and_shop(tmp_path: Path) -> None:
     assert "zanzibarite" in page(tmp_path / "site", "terms/lap.html").get_text()
 
 
+def test_a_shops_own_folder_of_that_name_is_told_from_the_supplied_one(tmp_path: Path) -> None:
+    write(tmp_path, {"shop.yaml": SHOP.replace("mine", "content")})
+    write(tmp_path / "content", OUR_LAP)
+    said = seambook("make", folder=tmp_path)
+    assert said.code == 0, said.err
+    assert f"term:lap: content/{LAP} takes the place of supplied/{LAP}" in said.err.splitlines()
+
+
 def test_content_on_the_line_is_taken_literally(tmp_path: Path) -> None:
     write(tmp_path, {"shop.yaml": SHOP})
     write(tmp_path / "mine", OUR_LAP)

@@ -11,7 +11,9 @@ from pathlib import Path
 
 import pytest
 
-from tests.site.building import ROOT, files_of, seambook
+from tests.authoring.served import showing
+from tests.site.building import ROOT, files_of, seambook, write
+from tests.site.records import OUR_LAP
 
 pytestmark = pytest.mark.slow
 SOURCES = ("pyproject.toml", "README.md", "LICENSE", "builder", "content", "templates")
@@ -51,6 +53,40 @@ def test_it_holds_the_package_its_content_and_its_templates(unpacked: Path) -> N
     assert licence.read_bytes() == (ROOT / "LICENSE").read_bytes()
     [entries] = unpacked.glob("*.dist-info/entry_points.txt")
     assert re.search(r"^seambook\s*=\s*builder\.__main__:main$", entries.read_text("utf-8"), re.MULTILINE)
+
+
+def test_a_shop_can_be_begun_from_it(unpacked: Path, tmp_path: Path) -> None:
+    """Every authoring command in an empty folder, from the wheel and from the checkout: the same bytes."""
+    made = {}
+    for name, told in (("wheel", {"PYTHONPATH": str(unpacked)}), ("checkout", {})):
+        place = tmp_path / name
+        place.mkdir()
+        for words in (
+            ("start", "shop", "--name", "Tallow Lane"), ("schema", "more"),
+        ):
+            said = seambook(*words, folder=place, told=told)
+            assert said.code == 0, said.err
+        shop = place / "shop"
+        assert seambook("write", "procedure", "our-own", folder=shop, told=told).code == 0
+        assert seambook("check", folder=shop, told=told).code == 1
+        own = (shop / "content/procedures/our-own.yaml").read_bytes()
+        (shop / "content/procedures/our-own.yaml").unlink()
+        assert seambook("write", "term", "lap", folder=shop, told=told).code == 0
+        assert seambook("confirm", "term", "lap", folder=shop, told=told).code == 0
+        assert seambook("check", "--strict", folder=shop, told=told).code == 0
+        said = seambook("make", "--strict", folder=shop, told=told)
+        assert said.code == 0, said.err
+        made[name] = {**files_of(place), "own": own}
+    assert len(made["wheel"]) > 250
+    assert made["wheel"] == made["checkout"]
+
+
+def test_it_serves_a_book(unpacked: Path, tmp_path: Path) -> None:
+    write(tmp_path / "mine", OUR_LAP)
+    with showing(tmp_path, "--content", "mine", "--port", "0", told={"PYTHONPATH": str(unpacked)}) as shown:
+        shown.wait_for("^built: ")
+        assert b"/_seambook/preview.js" in shown.ask("/").body
+        assert shown.ask("/_seambook/preview.js").status == 200
 
 
 def test_it_makes_the_same_book_as_the_checkout(unpacked: Path, site: Path, tmp_path: Path) -> None:

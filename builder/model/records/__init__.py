@@ -7,13 +7,15 @@ from typing import NamedTuple
 from builder.model.records.body import Cavity, Opening, Panel, Seam
 from builder.model.records.calculator import Calculator
 from builder.model.records.law import Act, Method, Rule, State
+from builder.model.records.lesson import Lesson
 from builder.model.records.procedure import Procedure
 from builder.model.records.supporting import Hazard, Scale, Source, Supply, Term, Tool
 from builder.model.records.table import Table
+from builder.model.records.vehicle import Vehicle
 
 Record = (
     Panel | Seam | Cavity | Opening | Method | Act | State | Rule | Procedure | Calculator | Table
-    | Supply | Tool | Hazard | Term | Source | Scale
+    | Supply | Tool | Hazard | Term | Source | Scale | Vehicle | Lesson
 )  # fmt: skip
 
 
@@ -37,6 +39,7 @@ KINDS = (
     Kind("seam", "seams", Seam, "Seams"),
     Kind("cavity", "cavities", Cavity, "Cavities"),
     Kind("opening", "openings", Opening, "Openings"),
+    Kind("vehicle", "vehicles", Vehicle, "Vehicles"),
     Kind("calculator", "calculators", Calculator, "Calculators", shelf=True),
     Kind("method", "methods", Method, "Methods", shelf=True),
     Kind("act", "acts", Act, "Acts", shelf=True),
@@ -46,6 +49,7 @@ KINDS = (
     Kind("supply", "supplies", Supply, "Supplies", shelf=True),
     Kind("tool", "tools", Tool, "Tools", shelf=True),
     Kind("table", "tables", Table, "Tables", shelf=True),
+    Kind("lesson", "lessons", Lesson, "Lessons"),
     Kind("term", "terms", Term, "Terms", shelf=True),
     Kind("source", "sources", Source, "Sources", shelf=True),
     Kind("scale", "scales", Scale, "Scales", shelf=True),

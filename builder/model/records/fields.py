@@ -52,6 +52,8 @@ def _restore(puts: list[Callable[[object, Any], None]]) -> Callable[[object, tup
 
 UNKNOWN = "unknown"
 NONE = "none"
+FILL_IN = "FILL IN"
+"""Stands in a fresh record for each value that its author has not written yet."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,10 +1,20 @@
-"""What a layer says about the book it makes (`book.yaml`), and what a shop says about its layers (`shop.yaml`)."""
+"""What a layer says about the book it makes (`book.yaml`), and what a shop says about itself (`shop.yaml`)."""
 
 from __future__ import annotations
 
-from typing import Literal
+from dataclasses import field, replace
+from typing import Annotated, Literal
+
+from pydantic import Field, StringConstraints
 
 from builder.model.records.fields import Id, Line, Name, Prose, Stated, record
+
+Units = Literal["metric", "us"]
+Address = Annotated[str, StringConstraints(pattern=r"^https?://[^\s/?#]+(?:/[^\s?#]*)?$", max_length=200)]
+"""Where the book is put on a server: https://, a host, and a path where it has one."""
+Months = Annotated[int, Field(ge=1, le=120)]
+Reviewed = Literal["draft", "checked", "proven", "issued"]
+"""The statuses of a procedure that are looked at again."""
 
 
 @record
@@ -22,14 +32,47 @@ class BookSettings:
     """At the foot of every page."""
     authority: Stated[Line]
     """Who outranks whom, highest first."""
+    units: Units = "metric"
+    """The units a page shows first; a reader may switch."""
+
+
+@record
+class ShopPerson:
+    """Somebody of the shop, and what they may put their name to."""
+
+    name: Name
+    does: tuple[Name, ...]
+    """Such as writes, approves, releases holds."""
 
 
 @record
 class ShopSettings:
-    """A shop's own folder."""
+    """A shop's own folder: where its records lie, and what the book says of the shop."""
 
     format: Literal["1"]
+    """The form of this file."""
     name: Name | None = None
-    """Takes the place of the book's name."""
+    """The shop, at the head of every page; takes the place of the book's name."""
+    id: Id | None = None
+    """Sets this book's kept data apart from another's in the browser. Choose it once: ticks and jobs hang on it."""
+    title: Name | None = None
+    """The title of the book, on its first page."""
     layers: tuple[Name, ...]
-    """Folders from this one, or `supplied`; later ones win."""
+    """Folders of records from this one, or `supplied`; later ones win, record by record."""
+    base_address: Address | None = None
+    """Where the published book is to be had, if it is on a server."""
+    units: Units | None = None
+    """The units a page shows first; a reader may switch."""
+    cautions: tuple[Line, ...] = ()
+    """Said at the foot of every page, after the book's own."""
+    people: tuple[ShopPerson, ...] = ()
+    """Who writes, approves and releases; a shop of one names one."""
+    review: dict[Reviewed, Months] = field(default_factory=dict)
+    """After how many months a procedure is looked at again, by its status."""
+
+    def over(self, book: BookSettings) -> BookSettings:
+        """Return the book's own words with the shop's in their place."""
+        return replace(
+            book, name=self.name or book.name, id=self.id or book.id, title=self.title or book.title,
+            units=self.units or book.units, caution=(*book.caution, *self.cautions),
+        )  # fmt: skip
