@@ -30,6 +30,13 @@ REASONS = (
     "power of a negative number", "the number is too large", "outside the table",
 )  # fmt: skip
 
+NO_ANSWERS = Lines(
+    {"by_zero": "a / (b - b)", "root": "sqrt(0 - c)", "log": "ln(0 - c)", "power": "(0 - c) ** (1 / 2)",
+     "large": "exp(c * 1000)", "off": "table(steps, x, 1000)"},
+    dict.fromkeys(("by_zero", "root", "log", "power", "large", "off"), "bare"), {"log", "power", "large"},
+)  # fmt: skip
+"""Each reason once: what else is drawn changes with the library's version and with the code it looks into."""
+
 
 @pytest.fixture(scope="module")
 def page(chromium: Browser, site: Path) -> Page:
@@ -82,7 +89,7 @@ def test_python_and_chromium_agree(page: Page) -> None:
         max_examples=250, deadline=None, derandomize=True, database=None,
         phases=(Phase.explicit, Phase.generate, Phase.shrink), suppress_health_check=list(HealthCheck),
     )  # fmt: skip
-    @example((Lines({"root": "(0 - c) ** (1 / 2)"}, {"root": "bare"}, {"root"}), [dict.fromkeys(INPUTS, "1")]))
+    @example((NO_ANSWERS, [dict.fromkeys(INPUTS, "1")]))
     @given(straight_lines())
     def agree(made: tuple[Lines, list[dict[str, str]]]) -> None:
         lines, inputs = made
