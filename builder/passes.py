@@ -6,6 +6,7 @@ made by one process or by several. `Way` carries what the stages of one build sh
 
 from __future__ import annotations
 
+import hashlib
 import pickle
 import time
 from collections.abc import Callable, Iterable, Mapping, Sequence
@@ -21,7 +22,7 @@ from builder.formula import Fault, Program
 from builder.model.files import Discovery, Layer, SourceFile
 from builder.model.links import Catalogue
 from builder.model.place import Span
-from builder.model.problem import Problem, in_order
+from builder.model.problem import Code, Problem, in_order
 from builder.model.records import KIND, Record
 from builder.model.records.settings import BookSettings, ShopSettings
 from builder.model.records.supporting import Scale
@@ -30,6 +31,9 @@ from builder.model.shelf import Shelf
 from builder.model.summary import Summary
 from builder.model.views import Site
 
+CODES: tuple[Code, ...] = (
+    *read.CODES, *shape.CODES, *link.CODES, *check_stage.CODES, *work_stage.CODES, *formula.CODES,
+)  # fmt: skip
 NO_BOOK = BookSettings(name="Seambook", id="seambook", title="Seambook", caution=(), authority=())
 """Stands in where no layer says anything about the book."""
 Progress = Callable[[str, int, int], None]
@@ -80,6 +84,8 @@ class Shaped(NamedTuple):
     record: bytes | None
     summary: Summary | None
     problems: tuple[Problem, ...]
+    digest: bytes = b""
+    """Of the file's bytes."""
 
 
 class Gathered(NamedTuple):
@@ -92,6 +98,8 @@ class Gathered(NamedTuple):
     summaries: Mapping[Ref, Summary]
     broken: frozenset[Ref]
     scales: Mapping[str, tuple[str, ...]]
+    fingerprint: str
+    """Over what every file says, as bytes, and by which name it is known."""
 
 
 class Drawn(NamedTuple):
@@ -139,6 +147,7 @@ class Way:
             summaries={one.ref: one.summary for one in shaped if one.summary is not None},
             broken=frozenset(one.ref for one in shaped if one.summary is None),
             scales=scales,
+            fingerprint=_fingerprint(shaped),
         )
 
     def connect(self, gathered: Gathered) -> Catalogue:
@@ -212,8 +221,7 @@ class Way:
             self.problems += self._placed((drawn.ref, fault) for fault in drawn.faults)
             self.order.progress("drawing", len(paths), len(refs))
         self._clock("work and draw")
-        stubs = [view.stub_page(book, old, new) for old, new in sorted(catalogue.moved.items())]
-        for page in (view.home_page(book, settings.lead or ""), view.lists_page(book), *stubs):
+        for page in view.book_pages(book, settings, gathered.fingerprint, CODES):
             desk.put(page.path, renderer.render(page, book.site))
             paths.append(page.path)
         living = sorted(id_ for id_, program in programs.items() if program.id == id_)
@@ -258,7 +266,7 @@ class Way:
         settings = self.settings()
         site = Site(
             self.order.name or settings.name, settings.title, settings.id, settings.caution, view.navigation(),
-            settings.units,
+            settings.units, view.foot(),
         )
         return view.Book(catalogue, link.FolderLinks(), gathered.shelf, site, view.Prose())
 
@@ -275,18 +283,23 @@ class Way:
         self._started = now
 
 
+def _fingerprint(shaped: Iterable[Shaped]) -> str:
+    digests = [one.digest for one in sorted(shaped, key=lambda one: one.ref)]
+    return hashlib.sha256(b"".join(digests)).hexdigest()
+
+
 def shape_file(file: SourceFile, scales: Mapping[str, tuple[str, ...]]) -> Shaped:
     """Read and shape one file: at once where nothing is wrong with it, else with places for what is."""
     value = read.read_at_once(file)
     whole = shape.shape_at_once(file, value, scales) if value is not None else None
     if whole is not None:
-        return Shaped(file.ref, pickle.dumps(whole[0], pickle.HIGHEST_PROTOCOL), whole[1], ())
+        return Shaped(file.ref, pickle.dumps(whole[0], pickle.HIGHEST_PROTOCOL), whole[1], (), read.digest(file))
     tree, problems = read.read(file)
     if tree is None or problems:
         return Shaped(file.ref, None, None, problems)
     record, summary, problems = shape.shape(file, tree, scales)
     packed = pickle.dumps(record, pickle.HIGHEST_PROTOCOL) if record is not None else None
-    return Shaped(file.ref, packed, summary, problems)
+    return Shaped(file.ref, packed, summary, problems, read.digest(file))
 
 
 def _whole(shaped: Sequence[Shaped]) -> Iterable[tuple[Ref, Record]]:

@@ -8,13 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from builder import check, formula, link, publish, read, report, shape, work
+from builder import publish, read, report, shape
 from builder.formula import Program
 from builder.model.files import Discovery, Layer
-from builder.model.problem import Code, Problem
-from builder.passes import Order, Outcome, Way
+from builder.model.problem import Problem
+from builder.passes import CODES, Order, Outcome, Way
 
-CODES: tuple[Code, ...] = (*read.CODES, *shape.CODES, *link.CODES, *check.CODES, *work.CODES, *formula.CODES)
 PublishError = publish.PublishError
 
 

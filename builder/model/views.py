@@ -76,6 +76,8 @@ class Links:
     links: tuple[Link, ...]
     empty: str = ""
     anchor: str = ""
+    in_a_row: bool = False
+    """Short ones, side by side."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +97,10 @@ class Card(NamedTuple):
     """One thing with labelled texts below it."""
 
     title: Html
-    rows: tuple[Row, ...]
+    rows: tuple[Row, ...] = ()
+    text: Html = Html("")
+    """Paragraphs below the title."""
+    anchor: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -301,6 +306,8 @@ class Site:
     """Label and path from the book's root."""
     units: str = "metric"
     """The units a page shows first: metric or us."""
+    foot: tuple[tuple[str, str], ...] = ()
+    """Label and path of what the foot leads to."""
 
 
 @dataclass(frozen=True, slots=True)

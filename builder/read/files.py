@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import re
 from collections.abc import Iterator, Sequence
 from pathlib import Path as DiskPath
@@ -90,6 +91,15 @@ def read_at_once(file: SourceFile) -> Plain | None:
     """Read one file as plain values if nothing at all is odd about it; else `read` it to hear what is."""
     text, _ = read_text(file)
     return None if text is None else parse_plain(text)
+
+
+def digest(file: SourceFile) -> bytes:
+    """Return the SHA-256 of a record's name and of its file's bytes; of one that cannot be read, of the name alone."""
+    try:
+        data = file.path.read_bytes()
+    except OSError:
+        data = b""
+    return hashlib.sha256(f"{file.ref}\n".encode() + data).digest()
 
 
 def read_settings(folder: DiskPath, name: str, shown: str) -> tuple[Mapping | None, tuple[Problem, ...]]:

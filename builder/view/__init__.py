@@ -2,24 +2,31 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
+
+from builder.model.problem import Code
 from builder.model.records import Record
 from builder.model.records.body import Cavity, Opening, Panel, Seam
 from builder.model.records.calculator import Calculator
 from builder.model.records.law import Act, Method, Rule, State
 from builder.model.records.lesson import Lesson
 from builder.model.records.procedure import Procedure
+from builder.model.records.settings import BookSettings
 from builder.model.records.supporting import Hazard, Scale, Source, Supply, Term, Tool
 from builder.model.records.table import Table
 from builder.model.records.vehicle import Vehicle
 from builder.model.reference import Ref
 from builder.model.views import Page
 from builder.model.work import Worked
+from builder.view.about import about_page
 from builder.view.body import cavity_page, opening_page, panel_page
 from builder.view.calculator import calculator_page
+from builder.view.codes import codes_page
 from builder.view.here import Book, Here
 from builder.view.law import act_page, method_page, rule_page, state_page
 from builder.view.lesson import lesson_page
-from builder.view.lists import home_page, lists_page, navigation, stub_page
+from builder.view.letters import letter_pages
+from builder.view.lists import foot, home_page, lists_page, navigation, stub_page
 from builder.view.procedure import procedure_page
 from builder.view.prose import Prose
 from builder.view.seam import seam_page
@@ -85,4 +92,15 @@ def _supporting(here: Here, ref: Ref, record: Record) -> Page:
     raise TypeError(f"no page is made for a {ref.kind}")
 
 
-__all__ = ["Book", "Here", "Prose", "home_page", "lists_page", "navigation", "stub_page", "view"]
+def book_pages(book: Book, settings: BookSettings, fingerprint: str, codes: Iterable[Code]) -> Iterator[Page]:
+    """Make the pages of the book's own, and those that stand where renamed records were."""
+    yield home_page(book, settings.lead or "")
+    yield lists_page(book)
+    yield from letter_pages(book)
+    yield about_page(book, settings, fingerprint)
+    yield codes_page(book, codes)
+    for old, new in sorted(book.catalogue.moved.items()):
+        yield stub_page(book, old, new)
+
+
+__all__ = ["Book", "Here", "Prose", "book_pages", "foot", "navigation", "view"]

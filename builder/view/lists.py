@@ -12,7 +12,7 @@ from builder.view.here import Book, Here
 from builder.view.procedure import STATUS
 from builder.view.prose import plain_text
 
-HOME, LISTS = "index.html", "lists.html"
+HOME, LISTS, AZ, ABOUT, CODES = "index.html", "lists.html", "a-z.html", "about.html", "codes.html"
 FRONT_KINDS = ("procedure", "calculator", "panel", "seam")
 """Kinds the home page lists in full; the rest are a word away."""
 
@@ -23,6 +23,11 @@ def navigation() -> tuple[tuple[str, str], ...]:
             ("Everything", LISTS))  # fmt: skip
 
 
+def foot() -> tuple[tuple[str, str], ...]:
+    """Return what every page's foot leads to."""
+    return (("A to Z", AZ), ("About this book", ABOUT), ("What a problem means", CODES))
+
+
 def home_page(book: Book, lead: str) -> Page:
     """Make the first page."""
     here = Here(book, HOME)
@@ -30,18 +35,18 @@ def home_page(book: Book, lead: str) -> Page:
     blocks: tuple[Block, ...] = (
         *(Groups(group.title, (Group("", group.links),), anchor=kind) for kind, group in groups),
         Items("Take care", here.lines(book.site.cautions), anchor="cautions"),
-        Links("More", (Link("Everything in this book, by kind", LISTS),)),
+        Links("More", (Link("Everything in this book, by kind", LISTS), Link("Everything from A to Z", AZ))),
     )
-    return _plain(here, Ref("page", "home"), book.site.title, here.paragraphs(lead), blocks)
+    return plain_page(here, Ref("page", "home"), book.site.title, here.paragraphs(lead), blocks)
 
 
 def lists_page(book: Book) -> Page:
-    """Make the list of every record, by kind and title; it stands in for the search where there is no JavaScript."""
+    """Make the list of every record, by kind and title."""
     here = Here(book, LISTS)
     blocks: tuple[Block, ...] = tuple(
         Groups(group.title, (Group("", group.links),), anchor=kind) for kind, group in _groups(here)
     )
-    return _plain(here, Ref("page", "lists"), "Everything in this book", Html(""), blocks)
+    return plain_page(here, Ref("page", "lists"), "Everything in this book", Html(""), blocks)
 
 
 def _groups(here: Here) -> Iterator[tuple[str, Group]]:
@@ -68,12 +73,11 @@ def stub_page(book: Book, old: Ref, new: Ref) -> Page:
     """Make the page that stands where a renamed record was, and leads on."""
     here = Here(book, book.links.path(old))
     link = here.link_to(new)
-    return _plain(here, old, "Moved", Html(""), (Links(f"{old.id} is now called", (link,)),))
+    return plain_page(here, old, "Moved", Html(""), (Links(f"{old.id} is now called", (link,)),))
 
 
-def _plain(
-    here: Here, ref: Ref, title: str, lead: Html, main: tuple[Block, ...]
-) -> Page:
+def plain_page(here: Here, ref: Ref, title: str, lead: Html, main: tuple[Block, ...]) -> Page:
+    """Return a page of the book's own, which shows no record."""
     return Page(
         ref=ref, path=here.path, root=here.root, title=title, kind="", lead=lead, banner="", main=main, aside=(),
         scripts=(), aliases=(), passages=(),

@@ -96,7 +96,7 @@ def test_nonsense_says_what_to_try(page: Page, words: str) -> None:
     way = page.locator("#page_search-found .none a")
     assert "Nothing found" in page.locator("#page_search-found").inner_text()
     way.click()
-    page.wait_for_url("**/lists.html")
+    page.wait_for_url("**/a-z.html")
 
 
 def test_keys_go_down_the_list_and_back(page: Page) -> None:

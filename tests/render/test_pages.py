@@ -99,7 +99,7 @@ def test_what_needs_a_script_is_hidden_until_it_runs(soup: BeautifulSoup) -> Non
         tag = soup.find(id=name)
         assert isinstance(tag, Tag)
         assert "hidden" in tag.attrs
-    assert soup.select_one('a[href="../lists.html"]')
+    assert soup.select_one('a[href="../a-z.html"]')
     assert all("hidden" in button.attrs for button in soup.select("button[data-tick]"))
     assert "disabled" in soup.select("#ask_form fieldset")[0].attrs
 

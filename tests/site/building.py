@@ -34,6 +34,11 @@ def build(target: Path, *contents: str) -> pipeline.Outcome:
     return outcome
 
 
+def page(book: Path, path: str) -> BeautifulSoup:
+    """A page of a built book, given by its path from the root."""
+    return BeautifulSoup((book / path).read_bytes(), "html.parser", from_encoding="utf-8")
+
+
 def seambook(*words: str, folder: Path, told: Mapping[str, str] | None = None) -> Said:
     """Run `python -m builder` in `folder` as a process of its own, with the checkout on its path."""
     environment = {**os.environ, "PYTHONPATH": str(ROOT), **(told or {})}

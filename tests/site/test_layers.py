@@ -6,14 +6,10 @@ from pathlib import Path
 
 from bs4 import BeautifulSoup, Tag
 
-from tests.site.building import seambook, write
+from tests.site.building import page, seambook, write
 from tests.site.records import BROKEN, LAP, OUR_LAP
 
 SHOP = 'format: "1"\nname: Tallow Lane Bodies\nlayers: [supplied, mine]\n'
-
-
-def page(book: Path, path: str) -> BeautifulSoup:
-    return BeautifulSoup((book / path).read_bytes(), "html.parser", from_encoding="utf-8")
 
 
 def shop_of(soup: BeautifulSoup) -> str:

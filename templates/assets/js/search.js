@@ -161,7 +161,7 @@
     const text = document.createElement("p");
     text.className = "none";
     const link = document.createElement("a");
-    link.href = `${root}lists.html`;
+    link.href = `${root}a-z.html`;
     link.textContent = "Look in the A to Z";
     text.append("Nothing found. ", link, ".");
     return text;

@@ -1,0 +1,97 @@
+"""The book's own pages: from A to Z, about it, and what a problem means."""
+
+from __future__ import annotations
+
+import string
+from pathlib import Path
+
+import pytest
+
+from builder import pipeline
+from builder.model.files import Layer
+from builder.supplied import templates
+from builder.view import letters
+from tests.books.laying import TINY, edit, lay
+from tests.site.building import page
+
+TERM = "terms/lap.yaml"
+
+
+def tiny(folder: Path, processes: int = 1) -> Path:
+    """The tiny book built from `folder`/content, which is laid down if it is not there."""
+    content = folder / "content"
+    if not content.exists():
+        lay(content, TINY)
+    order = pipeline.Order((Layer(content, "content"),), templates(), folder / "site", processes=processes)
+    outcome = pipeline.make(order)
+    assert outcome.published is not None, outcome.problems
+    return folder / "site"
+
+
+def fingerprint(site: Path) -> str:
+    rows = {dt.text: dt.find_next("dd") for dt in page(site, "about.html").select("#this_book dt")}
+    said = rows["Fingerprint"]
+    assert said is not None
+    return said.get_text(" ", strip=True)
+
+
+def links(site: Path, path: str) -> set[tuple[str, str]]:
+    return {(a.get_text(strip=True), str(a["href"])) for a in page(site, path).select(".groups a")}
+
+
+def test_a_to_z_leads_to_every_record_by_each_of_its_names(site: Path) -> None:
+    listed = links(site, "a-z.html")
+    records = {path.relative_to(site).as_posix() for path in site.rglob("*/*.html")}
+    assert records <= {way for _, way in listed}
+    assert ("sill", "terms/rocker.html") in listed
+    heads = [head.text for head in page(site, "a-z.html").select(".groups h2")]
+    assert heads == sorted(heads, key=lambda head: (head == letters.OTHER, head))
+    assert set(heads) <= {*string.ascii_uppercase, letters.OTHER}
+
+
+def test_a_name_stands_under_its_first_word_that_is_no_article(site: Path) -> None:
+    for section in page(site, "a-z.html").select(".groups"):
+        names = [a.get_text(strip=True).casefold() for a in section.select("a")]
+        starts = {name.removeprefix("a ").removeprefix("an ").removeprefix("the ")[0].upper() for name in names}
+        assert section.h2 is not None
+        assert starts == {section.h2.text} or section.h2.text == letters.OTHER
+
+
+def test_a_large_book_has_a_page_for_each_letter(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    whole = links(tiny(tmp_path), "a-z.html")
+    monkeypatch.setattr(letters, "MOST_ON_ONE_PAGE", 20)
+    site = tiny(tmp_path)
+    ways = [str(a["href"]) for a in page(site, "a-z.html").select("#letters a")]
+    assert len(ways) > 5
+    assert set().union(*(links(site, path) for path in ways)) == whole
+
+
+def test_every_code_is_explained_as_the_command_does(site: Path) -> None:
+    soup = page(site, "codes.html")
+    for code in pipeline.CODES:
+        card = soup.find(id=f"code_{code.id.lower()}")
+        assert card is not None, code.id
+        assert " ".join(code.explanation.split()) in " ".join(card.get_text(" ").split())
+
+
+def test_the_fingerprint_tells_what_is_written_and_nothing_else(tmp_path: Path) -> None:
+    first = fingerprint(tiny(tmp_path / "one"))
+    assert fingerprint(tiny(tmp_path / "another", processes=2)) == first
+    edit(tmp_path / "one/content", TERM, ("title: Lap", "title: Laps"))
+    changed = fingerprint(tiny(tmp_path / "one"))
+    assert changed != first
+    (tmp_path / "one/content" / TERM).rename(tmp_path / "one/content/terms/lapped.yaml")
+    edit(tmp_path / "one/content", "terms/lapped.yaml", ("title: Laps", "title: Laps\nwas: [lap]"))
+    assert fingerprint(tiny(tmp_path / "one")) not in (first, changed)
+
+
+def test_every_page_leads_to_them_at_its_foot(site: Path) -> None:
+    for path in ("index.html", "terms/lap.html"):
+        ways = {str(a["href"]).removeprefix("../") for a in page(site, path).select(".foot a")}
+        assert {"a-z.html", "about.html", "codes.html"} <= ways
+
+
+def test_what_comes_first_is_told_in_order(site: Path) -> None:
+    said = [li.get_text(" ", strip=True) for li in page(site, "about.html").select("#authority li")]
+    assert said[0].startswith("1. The vehicle maker")
+    assert said[-1].startswith(f"{len(said)}. Memory")
