@@ -30,6 +30,7 @@ from builder.view.lists import foot, home_page, lists_page, navigation, stub_pag
 from builder.view.procedure import procedure_page
 from builder.view.prose import Prose
 from builder.view.seam import seam_page
+from builder.view.sources import sources_page
 from builder.view.supporting import (
     hazard_page,
     scale_page,
@@ -98,6 +99,7 @@ def book_pages(book: Book, settings: BookSettings, fingerprint: str, codes: Iter
     yield lists_page(book)
     yield from letter_pages(book)
     yield about_page(book, settings, fingerprint)
+    yield sources_page(book)
     yield codes_page(book, codes)
     for old, new in sorted(book.catalogue.moved.items()):
         yield stub_page(book, old, new)

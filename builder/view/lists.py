@@ -12,7 +12,8 @@ from builder.view.here import Book, Here
 from builder.view.procedure import STATUS
 from builder.view.prose import plain_text
 
-HOME, LISTS, AZ, ABOUT, CODES = "index.html", "lists.html", "a-z.html", "about.html", "codes.html"
+HOME, LISTS, AZ = "index.html", "lists.html", "a-z.html"
+ABOUT, CODES, SOURCES = "about.html", "codes.html", "sources.html"
 FRONT_KINDS = ("procedure", "calculator", "panel", "seam")
 """Kinds the home page lists in full; the rest are a word away."""
 
@@ -25,7 +26,10 @@ def navigation() -> tuple[tuple[str, str], ...]:
 
 def foot() -> tuple[tuple[str, str], ...]:
     """Return what every page's foot leads to."""
-    return (("A to Z", AZ), ("About this book", ABOUT), ("What a problem means", CODES))
+    return (
+        ("A to Z", AZ), ("About this book", ABOUT), ("Where figures come from", SOURCES),
+        ("What a problem means", CODES),
+    )  # fmt: skip
 
 
 def home_page(book: Book, lead: str) -> Page:

@@ -33,6 +33,22 @@ def page(
     )  # fmt: skip
 
 
+def uses(here: Here, ref: Ref, anchor: str) -> Groups:
+    """List the records that this one names, by kind, each once; words of scales are no records to look up."""
+    catalogue = here.book.catalogue
+    named = dict.fromkeys(mention.ref.record for mention in catalogue.summaries[ref].mentions)
+    found: dict[str, dict[Ref, None]] = {}
+    for other in named:
+        target = catalogue.moved.get(other, other)
+        if target in catalogue.summaries and target.kind != "scale" and target != ref:
+            found.setdefault(target.kind, {})[target] = None
+    groups = tuple(
+        Group(KIND[kind].plural, tuple([here.link_to(other) for other in sorted(found[kind])]))
+        for kind in KIND if kind in found
+    )  # fmt: skip
+    return Groups("Records used", groups, anchor)
+
+
 def used_by(here: Here, ref: Ref) -> Groups:
     """List the records that refer to this one, by kind."""
     by_kind: dict[str, list[Ref]] = {}

@@ -11,7 +11,7 @@ from builder.model.views import Phase as PhaseView
 from builder.model.views import Step as StepView
 from builder.model.work import StepValues
 from builder.view.here import NOTHING, Here, minutes_shown, shown
-from builder.view.page import page, passage
+from builder.view.page import page, passage, uses
 from builder.view.signs import NO_BREAK
 from builder.view.units import minutes
 from builder.view.warnings import gathered, warnings
@@ -39,6 +39,7 @@ def procedure_page(here: Here, ref: Ref, procedure: Procedure, values: StepValue
         Steps("Steps", tuple(_phases(here, procedure, values)), "part_steps"),
         Items("Close-out", here.lines(procedure.close_out), "Nothing beside the steps.", "part_close_out", tick=True),
         Links("Sources", here.links("source", procedure.sources), "None.", "part_sources"),
+        uses(here, ref, "part_uses"),
     )
     return page(
         here, ref, procedure.title, "Procedure", here.paragraphs(procedure.purpose), main, _aside(here, procedure),
@@ -156,7 +157,8 @@ def _measure(here: Here, measure: Measure) -> Row:
 
 def _aside(here: Here, procedure: Procedure) -> tuple[Block, ...]:
     phases = tuple(Link(f"{at} {phase.title}", f"#phase_{at}") for at, phase in enumerate(procedure.phases, 1))
-    blocks: list[Block] = [Links("On this page", (*phases, Link("Close-out", "#part_close_out")))]
+    rest = (Link("Close-out", "#part_close_out"), Link("Records used", "#part_uses"))
+    blocks: list[Block] = [Links("On this page", (*phases, *rest))]
     blocks.append(Links("Works on", here.links("panel", procedure.panels)))
     if procedure.relies_on:
         blocks.append(Links("Done before it", here.links("procedure", procedure.relies_on)))

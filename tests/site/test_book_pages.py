@@ -85,10 +85,24 @@ def test_the_fingerprint_tells_what_is_written_and_nothing_else(tmp_path: Path) 
     assert fingerprint(tiny(tmp_path / "one")) not in (first, changed)
 
 
+def test_sources_stand_in_the_order_of_trust_with_what_rests_on_each(site: Path) -> None:
+    soup = page(site, "sources.html")
+    heads = [head.text for head in soup.select(".groups h2")]
+    assert heads.index("Law") < heads.index("Common practice") < heads.index("From memory")
+    every = {str(a["href"]) for a in soup.select(".groups a")}
+    assert every == {f"sources/{path.name}" for path in (site / "sources").glob("*.html")}
+    practice = soup.select_one('a[href="sources/common-practice.html"]')
+    assert practice is not None
+    said = practice.find_next("span")
+    assert said is not None
+    users = page(site, "sources/common-practice.html").select("#rests a")
+    assert said.text == f"{len(users)} records rest on it"
+
+
 def test_every_page_leads_to_them_at_its_foot(site: Path) -> None:
     for path in ("index.html", "terms/lap.html"):
         ways = {str(a["href"]).removeprefix("../") for a in page(site, path).select(".foot a")}
-        assert {"a-z.html", "about.html", "codes.html"} <= ways
+        assert {"a-z.html", "about.html", "codes.html", "sources.html"} <= ways
 
 
 def test_what_comes_first_is_told_in_order(site: Path) -> None:
