@@ -7,8 +7,7 @@ from builder.model.reference import Ref
 from builder.model.views import Block, Group, Groups, Html, Link, Page
 from builder.view.here import Book, Here
 from builder.view.lists import SOURCES, plain_page
-
-SORT = "source-sort"
+from builder.view.supporting import SORT
 
 
 def sources_page(book: Book) -> Page:

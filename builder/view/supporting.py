@@ -14,6 +14,9 @@ from builder.view.page import page, passage
 from builder.view.signs import sign
 from builder.view.warnings import warnings
 
+SORT = "source-sort"
+"""The scale by which sources are told apart, the first to be trusted first."""
+
 
 def _facts(here: Here, facts: Iterable[Fact]) -> Facts:
     rows = tuple(
@@ -92,7 +95,7 @@ def term_page(here: Here, ref: Ref, term: Term) -> Page:
 def source_page(here: Here, ref: Ref, source: Source) -> Page:
     """Make a citation's page, with all that rests on it."""
     said = {
-        "Sort": here.book.word("source-sort", source.sort), "Publisher": source.publisher, "Number": source.number,
+        "Sort": here.book.word(SORT, source.sort), "Publisher": source.publisher, "Number": source.number,
         "Issued": source.issued,
     }  # fmt: skip
     rows = [here.row(label, text) for label, text in said.items() if text]
