@@ -36,6 +36,8 @@ CODES: tuple[Code, ...] = (
 )  # fmt: skip
 NO_BOOK = BookSettings(name="Seambook", id="seambook", title="Seambook", caution=(), authority=())
 """Stands in where no layer says anything about the book."""
+MOST_LOOKED_AT, LONGEST_EXAMPLE = 40, 4000
+"""For examples in the writing guide: records of a kind that are looked at, and characters one may have."""
 Progress = Callable[[str, int, int], None]
 """Told what is being done, how many are done, and of how many."""
 
@@ -221,7 +223,8 @@ class Way:
             self.problems += self._placed((drawn.ref, fault) for fault in drawn.faults)
             self.order.progress("drawing", len(paths), len(refs))
         self._clock("work and draw")
-        for page in view.book_pages(book, settings, gathered.fingerprint, CODES):
+        extra = view.Extra(settings, gathered.fingerprint, CODES, gathered.scales, self._examples(gathered))
+        for page in view.book_pages(book, extra):
             desk.put(page.path, renderer.render(page, book.site))
             paths.append(page.path)
         living = sorted(id_ for id_, program in programs.items() if program.id == id_)
@@ -269,6 +272,17 @@ class Way:
             settings.units, view.foot(),
         )
         return view.Book(catalogue, link.FolderLinks(), gathered.shelf, site, view.Prose())
+
+    def _examples(self, gathered: Gathered) -> dict[str, view.Example]:
+        """Of the first records of each kind the longest that is no burden to read."""
+        found: dict[str, view.Example] = {}
+        for kind in KIND:
+            first = sorted(ref for ref in gathered.summaries if ref.kind == kind)[:MOST_LOOKED_AT]
+            texts = [view.Example(ref, read.read_text(self.places.file(ref))[0] or "") for ref in first]
+            short = [one for one in texts if len(one.text) <= LONGEST_EXAMPLE]
+            if texts:
+                found[kind] = max(short or texts[:1], key=lambda one: len(one.text))
+        return found
 
     def _placed(self, faults: Iterable[tuple[Ref, Fault]]) -> list[Problem]:
         return [check_stage.problem_of_fault(ref, fault, self.places.locate) for ref, fault in faults]

@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from textwrap import wrap
 
-from builder.authoring.forms import Either, Form, Items, Key, Named, Part, Text, form_of_record
-from builder.authoring.wording import Scales, leave_out, takes
+from builder.model.forms.form import Either, Form, Items, Key, Named, Part, Text, form_of_record
+from builder.model.forms.wording import Scales, leave_out, takes
 from builder.model.near import a
 from builder.model.records import Kind
 from builder.model.records.fields import FILL_IN, NONE

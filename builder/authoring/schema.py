@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from builder.authoring.forms import (
+from builder.model.forms.form import (
     Amount,
     Either,
     Form,
@@ -23,7 +23,7 @@ from builder.authoring.forms import (
     Text,
     Words,
 )
-from builder.authoring.wording import Scales, leave_out, takes
+from builder.model.forms.wording import Scales, leave_out, takes
 from builder.model.records.fields import FILL_IN, NONE
 from builder.model.reference import ID_PATTERN, LONE_SUBJECTS
 

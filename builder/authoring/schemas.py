@@ -7,10 +7,10 @@ import os
 from collections.abc import Mapping
 from pathlib import Path
 
-from builder.authoring.forms import form_of_record
 from builder.authoring.placing import AuthoringError, place
 from builder.authoring.schema import MADE_BY, schema_of
-from builder.authoring.wording import Scales
+from builder.model.forms.form import form_of_record
+from builder.model.forms.wording import Scales
 from builder.model.near import a
 from builder.model.records import KINDS
 from builder.model.records.settings import BookSettings, ShopSettings

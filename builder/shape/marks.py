@@ -12,7 +12,7 @@ from functools import cache
 from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, NamedTuple, Union, cast, get_args, get_origin, get_type_hints
 
-from builder.model.records.fields import NONE, Formula, Marked, Measures, Points, Word, key_of
+from builder.model.records.fields import NONE, Formula, Marked, Measures, Points, Word, alias_of
 from builder.model.tree import Mapping, Scalar, Sequence
 
 Mark = Points | Word | Measures | Formula | Marked
@@ -160,10 +160,3 @@ def _field_plans(annotation: Any, field: str) -> Iterator[tuple[str, _Plan]]:
         plan = _plan_of(hint, f"{field}.{key}" if field else key)
         if plan is not None:
             yield key, plan
-
-
-def alias_of(name: str, hint: Any) -> str:
-    """Return the YAML key of a field: its alias where it has one."""
-    extras = get_args(hint)[1:] if get_origin(hint) is Annotated else ()
-    aliases = [extra.alias for extra in extras if getattr(extra, "alias", None)]
-    return str(aliases[0]) if aliases else key_of(name)

@@ -11,9 +11,9 @@ from pydantic_core import ErrorDetails
 from builder.model.near import listed, near_names, offer
 from builder.model.place import Span
 from builder.model.problem import Problem
+from builder.model.records.fields import alias_of
 from builder.model.tree import Mapping, Node, Scalar, follow, span_of
 from builder.shape import codes
-from builder.shape.marks import alias_of
 
 _EMPTY = frozenset({"say_none"})
 _MISSING = frozenset({"missing", "missing_argument"})

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Mapping
+from typing import NamedTuple
 
 from builder.model.problem import Code
 from builder.model.records import Record
@@ -41,6 +42,7 @@ from builder.view.supporting import (
     tool_page,
 )
 from builder.view.vehicle import vehicle_page
+from builder.view.writing import Example, Examples, writing_pages
 
 
 def view(book: Book, ref: Ref, record: Record, worked: Worked) -> Page:
@@ -93,16 +95,29 @@ def _supporting(here: Here, ref: Ref, record: Record) -> Page:
     raise TypeError(f"no page is made for a {ref.kind}")
 
 
-def book_pages(book: Book, settings: BookSettings, fingerprint: str, codes: Iterable[Code]) -> Iterator[Page]:
+class Extra(NamedTuple):
+    """What the book's own pages tell beside its records."""
+
+    settings: BookSettings
+    fingerprint: str
+    codes: tuple[Code, ...]
+    scales: Mapping[str, tuple[str, ...]]
+    examples: Examples
+    """A record of each kind, as its author wrote it."""
+
+
+def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
     """Make the pages of the book's own, and those that stand where renamed records were."""
+    settings = extra.settings
     yield home_page(book, settings.lead or "")
     yield lists_page(book)
     yield from letter_pages(book)
-    yield about_page(book, settings, fingerprint)
+    yield about_page(book, settings, extra.fingerprint)
     yield sources_page(book)
-    yield codes_page(book, codes)
+    yield codes_page(book, extra.codes)
+    yield from writing_pages(book, extra.scales, extra.examples)
     for old, new in sorted(book.catalogue.moved.items()):
         yield stub_page(book, old, new)
 
 
-__all__ = ["Book", "Here", "Prose", "book_pages", "foot", "navigation", "view"]
+__all__ = ["Book", "Example", "Extra", "Here", "Prose", "book_pages", "foot", "navigation", "view"]

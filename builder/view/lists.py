@@ -13,7 +13,7 @@ from builder.view.procedure import STATUS
 from builder.view.prose import plain_text
 
 HOME, LISTS, AZ = "index.html", "lists.html", "a-z.html"
-ABOUT, CODES, SOURCES = "about.html", "codes.html", "sources.html"
+ABOUT, CODES, SOURCES, WRITING = "about.html", "codes.html", "sources.html", "writing.html"
 FRONT_KINDS = ("procedure", "calculator", "panel", "seam")
 """Kinds the home page lists in full; the rest are a word away."""
 
@@ -28,7 +28,7 @@ def foot() -> tuple[tuple[str, str], ...]:
     """Return what every page's foot leads to."""
     return (
         ("A to Z", AZ), ("About this book", ABOUT), ("Where figures come from", SOURCES),
-        ("What a problem means", CODES),
+        ("How to write records", WRITING), ("What a problem means", CODES),
     )  # fmt: skip
 
 

@@ -12,8 +12,9 @@ import pytest
 
 from builder import pipeline
 from builder.authoring.blank import blank
-from builder.authoring.docs import field_docs
-from builder.authoring.forms import (
+from builder.model.files import Layer, SourceFile
+from builder.model.forms.docs import field_docs
+from builder.model.forms.form import (
     Amount,
     Either,
     Form,
@@ -27,8 +28,7 @@ from builder.authoring.forms import (
     Words,
     form_of_record,
 )
-from builder.authoring.wording import takes
-from builder.model.files import Layer, SourceFile
+from builder.model.forms.wording import takes
 from builder.model.records import KIND, KINDS, Kind
 from builder.model.records.body import Panel, Seam
 from builder.model.records.fields import FILL_IN

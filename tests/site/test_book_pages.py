@@ -4,15 +4,19 @@ from __future__ import annotations
 
 import string
 from pathlib import Path
+from typing import get_type_hints
 
 import pytest
 
 from builder import pipeline
+from builder.formula.functions import FUNCTIONS
 from builder.model.files import Layer
+from builder.model.records import KINDS, Kind
+from builder.model.records.fields import alias_of
 from builder.supplied import templates
 from builder.view import letters
 from tests.books.laying import TINY, edit, lay
-from tests.site.building import page
+from tests.site.building import CONTENT, page
 
 TERM = "terms/lap.yaml"
 
@@ -41,7 +45,8 @@ def links(site: Path, path: str) -> set[tuple[str, str]]:
 
 def test_a_to_z_leads_to_every_record_by_each_of_its_names(site: Path) -> None:
     listed = links(site, "a-z.html")
-    records = {path.relative_to(site).as_posix() for path in site.rglob("*/*.html")}
+    folders = [site / kind.folder for kind in KINDS]
+    records = {path.relative_to(site).as_posix() for folder in folders for path in folder.glob("*.html")}
     assert records <= {way for _, way in listed}
     assert ("sill", "terms/rocker.html") in listed
     heads = [head.text for head in page(site, "a-z.html").select(".groups h2")]
@@ -109,3 +114,24 @@ def test_what_comes_first_is_told_in_order(site: Path) -> None:
     said = [li.get_text(" ", strip=True) for li in page(site, "about.html").select("#authority li")]
     assert said[0].startswith("1. The vehicle maker")
     assert said[-1].startswith(f"{len(said)}. Memory")
+
+
+@pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
+def test_the_guide_shows_each_kind_with_all_its_keys_and_a_record_as_it_is_written(site: Path, kind: Kind) -> None:
+    soup = page(site, f"writing/{kind.name}.html")
+    keys = [code.text for code in soup.select("#keys_0 h3 code")]
+    assert keys == [alias_of(name, hint) for name, hint in get_type_hints(kind.type, include_extras=True).items()]
+    link = soup.select_one("#example p a")
+    shown = soup.select_one("#example pre")
+    assert link is not None
+    assert shown is not None
+    record = Path(str(link["href"])).stem
+    assert shown.text == (CONTENT / kind.folder / f"{record}.yaml").read_text("utf-8")
+    ways = {str(a["href"]) for a in soup.select(".cards a") if str(a["href"]).startswith("#")}
+    assert ways <= {f"#{part['id']}" for part in soup.select(".cards")}
+
+
+def test_the_guide_leads_to_every_kind_and_names_every_function(site: Path) -> None:
+    soup = page(site, "writing.html")
+    assert [str(a["href"]) for a in soup.select("#kinds a")] == [f"writing/{kind.name}.html" for kind in KINDS]
+    assert [row.td.text for row in soup.select("#functions tbody tr") if row.td] == list(FUNCTIONS)

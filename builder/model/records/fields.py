@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from operator import attrgetter
-from typing import Annotated, Any, TypeVar, dataclass_transform
+from typing import Annotated, Any, TypeVar, dataclass_transform, get_args, get_origin
 
 from pydantic import AfterValidator, BeforeValidator, ConfigDict, Field, StringConstraints
 from pydantic_core import PydanticCustomError
@@ -17,6 +17,13 @@ T = TypeVar("T")
 def key_of(field: str) -> str:
     """Return the YAML key of a field: Python's own words carry an underscore behind (`if_`)."""
     return field.rstrip("_")
+
+
+def alias_of(name: str, hint: Any) -> str:
+    """Return the YAML key of a field: its alias where it has one."""
+    extras = get_args(hint)[1:] if get_origin(hint) is Annotated else ()
+    aliases = [extra.alias for extra in extras if getattr(extra, "alias", None)]
+    return str(aliases[0]) if aliases else key_of(name)
 
 
 STRICT = ConfigDict(extra="forbid", alias_generator=key_of)

@@ -10,9 +10,9 @@ from dataclasses import MISSING, dataclass, fields, is_dataclass
 from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, NamedTuple, Union, get_args, get_origin, get_type_hints
 
-from builder.authoring.docs import about, field_docs
+from builder.model.forms.docs import about, field_docs
 from builder.model.records import fields as marks
-from builder.model.records.fields import NONE, UNKNOWN, key_of
+from builder.model.records.fields import NONE, UNKNOWN, alias_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +125,7 @@ def form_of_record(record_type: type[Any]) -> Part:
         hint = hints[field.name]
         required = field.default is MISSING and field.default_factory is MISSING
         default = "" if required or field.default is MISSING else _said(field.default)
-        keys.append(Key(_alias(field.name, hint), form_of(hint), required, default, docs.get(field.name, "")))
+        keys.append(Key(alias_of(field.name, hint), form_of(hint), required, default, docs.get(field.name, "")))
     return Part(record_type.__name__, about(record_type), tuple(keys))
 
 
@@ -196,11 +196,6 @@ def _limit(extras: tuple[Any, ...], name: str) -> Any:
     """Find a limit among the library's own marks, which may stand inside a field's description."""
     within = (found for extra in extras for found in (extra, *getattr(extra, "metadata", ())))
     return next((value for one in within if (value := getattr(one, name, None)) is not None), None)
-
-
-def _alias(name: str, hint: Any) -> str:
-    extras = get_args(hint)[1:] if get_origin(hint) is Annotated else ()
-    return str(next((extra.alias for extra in extras if getattr(extra, "alias", None)), key_of(name)))
 
 
 def _said(default: object) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from builder.authoring.forms import (
+from builder.model.forms.form import (
     Amount,
     Either,
     Form,

@@ -1,0 +1,1 @@
+"""Record types -> their forms, and forms -> words: fresh records, schemas and the writing guide are made from these."""

@@ -1,0 +1,34 @@
+"""What the writing guide says about every kind alike, as Markdown."""
+
+GENERAL = """\
+A record is one file of YAML. Its folder says its kind and its name says its id: `panels/left-step.yaml` is
+`panel:left-step`. Ids are lower-case words joined by hyphens. An id is for good: when a record is renamed, the old id
+goes into `was`, and links to it still arrive.
+
+- A key that takes the id of one kind takes the bare id: `panel: left-step`. A key that takes several kinds takes
+  `kind:id`. In prose write `[text](panel:left-step)`; a step of a procedure is `procedure:id#step-key`.
+- `none` is written where a list has nothing in it. Left out and none are different things: what is left out may have
+  been forgotten.
+- `unknown` is a word for a strength, a coating or a thickness that nobody knows. It makes all advice stricter.
+- A quantity is a number, a space and a unit: `0.8 mm`, `20 min`, `18 degC`. A bare number is refused.
+- Prose is Markdown without HTML.
+
+Records lie in layers. A shop's own record with the kind and id of a supplied one takes its place, all of it.
+`seambook write` begins a record with a comment on every key; `seambook check` says what is wrong, where, and what to
+do.
+"""
+
+FORMULAS = """\
+A formula is written as on paper: `+ - * /`, `**` for powers, brackets, comparisons, `and`, `or`, `not`, and `a if
+condition else b`. Names are those of the inputs, of named constants, and of facts about a seam or a step. Every
+quantity has a dimension, and what does not fit is refused: a length plus a time, or a temperature reading plus
+another. `with_unit(2, mm)` makes a bare number a quantity, `in_unit(length, mm)` makes a quantity a bare number.
+Numbers other than 0, 1, 2 and powers of ten are named as constants with their source. What cannot be worked out is
+"no answer", and whatever depends on it has no answer either.
+"""
+
+RULES = """\
+A rule says when it binds and has one consequence: what a step needs, owes or forbids, or which of two acts comes
+first. States hold from the step that makes them until a step that spoils them. What an act makes and spoils stands in
+the act. A step that cannot keep a rule names it under `except` with the reason, and the page shows both.
+"""
