@@ -76,6 +76,8 @@ def differing(lines: Lines, python: dict[str, Any], script: dict[str, Any]) -> l
     found = []
     for name, value in python["values"].items():
         other = script["values"][name]
+        if type(other) is int:  # a whole number comes as one, in the digits that mean this float and no other
+            other = float(other)
         is_close = name in lines.loose and isinstance(value, float) and isinstance(other, int | float)
         if value != other and not (is_close and abs(value - other) <= room):
             found.append((name, lines.work.get(name, "input"), value, other))
