@@ -25,7 +25,7 @@ from builder.model.place import Span
 from builder.model.problem import Code, Problem, in_order
 from builder.model.records import KIND, Record
 from builder.model.records.settings import BookSettings, ShopSettings
-from builder.model.records.supporting import Scale
+from builder.model.records.supporting import Scale, Term
 from builder.model.reference import Mention, Ref
 from builder.model.shelf import Shelf
 from builder.model.summary import Summary
@@ -232,7 +232,7 @@ class Way:
         files = {
             **render.assets(self.order.templates),
             **{path: script.encode() for path, script in scripts.items()},
-            "assets/search/index.js": index.script(),
+            "assets/search/index.js": index.script(_names(gathered)),
         }
         for path, data in files.items():
             desk.put(path, data)
@@ -295,6 +295,12 @@ class Way:
         now = time.perf_counter()
         self.seconds[stage] = self.seconds.get(stage, 0.0) + now - self._started
         self._started = now
+
+
+def _names(gathered: Gathered) -> Iterable[tuple[str, ...]]:
+    """Of each word that the glossary explains all its names."""
+    terms = (record for record in gathered.shelf.values() if isinstance(record, Term))
+    return [(record.title, *record.synonyms) for record in terms if record.synonyms]
 
 
 def _fingerprint(shaped: Iterable[Shaped]) -> str:

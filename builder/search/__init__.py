@@ -1,6 +1,6 @@
 """Stage 8: page views -> the search index. `page_words` and `IndexWriter` are the entry points.
 
-The index's form is told in `index`; search.js reads it.
+The index's form is told in `index`; find.js reads it.
 """
 
 from builder.search.index import IndexWriter, PageWords, index_script, page_words

@@ -1,10 +1,11 @@
 """Pages' passages -> the search index as one script.
 
-The script assigns `seambook.index`, an object of four texts, each a list parted by line feeds:
+The script assigns `seambook.index`, an object of five texts, each a list parted by line feeds:
 
 - `pages`: path, kind and title of a page, parted by tabs;
 - `passages`: number of the page, anchor on it and heading, parted by tabs; the first passage of a page is its title;
 - `words`: the words, sorted; see `words` for what a word is;
+- `names`: for each thing with several names the words of each name; names parted by tabs, words by blanks;
 - `postings`: for each word the passages it stands in, as gaps in base 36 parted by spaces, the first counted from 0;
   a `*` behind a gap says that the word stands in the title, an alias or the heading.
 """
@@ -98,11 +99,12 @@ class IndexWriter:
             known.gaps.append(gaps[number - known.last])
             known.last = number
 
-    def script(self) -> bytes:
-        """Write the script."""
+    def script(self, names: Iterable[tuple[str, ...]] = ()) -> bytes:
+        """Write the script; `names` holds, for each thing that has several, all its names."""
         every = sorted(self._postings)
         index = {
             "pages": "\n".join(self._pages), "passages": "\n".join(self._passages), "words": "\n".join(every),
+            "names": "\n".join("\t".join(sorted({" ".join(words(name)) for name in one})) for one in sorted(names)),
             "postings": "\n".join(" ".join(self._postings[word].gaps) for word in every),
         }  # fmt: skip
         text = json.dumps(index, ensure_ascii=True, sort_keys=True, separators=(",", ":"))

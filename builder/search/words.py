@@ -1,4 +1,4 @@
-"""Text -> search words, by the rule that search.js follows too."""
+"""Text -> search words, by the rule that find.js follows too."""
 
 from __future__ import annotations
 
