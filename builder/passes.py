@@ -149,7 +149,7 @@ class Way:
             summaries={one.ref: one.summary for one in shaped if one.summary is not None},
             broken=frozenset(one.ref for one in shaped if one.summary is None),
             scales=scales,
-            fingerprint=_fingerprint(shaped),
+            fingerprint=_fingerprint(shaped, self.order.layers),
         )
 
     def connect(self, gathered: Gathered) -> Catalogue:
@@ -303,9 +303,10 @@ def _names(gathered: Gathered) -> Iterable[tuple[str, ...]]:
     return [(record.title, *record.synonyms) for record in terms if record.synonyms]
 
 
-def _fingerprint(shaped: Iterable[Shaped]) -> str:
+def _fingerprint(shaped: Iterable[Shaped], layers: Iterable[Layer]) -> str:
     digests = [one.digest for one in sorted(shaped, key=lambda one: one.ref)]
-    return hashlib.sha256(b"".join(digests)).hexdigest()
+    own = [SourceFile(layer.path / read.BOOK_FILE, "", Ref("settings", "settings")) for layer in layers]
+    return hashlib.sha256(b"".join([*digests, *(read.digest(file) for file in own)])).hexdigest()
 
 
 def shape_file(file: SourceFile, scales: Mapping[str, tuple[str, ...]]) -> Shaped:

@@ -18,11 +18,11 @@ KEPT = (
 def about_page(book: Book, settings: BookSettings, fingerprint: str) -> Page:
     """Make the page. `fingerprint` is the same for two books that were made from the same records."""
     here = Here(book, ABOUT)
-    short = " ".join(fingerprint[at:at + 4] for at in range(0, 16, 4))
+    parted = " ".join(fingerprint[at:at + 8] for at in range(0, len(fingerprint), 8))
     facts = (
         Row("Shop", here.text(book.site.name)), Row("Book", here.text(book.site.title)),
         Row("Records", Html(str(len(book.catalogue.summaries)))),
-        Row("Fingerprint", Html(short), "Two books with the same one were made from the same records."),
+        Row("Fingerprint", Html(parted), "Two books with the same one were made from the same records."),
     )  # fmt: skip
     blocks: tuple[Block, ...] = (
         Items("Take care", here.lines(book.site.cautions), "Nothing is said.", "cautions"),

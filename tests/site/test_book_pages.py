@@ -85,6 +85,8 @@ def test_the_fingerprint_tells_what_is_written_and_nothing_else(tmp_path: Path) 
     edit(tmp_path / "one/content", TERM, ("title: Lap", "title: Laps"))
     changed = fingerprint(tiny(tmp_path / "one"))
     assert changed != first
+    edit(tmp_path / "another/content", "book.yaml", ("title: ", "title: Our "))
+    assert fingerprint(tiny(tmp_path / "another")) != first
     (tmp_path / "one/content" / TERM).rename(tmp_path / "one/content/terms/lapped.yaml")
     edit(tmp_path / "one/content", "terms/lapped.yaml", ("title: Laps", "title: Laps\nwas: [lap]"))
     assert fingerprint(tiny(tmp_path / "one")) not in (first, changed)
@@ -102,6 +104,13 @@ def test_sources_stand_in_the_order_of_trust_with_what_rests_on_each(site: Path)
     assert said is not None
     users = page(site, "sources/common-practice.html").select("#rests a")
     assert said.text == f"{len(users)} records rest on it"
+
+
+def test_each_page_of_the_book_has_a_title_of_its_own(site: Path) -> None:
+    paths = ["index.html", *sorted(path.name for path in site.glob("*.html") if path.name != "index.html")]
+    titles = [soup.title.text for soup in (page(site, path) for path in paths) if soup.title]
+    assert len(titles) == len(set(titles)) == len(paths)
+    assert all(title.endswith(f"· {titles[0]}") for title in titles[1:])
 
 
 def test_every_page_leads_to_them_at_its_foot(site: Path) -> None:
