@@ -1,132 +1,144 @@
-"""Pages' passages -> the search index as one script.
+"""Pages' words -> the search index, as scripts that a page opened from a folder can load one by one.
 
-The script assigns `seambook.index`, an object of five texts, each a list parted by line feeds:
+- `dictionary.js` assigns `seambook.dictionary`, what every search needs: `words`, all words, front-coded; `shards`, of
+  each shard of postings the number of its first word, as gaps; `texts`, of each shard of texts the number of its first
+  page, as gaps; `pages`, how many there are; `common`, as gaps, words in more than half of the pages of a large book;
+  `names`, for each thing with several names the words of each, names parted by tabs, words by blanks; `quiet`, words
+  that ask for nothing by themselves; `priors`, how much pages count, in percent, each behind the distance of the first
+  page from which on it holds.
+- `words-N.js` gives `seambook.shards["words-N"]`, the postings of the words from its first on, a line each. A long
+  posting fills shards of its own: consecutive shards with the same first word are to be joined by a blank.
+- `texts-N.js` gives `seambook.shards["texts-N"]`, of each page from its first on the path, kind, title, and anchor and
+  heading of its parts.
 
-- `pages`: path, kind and title of a page, parted by tabs;
-- `passages`: number of the page, anchor on it and heading, parted by tabs; the first passage of a page is its title;
-- `words`: the words, sorted; see `words` for what a word is;
-- `names`: for each thing with several names the words of each name; names parted by tabs, words by blanks;
-- `postings`: for each word the passages it stands in, as gaps in base 36 parted by spaces, the first counted from 0;
-  a `*` behind a gap says that the word stands in the title, an alias or the heading.
+Numbers, words and postings are written as `packing` says. A search loads what its words and the results shown need,
+however large the book.
 """
 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
-from functools import lru_cache
-from typing import NamedTuple
+from collections.abc import Iterable, Iterator
 
-from builder.model.views import Page
+from builder.search.packing import base36, front_coded, gaps
+from builder.search.page_words import PageWords
 from builder.search.words import words
 
-_DIGITS = "0123456789abcdefghijklmnopqrstuvwxyz"
-
-
-class PageWords(NamedTuple):
-    """What the index needs of one page, small enough to be handed between processes."""
-
-    path: str
-    kind: str
-    title: str
-    passages: tuple[tuple[str, str, str, str], ...]
-    """Anchor, heading, the heading's words, the text's other words; words sorted and parted by blanks."""
-
-
-def page_words(page: Page) -> PageWords:
-    """Gather a page's words; aliases count as part of its title."""
-    passages = []
-    for at, passage in enumerate(page.passages):
-        heading = " ".join((passage.heading, *page.aliases)) if at == 0 else passage.heading
-        passages.append((passage.anchor, passage.heading, *_words_of(heading, passage.text)))
-    return PageWords(page.path, page.kind, page.title, tuple(passages))
-
-
-@lru_cache(maxsize=16384)
-def _words_of(heading: str, text: str) -> tuple[str, str]:
-    strong = frozenset(words(heading))
-    return " ".join(sorted(strong)), " ".join(sorted(frozenset(words(text)) - strong))
+FOLDER = "assets/search"
+MOST_OF_POSTINGS = 12_000
+"""Bytes of postings in a shard."""
+ENOUGH_OF_TEXTS = 2_000
+"""Bytes of texts after which a shard is full: a procedure has one of its own, small records share one."""
+LARGE = 1_000
+"""Pages from which on a word in more than half of them is called common."""
+_SHARED = "(window.seambook=window.seambook||{})"
 
 
 class _Word:
-    __slots__ = ("gaps", "last")
+    __slots__ = ("entries", "last")
 
     def __init__(self) -> None:
-        self.gaps: list[str] = []
+        self.entries: list[str] = []
         self.last = 0
 
 
-class _Gaps(dict[int, str]):
-    """From gaps how the index writes them, each made once."""
-
-    def __init__(self, mark: str) -> None:
-        super().__init__()
-        self._mark = mark
-
-    def __missing__(self, gap: int) -> str:
-        made = self[gap] = _base36(gap) + self._mark
-        return made
-
-
-_STRONG, _WEAK = _Gaps("*"), _Gaps("")
-
-
 class IndexWriter:
-    """Takes pages one by one, in the order of their paths, and writes the index at the end."""
+    """Takes pages one by one, in the order the index numbers them, and writes the index at the end.
+
+    The same book must give the same bytes, so the order is the caller's to keep.
+    """
 
     def __init__(self) -> None:
-        self._pages: list[str] = []
-        self._passages: list[str] = []
+        self._heads: list[str] = []
         self._postings: dict[str, _Word] = {}
+        self._priors: list[tuple[int, int]] = []
+        self._gaps = [base36(gap) for gap in range(1024)]
 
     def add(self, page: PageWords) -> None:
-        """Take one page; the same book must give the same bytes, so the order is the caller's to keep."""
-        for anchor, heading, strong, weak in page.passages:
-            number = len(self._passages)
-            self._passages.append(f"{len(self._pages)}\t{anchor}\t{_one_line(heading)}")
-            self._post(strong.split(), number, _STRONG)
-            self._post(weak.split(), number, _WEAK)
-        if page.passages:
-            self._pages.append(f"{page.path}\t{page.kind}\t{_one_line(page.title)}")
-
-    def _post(self, found: list[str], number: int, gaps: _Gaps) -> None:
-        """Say that these words stand in a passage: called for every word of every step, so it counts its calls."""
-        postings = self._postings
-        for word in found:
+        """Take one page; called for every page of the book, and for every word of each, so it counts its calls."""
+        if not page.head:
+            return
+        number = len(self._heads)
+        self._heads.append(page.head)
+        if not self._priors or self._priors[-1][1] != page.prior:
+            self._priors.append((number, page.prior))
+        postings, known_gaps = self._postings, self._gaps
+        for line in page.entries.split("\n") if page.entries else ():
+            word, _, entry = line.partition(" ")
             known = postings.get(word)
             if known is None:
                 known = postings[word] = _Word()
-            known.gaps.append(gaps[number - known.last])
+            gap = number - known.last
+            known.entries.append((known_gaps[gap] if gap < 1024 else base36(gap)) + entry)
             known.last = number
 
-    def script(self, names: Iterable[tuple[str, ...]] = ()) -> bytes:
-        """Write the script; `names` holds, for each thing that has several, all its names."""
+    def files(self, names: Iterable[tuple[str, ...]] = (), quiet: Iterable[str] = ()) -> dict[str, bytes]:
+        """Write all scripts by their paths.
+
+        `names` holds, for each thing that has several, all its names; `quiet` words that ask for nothing.
+        """
         every = sorted(self._postings)
-        index = {
-            "pages": "\n".join(self._pages), "passages": "\n".join(self._passages), "words": "\n".join(every),
+        first_words, postings = _packed(" ".join(self._postings[word].entries) for word in every)
+        first_pages, texts = _grouped(self._heads)
+        half = len(self._heads) / 2
+        common = [at for at, word in enumerate(every) if len(self._postings[word].entries) > half]
+        dictionary = {
+            "words": front_coded(every), "shards": gaps(first_words), "texts": gaps(first_pages),
+            "pages": len(self._heads), "common": gaps(common) if len(self._heads) > LARGE else "",
             "names": "\n".join("\t".join(sorted({" ".join(words(name)) for name in one})) for one in sorted(names)),
-            "postings": "\n".join(" ".join(self._postings[word].gaps) for word in every),
+            "quiet": " ".join(sorted({part for word in quiet for part in words(word)})),
+            "priors": " ".join(
+                f"{gap} {base36(prior)}"
+                for gap, (_, prior) in zip(gaps(at for at, _ in self._priors).split(), self._priors, strict=True)
+            ),
         }  # fmt: skip
-        text = json.dumps(index, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
-        return f"window.seambook=window.seambook||{{}};window.seambook.index={text};\n".encode("ascii")
+        said = json.dumps(dictionary, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
+        scripts = {"dictionary": f"{_SHARED}.dictionary={said};\n"}
+        scripts |= {f"words-{at}": _shard(f"words-{at}", json.dumps(one)) for at, one in enumerate(postings)}
+        scripts |= {f"texts-{at}": _shard(f"texts-{at}", one) for at, one in enumerate(texts)}
+        return {f"{FOLDER}/{name}.js": script.encode("ascii") for name, script in scripts.items()}
 
 
-def index_script(pages: Iterable[PageWords]) -> bytes:
-    """Write the index of pages in any order."""
-    writer = IndexWriter()
-    for page in sorted(pages):
-        writer.add(page)
-    return writer.script()
+def _shard(name: str, value: str) -> str:
+    return f'({_SHARED}.shards=window.seambook.shards||{{}})["{name}"]={value};\n'
 
 
-def _one_line(text: str) -> str:
-    return " ".join(text.split())
+def _packed(postings: Iterable[str]) -> tuple[list[int], list[str]]:
+    """Fill shards with postings in the order of their words; return the first word of each shard, and the shards."""
+    firsts: list[int] = []
+    shards: list[list[str]] = []
+    room = 0
+    for at, posting in enumerate(postings):
+        pieces = list(_pieces(posting))
+        for piece in pieces:
+            if len(piece) >= room or len(pieces) > 1:
+                firsts.append(at)
+                shards.append([])
+                room = MOST_OF_POSTINGS
+            shards[-1].append(piece)
+            room = room - len(piece) - 2 if len(pieces) == 1 else 0
+    return firsts, ["\n".join(shard) for shard in shards]
 
 
-def _base36(number: int) -> str:
-    digits = ""
-    while True:
-        number, digit = divmod(number, 36)
-        digits = _DIGITS[digit] + digits
-        if not number:
-            return digits
+def _pieces(posting: str) -> Iterator[str]:
+    """Cut a posting that fills more than a shard between two entries."""
+    while len(posting) >= MOST_OF_POSTINGS:
+        cut = posting.rindex(" ", 0, MOST_OF_POSTINGS)
+        yield posting[:cut]
+        posting = posting[cut + 1 :]
+    yield posting
+
+
+def _grouped(heads: Iterable[str]) -> tuple[list[int], list[str]]:
+    """Put heads together until a shard is full; return the first page of each shard, and the shards."""
+    firsts: list[int] = []
+    shards: list[list[str]] = []
+    held = ENOUGH_OF_TEXTS
+    for at, head in enumerate(heads):
+        if held + len(head) > ENOUGH_OF_TEXTS:
+            firsts.append(at)
+            shards.append([])
+            held = 0
+        shards[-1].append(head)
+        held += len(head)
+    return firsts, [f"[{','.join(shard)}]" for shard in shards]

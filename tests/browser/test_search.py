@@ -33,7 +33,7 @@ def seek(page: Page, words: str) -> list[str]:
 
 def test_the_index_is_loaded_when_the_box_is_first_used(page: Page) -> None:
     loaded = "() => performance.getEntriesByType('resource').map((one) => one.name.split('/').pop())"
-    assert "index.js" not in page.evaluate(loaded)
+    assert "dictionary.js" not in page.evaluate(loaded)
     assert page.evaluate("() => !(window.seambook && window.seambook.index)")
     page.locator("#page_search-words").focus()
     page.wait_for_function("() => window.seambook && window.seambook.index")

@@ -12,6 +12,7 @@ from urllib.parse import unquote, urlsplit
 import pytest
 from bs4 import BeautifulSoup
 
+from tests.search.reading import read_index
 from tests.site.building import tags, word
 
 Pages = dict[str, BeautifulSoup]
@@ -90,8 +91,9 @@ def test_inputs_go_to_a_calculator_that_asks_for_them(addresses: list[Address], 
 
 
 def test_each_page_is_named_in_full(addresses: list[Address]) -> None:
-    # A link to a folder opens a listing when the book is read from disk.
-    vague = [one for one, file, _ in inner(addresses) if one.tag == "a" and not file.endswith(".html")]
+    # A link to a folder opens a listing when the book is read from disk; a figure leads to its picture alone.
+    named = (".html", ".svg", ".jpg", ".png")
+    vague = [one for one, file, _ in inner(addresses) if one.tag == "a" and not file.endswith(named)]
     assert vague == []
 
 
@@ -150,8 +152,9 @@ def test_each_page_is_reached_from_the_first(pages: Pages, addresses: list[Addre
 
 def test_each_asset_is_used(site: Path, pages: Pages, addresses: list[Address]) -> None:
     used = {file for _, file, _ in inner(addresses)}
-    loaded_later = {"assets/search/index.js"}  # search.js adds it when the box is first used
-    files = {path.relative_to(site).as_posix() for path in (site / "assets").rglob("*") if path.is_file()}
-    assert files - used - loaded_later == set()
-    script = (site / "assets/js/search.js").read_text("utf-8")
-    assert all(f'"{path}"' in script for path in loaded_later)
+    loaded_later = set((site / "assets/search").iterdir())  # search.js asks for each as a search needs it
+    files = {path for path in (site / "assets").rglob("*") if path.is_file()}
+    assert {path.relative_to(site).as_posix() for path in files - loaded_later} - used == set()
+    # That no shard is there beside those the dictionary counts is said by its reader, which refuses any other.
+    assert len(read_index({path.name: path.read_bytes() for path in loaded_later}).pages) > 250
+    assert '"assets/search/"' in (site / "assets/js/search.js").read_text("utf-8")

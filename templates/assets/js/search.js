@@ -1,16 +1,19 @@
 /**
- * The search box: loads the index when it is first used, and shows what `find.js` finds for the words typed.
+ * The search box: loads the index when it is first used, of it what the words typed need, and shows what `find.js` finds.
  */
 
 (function () {
   "use strict";
 
   /** @typedef {any} Index */
-  /** @typedef {{path: string, kind: string, title: string, anchor: string, heading: string, score: number}} Found */
+  /** @typedef {{path: string, kind: string, title: string, anchor: string, heading: string}} Found */
 
-  const INDEX = "assets/search/index.js";
+  const FOLDER = "assets/search/";
   const SHOWN = 8;
-  const { find, nearWords, unpack } = /** @type {any} */ (window).seambook.search;
+  /** @type {any} */
+  const seambook = /** @type {any} */ (window).seambook;
+  const { find, nearWords, needed } = seambook.search;
+  const { headOf, open, shardOfPage } = seambook.shardsOfIndex;
 
   const form = document.getElementById("page_search");
   const box = document.getElementById("page_search-words");
@@ -18,19 +21,51 @@
   const said = document.getElementById("page_search-said");
   const root = document.body.dataset.root || "";
   if (!(form instanceof HTMLFormElement) || !(box instanceof HTMLInputElement) || !list || !said) return;
+  /** @type {Map<string, Promise<void>>} */
+  const asked = new Map();
   start(form, box, list, said);
   document.getElementById("page_search-instead")?.setAttribute("hidden", "");
 
-  /** @param {(index: Index | null) => void} done @param {() => void} failed */
-  function loadIndex(done, failed) {
-    const script = document.createElement("script");
-    script.src = root + INDEX;
-    script.onload = () => {
-      const raw = /** @type {any} */ (window).seambook?.index;
-      done(raw ? unpack(raw) : null);
-    };
-    script.onerror = failed;
-    document.head.append(script);
+  /** Load a script of the index, once; after a failure it may be asked for again. @param {string} name */
+  function load(name) {
+    const known = asked.get(name);
+    if (known) return known;
+    /** @type {Promise<void>} */
+    const loading = new Promise((done, failed) => {
+      const script = document.createElement("script");
+      script.src = `${root}${FOLDER}${name}.js`;
+      script.onload = () => done();
+      script.onerror = () => {
+        asked.delete(name);
+        script.remove();
+        failed(new Error(name));
+      };
+      document.head.append(script);
+    });
+    asked.set(name, loading);
+    return loading;
+  }
+
+  /** @returns {Promise<Index>} */
+  async function opened() {
+    await load("dictionary");
+    seambook.shards = seambook.shards || {};
+    seambook.index = seambook.index || open(seambook.dictionary, seambook.shards);
+    return seambook.index;
+  }
+
+  /** The pages that answer, and how many there are. @param {string} text */
+  async function answers(text) {
+    const index = await opened();
+    await Promise.all(needed(index, text).map(load));
+    const all = find(index, text);
+    const best = all.slice(0, SHOWN);
+    await Promise.all(best.map((/** @type {any} */ one) => load(shardOfPage(index, one.page))));
+    const found = best.map((/** @type {any} */ one) => {
+      const head = headOf(index, one.page);
+      return { ...head, anchor: head.parts[2 * one.part], heading: head.parts[2 * one.part + 1] };
+    });
+    return { found: found, count: all.length, near: all.length ? [] : nearWords(index, text) };
   }
 
   /** @param {Found} found */
@@ -51,7 +86,7 @@
   /** @param {Found[]} found */
   function rows(found) {
     const list = document.createElement("ol");
-    list.append(...found.slice(0, SHOWN).map(item));
+    list.append(...found.map(item));
     return list;
   }
 
@@ -75,40 +110,27 @@
 
   /** @param {HTMLFormElement} form @param {HTMLInputElement} box @param {HTMLElement} list @param {HTMLElement} said */
   function start(form, box, list, said) {
-    /** @type {Index | null} */
-    let index = null;
-    let isAsked = false;
-
-    function load() {
-      if (isAsked) return;
-      isAsked = true;
-      loadIndex(
-        (loaded) => {
-          index = loaded;
-          show();
-        },
-        () => {
-          isAsked = false;
-          said.textContent = "The search could not be loaded.";
-        }
-      );
-    }
-
     function close() {
       list.hidden = true;
       list.replaceChildren();
     }
 
-    function show() {
-      if (!box.value.trim() || !index) {
+    function fail() {
+      said.textContent = "The search could not be loaded.";
+    }
+
+    async function show() {
+      const text = box.value;
+      said.textContent = "";
+      if (!text.trim()) {
         close();
-        said.textContent = "";
         return;
       }
-      const found = find(index, box.value);
-      list.replaceChildren(found.length ? rows(found) : nothing(nearWords(index, box.value)));
+      const { found, count, near } = await answers(text);
+      if (box.value !== text) return; // typed on meanwhile: the next answer is on its way
+      list.replaceChildren(found.length ? rows(found) : nothing(near));
       list.hidden = false;
-      said.textContent = found.length === 1 ? "1 page found" : `${found.length || "No"} pages found`;
+      said.textContent = count === 1 ? "1 page found" : `${count || "No"} pages found`;
     }
 
     form.addEventListener("keydown", (event) => {
@@ -127,11 +149,8 @@
     document.addEventListener("click", (event) => {
       if (event.target instanceof Node && !form.contains(event.target)) close();
     });
-    box.addEventListener("focus", load);
-    box.addEventListener("input", () => {
-      load();
-      show();
-    });
+    box.addEventListener("focus", () => void opened().catch(fail));
+    box.addEventListener("input", () => void show().catch(fail));
     form.hidden = false;
   }
 })();

@@ -1,0 +1,63 @@
+"""Numbers and sorted words -> the short ASCII that the index is written in; shards.js reads it.
+
+- A number is in base 36.
+- A word of a sorted list is a base-36 digit, how many letters it shares with the word before, and the rest of it.
+- Where a word stands on a page: `!n` when it is in the title, which has n different words; `+` when it is in another
+  name of the thing; then the parts of the page, `*n` in a heading, `.n` in a text and `,n` in a table or a labelled
+  value, `.n-m` for each from n to m. No parts mean the text of the first. A posting is such entries, parted by blanks,
+  each behind its page's distance from the last.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+_DIGITS = "0123456789abcdefghijklmnopqrstuvwxyz"
+
+
+def base36(number: int) -> str:
+    """Write a number of 0 or more."""
+    if number < 36:
+        return _DIGITS[number]
+    digits = ""
+    while True:
+        number, digit = divmod(number, 36)
+        digits = _DIGITS[digit] + digits
+        if not number:
+            return digits
+
+
+def runs(numbers: Iterable[int]) -> Iterator[str]:
+    """Write rising numbers, three and more in a row as first and last."""
+    first = last = -2
+    for number in (*numbers, -4):
+        if number == last + 1:
+            last = number
+            continue
+        if first >= 0:
+            if last > first + 1:
+                yield f"{base36(first)}-{base36(last)}"
+            else:
+                yield from map(base36, range(first, last + 1))
+        first = last = number
+
+
+def gaps(numbers: Iterable[int]) -> str:
+    """Write numbers that never fall as their distances, parted by blanks."""
+    last, found = 0, []
+    for number in numbers:
+        found.append(base36(number - last))
+        last = number
+    return " ".join(found)
+
+
+def front_coded(words: Sequence[str]) -> str:
+    """Write a sorted list of words, a line each."""
+    found, last = [], ""
+    for word in words:
+        shared, most = 0, min(len(last), len(word), 35)
+        while shared < most and word[shared] == last[shared]:
+            shared += 1
+        found.append(f"{_DIGITS[shared]}{word[shared:]}")
+        last = word
+    return "\n".join(found)

@@ -1,0 +1,102 @@
+"""A page view -> its passages: what the search can find on it, and where on the page each stands.
+
+A record's own texts come from its view. What its blocks say beside them, numbers with their units above all, is
+gathered here. Lists of links are left out: they would make every page match what it only leads to.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from functools import lru_cache
+from html import unescape
+from typing import NamedTuple
+
+from builder.model.pictures import Pictures
+from builder.model.views import Block, Cards, Facts, Form, Grid, Html, Items, Page, Row, Step, Steps, Worked
+
+_TAG = re.compile(r"<[^>]*>")
+
+
+class Part(NamedTuple):
+    """A place on a page with its words."""
+
+    anchor: str
+    heading: str
+    texts: tuple[str, ...]
+    """What it says."""
+    facts: tuple[str, ...] = ()
+    """What its tables and labelled values say, in which a word counts for less."""
+    name: str = ""
+    """What else it is called."""
+
+
+def parts_of(page: Page) -> list[Part]:
+    """Gather a page's parts; what a block says of a place that has a passage already is added to it."""
+    found = {one.anchor: Part(one.anchor, one.heading, (one.text,), (), one.name) for one in page.passages}
+    if not found:
+        return []
+    first = page.passages[0]
+    found[first.anchor] = found[first.anchor]._replace(texts=(first.text, page.kind))
+    for block in (*page.main, *page.aside):
+        for part in _of_block(block):
+            known = found.get(part.anchor)
+            if known:
+                part = known._replace(texts=known.texts + part.texts, facts=known.facts + part.facts)
+            found[part.anchor] = part
+    return list(found.values())
+
+
+def _of_block(block: Block) -> Iterator[Part]:
+    match block:
+        case Steps():
+            for phase in block.phases:
+                for step in phase.steps:
+                    yield Part(step.key, "", (), tuple(_of_step(step)))
+        case Cards():
+            for card in block.cards:
+                said = (plain(card.title), plain(card.text))
+                yield Part(card.anchor or block.anchor, block.title, said, tuple(_rows(card.rows)))
+        case Items():
+            yield Part(block.anchor, block.title, tuple(map(plain, block.items)))
+        case Pictures():
+            texts = (text for one in block.pictures for text in (one.title, plain(one.caption), one.alt))
+            yield Part(block.anchor, block.title, tuple(texts))
+        case _:
+            facts = tuple(_facts(block))
+            if facts:
+                yield Part(block.anchor, block.title, (), facts)
+
+
+def _facts(block: Block) -> Iterable[str]:
+    match block:
+        case Facts():
+            return _rows(block.rows)
+        case Grid():
+            return (*block.head, *(plain(cell) for row in block.rows for cell in row))
+        case Worked():
+            return (*_rows(block.given), *_rows(block.answers))
+        case Form():
+            return (*(ask.label for ask in block.asks), *_rows(block.answers))
+    return ()
+
+
+def _of_step(step: Step) -> Iterator[str]:
+    yield from _rows(step.measures)
+    yield from _rows(step.timing)
+    for worked in step.worked:
+        yield from _rows(worked.answers)
+
+
+def _rows(rows: Iterable[Row]) -> Iterator[str]:
+    for row in rows:
+        yield row.label
+        yield plain(row.value)
+
+
+@lru_cache(maxsize=16384)
+def plain(html: Html) -> str:
+    """Return what a reader reads of mark-up."""
+    if "<" not in html and "&" not in html:
+        return html
+    return unescape(_TAG.sub(" ", html))
