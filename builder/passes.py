@@ -9,58 +9,38 @@ from __future__ import annotations
 import hashlib
 import pickle
 import time
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from pathlib import Path
 from typing import NamedTuple
 
 from builder import check as check_stage
-from builder import formula, link, publish, read, render, search, shape, view
+from builder import formula, link, pictures, publish, read, render, search, shape, view
 from builder import work as work_stage
 from builder.crew import processes_for, spread
 from builder.formula import Fault, Program
 from builder.model.files import Discovery, Layer, SourceFile
 from builder.model.links import Catalogue
+from builder.model.pictures import WebPicture
 from builder.model.place import Span
 from builder.model.problem import Code, Problem, in_order
 from builder.model.records import KIND, Record
-from builder.model.records.settings import BookSettings, ShopSettings
+from builder.model.records.figure import Figure
+from builder.model.records.settings import BookSettings
 from builder.model.records.supporting import Scale, Term
 from builder.model.reference import Mention, Ref
 from builder.model.shelf import Shelf
 from builder.model.summary import Summary
 from builder.model.views import Site
+from builder.order import Order
 
 CODES: tuple[Code, ...] = (
     *read.CODES, *shape.CODES, *link.CODES, *check_stage.CODES, *work_stage.CODES, *formula.CODES,
+    *pictures.CODES,
 )  # fmt: skip
 NO_BOOK = BookSettings(name="Seambook", id="seambook", title="Seambook", caution=(), authority=())
 """Stands in where no layer says anything about the book."""
 MOST_LOOKED_AT, LONGEST_EXAMPLE = 40, 4000
 """For examples in the writing guide: records of a kind that are looked at, and characters one may have."""
-Progress = Callable[[str, int, int], None]
-"""Told what is being done, how many are done, and of how many."""
-
-
-def no_progress(_what: str, _done: int, _of: int) -> None:
-    """Say nothing."""
-
-
-@dataclass(frozen=True, slots=True)
-class Order:
-    """What is asked for."""
-
-    layers: tuple[Layer, ...]
-    templates: Path = Path()
-    target: Path | None = None
-    """Where the book goes; None checks only."""
-    name: str | None = None
-    """The shop's own name, in place of the book's."""
-    strict: bool = False
-    processes: int | None = None
-    progress: Progress = no_progress
-    shop: ShopSettings | None = None
-    """What the shop says of itself; it outranks the layers' own words."""
 
 
 @dataclass(slots=True)
@@ -88,6 +68,10 @@ class Shaped(NamedTuple):
     problems: tuple[Problem, ...]
     digest: bytes = b""
     """Of the file's bytes."""
+    picture: WebPicture | None = None
+    """Of a figure."""
+    faults: tuple[Fault, ...] = ()
+    """Of its picture."""
 
 
 class Gathered(NamedTuple):
@@ -100,6 +84,8 @@ class Gathered(NamedTuple):
     summaries: Mapping[Ref, Summary]
     broken: frozenset[Ref]
     scales: Mapping[str, tuple[str, ...]]
+    pictures: Mapping[str, WebPicture]
+    """By the figure's id: how large each is, since other pages show it too."""
     fingerprint: str
     """Over what every file says, as bytes, and by which name it is known."""
 
@@ -111,6 +97,8 @@ class Drawn(NamedTuple):
     path: str
     words: search.PageWords
     faults: tuple[Fault, ...]
+    files: tuple[str, ...] = ()
+    """Put down beside the page."""
 
 
 class Way:
@@ -138,10 +126,11 @@ class Way:
         scales = {ref.id: tuple(record.words) for ref, record in _whole(first) if isinstance(record, Scale)}
         processes = processes_for(len(others), self.order.processes)
         shaped = [*first]
-        for done in spread(lambda file: shape_file(file, scales), others, processes):
+        for done in spread(lambda file: with_picture(file, shape_file(file, scales)), others, processes):
             shaped.append(done)
             self.order.progress("reading", len(shaped), len(discovery.files))
         self.problems += (problem for one in shaped for problem in one.problems)
+        self.problems += self._placed((one.ref, fault) for one in shaped for fault in one.faults)
         self._clock("read and shape")
         return Gathered(
             shelf=Shelf(dict(_whole([one for one in shaped if KIND[one.ref.kind].shelf]))),
@@ -149,6 +138,7 @@ class Way:
             summaries={one.ref: one.summary for one in shaped if one.summary is not None},
             broken=frozenset(one.ref for one in shaped if one.summary is None),
             scales=scales,
+            pictures={one.ref.id: one.picture for one in shaped if one.picture is not None},
             fingerprint=_fingerprint(shaped, self.order.layers),
         )
 
@@ -172,6 +162,9 @@ class Way:
         programs = self.compile(gathered)
         faults = list(check_stage.expression_faults(gathered.shelf, gathered.scales))
         self.problems += self._placed(faults)
+        self.problems += self._placed(
+            check_stage.drawing_faults(gathered.shelf, gathered.summaries, gathered.broken)
+        )
         if not any(ref.kind == "rule" for ref, _ in faults):
             self._check_procedures(check_stage.make_law(gathered.shelf, catalogue))
         self._clock("check")
@@ -192,7 +185,8 @@ class Way:
         shop = work_stage.Shop(gathered.shelf, programs, gathered.scales)
 
         def work_one(ref: Ref) -> tuple[Ref, tuple[Fault, ...]]:
-            return ref, work_stage.work(ref, unpack(ref, gathered), catalogue, shop)[1]
+            record = unpack(ref, gathered)
+            return ref, (*work_stage.work(ref, record, catalogue, shop)[1], *self._picture(ref, record, gathered)[1])
 
         refs = sorted(gathered.summaries)
         for ref, faults in spread(work_one, refs, processes_for(len(refs), self.order.processes)):
@@ -210,29 +204,32 @@ class Way:
         def draw_one(ref: Ref) -> Drawn:
             record = unpack(ref, gathered)
             worked, faults = work_stage.work(ref, record, catalogue, shop)
+            files, more = self._picture(ref, record, gathered)
             page = view.view(book, ref, record, worked)
-            desk.put(page.path, renderer.render(page, book.site))
-            return Drawn(ref, page.path, search.page_words(page), faults)
+            for path, data in {page.path: renderer.render(page, book.site), **files}.items():
+                desk.put(path, data)
+            return Drawn(ref, page.path, search.page_words(page), (*faults, *more), tuple(files))
 
         refs = sorted(gathered.summaries, key=book.links.path)  # the order the index is written in
         paths: list[str] = []
         index = search.IndexWriter()
-        for drawn in spread(draw_one, refs, processes_for(len(refs), self.order.processes)):
-            paths.append(drawn.path)
+        for at, drawn in enumerate(spread(draw_one, refs, processes_for(len(refs), self.order.processes)), 1):
+            paths += (drawn.path, *drawn.files)
             index.add(drawn.words)
             self.problems += self._placed((drawn.ref, fault) for fault in drawn.faults)
-            self.order.progress("drawing", len(paths), len(refs))
+            self.order.progress("drawing", at, len(refs))
         self._clock("work and draw")
         extra = view.Extra(settings, gathered.fingerprint, CODES, gathered.scales, self._examples(gathered))
         for page in view.book_pages(book, extra):
             desk.put(page.path, renderer.render(page, book.site))
             paths.append(page.path)
+            index.add(search.page_words(page))
         living = sorted(id_ for id_, program in programs.items() if program.id == id_)
         scripts = {f"assets/calc/{id_}.js": formula.emit_calculator(programs[id_]) for id_ in living}
         files = {
             **render.assets(self.order.templates),
             **{path: script.encode() for path, script in scripts.items()},
-            "assets/search/index.js": index.script(_names(gathered)),
+            **index.files(_names(gathered), settings.quiet),
         }
         for path, data in files.items():
             desk.put(path, data)
@@ -271,7 +268,15 @@ class Way:
             self.order.name or settings.name, settings.title, settings.id, settings.caution, view.navigation(),
             settings.units, view.foot(),
         )
-        return view.Book(catalogue, link.FolderLinks(), gathered.shelf, site, view.Prose())
+        return view.Book(catalogue, link.FolderLinks(), gathered.shelf, site, view.Prose(), gathered.pictures)
+
+    def _picture(
+        self, ref: Ref, record: Record, gathered: Gathered
+    ) -> tuple[Mapping[str, bytes], tuple[Fault, ...]]:
+        """Make the files of a figure's picture; of any other record none."""
+        if not isinstance(record, Figure) or ref.id not in gathered.pictures:
+            return {}, ()
+        return pictures.make(self.places.file(ref), record, gathered.pictures[ref.id])
 
     def _examples(self, gathered: Gathered) -> dict[str, view.Example]:
         """Of the first records of each kind the longest that is no burden to read."""
@@ -321,6 +326,15 @@ def shape_file(file: SourceFile, scales: Mapping[str, tuple[str, ...]]) -> Shape
     record, summary, problems = shape.shape(file, tree, scales)
     packed = pickle.dumps(record, pickle.HIGHEST_PROTOCOL) if record is not None else None
     return Shaped(file.ref, packed, summary, problems, read.digest(file))
+
+
+def with_picture(file: SourceFile, shaped: Shaped) -> Shaped:
+    """Look at the picture of a figure, so that every page knows its size; other records pass as they are."""
+    if file.ref.kind != "figure" or shaped.record is None:
+        return shaped
+    picture, faults = pictures.look(file, pickle.loads(shaped.record))
+    digest = hashlib.sha256(shaped.digest + (picture.digest if picture else b"")).digest()
+    return shaped._replace(picture=picture, faults=faults, digest=digest)
 
 
 def _whole(shaped: Sequence[Shaped]) -> Iterable[tuple[Ref, Record]]:

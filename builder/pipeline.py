@@ -2,6 +2,20 @@
 
 `make` is the main path. Each line is a stage or a pass over all records; `passes` holds how one record goes through.
 Stages know the shared types and not each other; this module and `passes` are the only ones that know them.
+
+What each step of `make` does, and the file that says what is wrong or missing there:
+
+- discover: which files are records, and which name is none (`read/files.py`)
+- gather: a file's text to a tree (`read/tree.py`), the tree to a record: keys and words (`shape/messages.py`),
+  quantities and their units (`shape/quantities.py`), its summary (`shape/summaries.py`); a figure's picture
+  (`pictures/files.py`)
+- connect: references and links to the records they name (`link/resolver.py`)
+- judge: formulas and the units in them (`formula/check.py`), proofs (`formula/proofs.py`), the order of work against
+  the rules (`check/order.py`)
+- work: seam plans and the values of steps (`work/seams.py`)
+- draw: what a page says (`view/`), how it is laid out (`render/`, `templates/`), and what of it the search finds: words
+  (`search/words.py`), parts of pages (`search/parts.py`), the index (`search/index.py`)
+- publish: the folder in place of the one before, all or nothing (`publish/`)
 """
 
 from __future__ import annotations
@@ -12,7 +26,8 @@ from builder import publish, read, report, shape
 from builder.formula import Program
 from builder.model.files import Discovery, Layer
 from builder.model.problem import Problem
-from builder.passes import CODES, Order, Outcome, Way
+from builder.order import Order
+from builder.passes import CODES, Outcome, Way
 
 PublishError = publish.PublishError
 

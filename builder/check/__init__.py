@@ -9,6 +9,7 @@ from builder.check.messages import problem_of
 from builder.check.names import today
 from builder.check.order import Held, judge, states_at_end
 from builder.check.procedures import can_be_judged, circle_problems, stranger_problems
+from builder.check.shells import drawing_faults
 from builder.model.links import Catalogue
 from builder.model.problem import Problem
 from builder.model.reference import Ref
@@ -65,6 +66,6 @@ def _relied_on(procedure: Summary, law: Law) -> list[Summary]:
 
 
 __all__ = [
-    "CODES", "Law", "check_procedure", "circles", "compile_programs", "expression_faults", "make_law",
+    "CODES", "Law", "check_procedure", "circles", "compile_programs", "drawing_faults", "expression_faults", "make_law",
     "problem_of_fault",
 ]  # fmt: skip

@@ -38,5 +38,22 @@ A step keeps a panel that is no sheet of any seam it works on.""")
 METHOD_NOT_ALLOWED = Code("C309", "method_not_allowed", """\
 A step joins a seam by a method that the seam's record does not allow for its repair.""")
 
+UNKNOWN_VIEW = Code("C310", "unknown_view", """\
+A panel is drawn, or a twin is made, from a view that no shell of the book has. Most often the name is misspelt; the
+views and their names stand in the shell's record.""")
+
+OFF_ITS_VIEW = Code("C311", "off_its_view", """\
+A line of the body drawing runs off its view. Points are counted from the view's upper left corner, x to the right and
+y down, and a view is as wide and as high as the shell's record says. What lies outside would be cut off.""")
+
+LINE_TOO_SHORT = Code("C312", "line_too_short", """\
+A panel's outline needs three points at least, since two enclose nothing that could be seen or pressed; a line of the
+shell needs two.""")
+
+VIEW_NAME_TAKEN = Code("C313", "view_name_taken", """\
+Two views of the book's shells have the same name. A panel says by a view's name where it is drawn, so each name is
+given once, in all shells together.""")
+
 CODES = (STATE_MISSING, STATE_FORBIDDEN, STATE_OWED, WRONG_ORDER, NEEDLESS_EXEMPTION, RELIES_IN_A_CIRCLE,
-         ACT_ON_STRANGER, KEPT_STRANGER, METHOD_NOT_ALLOWED)  # fmt: skip
+         ACT_ON_STRANGER, KEPT_STRANGER, METHOD_NOT_ALLOWED, UNKNOWN_VIEW, OFF_ITS_VIEW, LINE_TOO_SHORT,
+         VIEW_NAME_TAKEN)  # fmt: skip

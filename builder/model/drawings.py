@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import ClassVar, Literal, NamedTuple
+
+from builder.model.outline import Line
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,3 +72,57 @@ class Run:
 
 
 Drawing = Section | Run
+
+
+class DrawnPanel(NamedTuple):
+    """A panel on a view of the shell."""
+
+    title: str
+    href: str
+    outlines: tuple[Line, ...]
+    """One, or one a hand."""
+    hidden: bool
+    """Behind what is seen: in dashes, and pressed on its edge."""
+
+
+@dataclass(frozen=True, slots=True)
+class ShellView:
+    """One side of the shell, whole: what is mirrored has been mirrored."""
+
+    id: str
+    say: str
+    width: float
+    height: float
+    column: int
+    """Its place in the row, counted from the left."""
+    upended: bool
+    """On the unfolded sheet it lies with its foot up."""
+    strokes: tuple[tuple[str, tuple[Line, ...]], ...]
+    """Lines by style."""
+    panels: tuple[DrawnPanel, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """A body shell unfolded, each panel of the book leading to its page: a block of a page by itself."""
+
+    form: ClassVar[str] = "body"
+    title: str
+    shell: str
+    """The shell's own title."""
+    notes: tuple[str, ...]
+    rows: tuple[tuple[ShellView, ...], ...]
+    """As its views lie on the sheet, from the top."""
+    anchor: str
+    words: str
+    """Anchor of the list that says the same in words."""
+
+    @property
+    def width(self) -> float:
+        """Of the widest row, in the units of the drawing."""
+        return max((sum(view.width for view in row) for row in self.rows), default=1.0)
+
+    @property
+    def widest(self) -> float:
+        """Width of the widest view."""
+        return max((view.width for row in self.rows for view in row), default=1.0)

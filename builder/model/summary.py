@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from typing import NamedTuple, Protocol
 
 from builder.model.place import Span
+from builder.model.records.shell import Drawn
 from builder.model.reference import Mention, Ref
 
 Path = tuple[str | int, ...]
@@ -48,6 +49,8 @@ class Summary(NamedTuple):
     handed: bool | None = None
     """Of a panel whether it says so; None of other kinds."""
     status: str = ""
+    drawn: tuple[Drawn, ...] = ()
+    """Of a panel where it is on the drawing of the shell."""
 
 
 class Locate(Protocol):

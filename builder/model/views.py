@@ -6,13 +6,13 @@ What a page holds by the hundred is a named tuple, made and compared twice as fa
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import ClassVar, NamedTuple, NewType
+from typing import ClassVar, NamedTuple
 
-from builder.model.drawings import Drawing
+from builder.model.drawings import Body, Drawing
+from builder.model.html import NO_HTML
+from builder.model.html import Html as Html  # what makes views takes it from here
+from builder.model.pictures import Picture, Pictures
 from builder.model.reference import Ref
-
-Html = NewType("Html", str)
-"""Mark-up that is safe to put into a page as it stands; everything else is escaped by the template."""
 
 
 class Link(NamedTuple):
@@ -88,7 +88,7 @@ class Grid:
     title: str
     head: tuple[str, ...]
     rows: tuple[tuple[Html, ...], ...]
-    note: Html = Html("")
+    note: Html = NO_HTML
     anchor: str = ""
     numeric: tuple[bool, ...] = ()
 
@@ -98,7 +98,7 @@ class Card(NamedTuple):
 
     title: Html
     rows: tuple[Row, ...] = ()
-    text: Html = Html("")
+    text: Html = NO_HTML
     """Paragraphs below the title."""
     anchor: str = ""
 
@@ -122,7 +122,7 @@ class Figure:
     drawing: Drawing
     words: str
     """The text equivalent."""
-    caption: Html = Html("")
+    caption: Html = NO_HTML
     anchor: str = ""
 
 
@@ -160,7 +160,7 @@ class Caution(NamedTuple):
     say: Html
     unjudged: bool = False
     """True where it has no answer to judge by, which the page says."""
-    because: Html = Html("")
+    because: Html = NO_HTML
 
 
 @dataclass(frozen=True, slots=True)
@@ -242,6 +242,7 @@ class Step(NamedTuple):
     choices: tuple[Row, ...]
     worked: tuple[Worked, ...]
     exemptions: tuple[Row, ...]
+    pictures: tuple[Picture, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -283,7 +284,9 @@ class Groups:
     anchor: str = ""
 
 
-Block = Facts | Prose | Items | Links | Grid | Cards | Figure | Warnings | Worked | Form | Steps | Groups
+Block = (
+    Facts | Prose | Items | Links | Grid | Cards | Figure | Pictures | Warnings | Worked | Form | Steps | Groups | Body
+)  # fmt: skip
 
 
 class Passage(NamedTuple):
@@ -292,6 +295,8 @@ class Passage(NamedTuple):
     anchor: str
     heading: str
     text: str
+    name: str = ""
+    """What else it may be called; it counts as the heading does, and is not shown."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -57,5 +57,9 @@ A record of the shop takes the place of a supplied one, and no copy of that one 
 changes. Compare the two, then type `seambook confirm KIND ID`, which keeps the copy in the hidden folder .taken-from
 of the shop's own records. `seambook write KIND ID` does so by itself.""")
 
+STRAY_PICTURE = Code("R114", "stray_picture", """\
+A picture file lies among the records and no record shows it, so nobody would see it, and nobody says in words what is
+on it. Write the record that shows it, named as the picture is, or take the picture away.""")
+
 CODES = (NOT_YAML, DUPLICATE_KEY, ALIAS, TOO_DEEP, TOO_LARGE, NOT_TEXT, NOT_A_RECORD, UNKNOWN_FOLDER, BAD_FILE_NAME,
-         UNREADABLE, ODD_KEY, OVERRIDE_MOVED, OVERRIDE_UNNOTED)  # fmt: skip
+         UNREADABLE, ODD_KEY, OVERRIDE_MOVED, OVERRIDE_UNNOTED, STRAY_PICTURE)  # fmt: skip

@@ -12,13 +12,15 @@ from pathlib import Path as DiskPath
 
 from builder.model.files import Discovery, Layer, Overridden, SourceFile
 from builder.model.near import listed, offer
+from builder.model.pictures import PICTURE_ENDINGS
 from builder.model.place import Span
 from builder.model.problem import Problem
-from builder.model.records import KIND_OF_FOLDER
+from builder.model.records import KIND_OF_FOLDER, Kind
 from builder.model.reference import ID_PATTERN, Ref
 from builder.model.summary import KEY, Path
 from builder.model.tree import Mapping, Scalar, follow, span_of
 from builder.read import codes, overrides
+from builder.read.beside import Lying, strays
 from builder.read.plain import Plain, parse_plain
 from builder.read.text import read_text
 from builder.read.tree import parse
@@ -60,17 +62,30 @@ def _files_of(layer: Layer, folders: frozenset[str] | None, problems: list[Probl
             continue
         if folders is not None and entry.name not in folders:
             continue
-        for path in sorted(entry.iterdir()):
-            if path.name.startswith("."):
-                continue
-            place = f"{shown}/{path.name}"
-            if path.suffix == ".yaml" and _ID.fullmatch(path.stem):
-                yield SourceFile(path, place, Ref(kind.name, path.stem))
-            else:
-                problems.append(Problem(
-                    codes.BAD_FILE_NAME, Span(place, 1, 1, 2), f'"{path.name}" is no name for a record',
-                    "name it in lower-case words joined by hyphens, ending in .yaml",
-                ))  # fmt: skip
+        yield from _files_in(entry, shown, kind, problems)
+
+
+def _files_in(folder: DiskPath, shown: str, kind: Kind, problems: list[Problem]) -> Iterator[SourceFile]:
+    """List the records of one folder; where pictures may lie beside them, each picture must belong to one."""
+    records: list[SourceFile] = []
+    pictures: list[Lying] = []
+    for path in sorted(folder.iterdir()):
+        if path.name.startswith("."):
+            continue
+        place = f"{shown}/{path.name}"
+        if path.suffix == ".yaml" and _ID.fullmatch(path.stem):
+            records.append(SourceFile(path, place, Ref(kind.name, path.stem)))
+        elif kind.pictures and path.suffix in PICTURE_ENDINGS and _ID.fullmatch(path.stem):
+            pictures.append(Lying(path, place))
+        else:
+            what = "a record or a picture" if kind.pictures else "a record"
+            endings = [".yaml", *PICTURE_ENDINGS] if kind.pictures else [".yaml"]
+            problems.append(Problem(
+                codes.BAD_FILE_NAME, Span(place, 1, 1, 2), f'"{path.name}" is no name for {what}',
+                f"name it in lower-case words joined by hyphens, ending in {listed(endings, most=9)}",
+            ))  # fmt: skip
+    problems += strays(pictures, records) if pictures else ()
+    yield from records
 
 
 def _stray(entry: DiskPath, shown: str) -> Problem:

@@ -14,7 +14,7 @@ from jinja2.nodes import Getattr
 from markupsafe import escape
 
 from builder.model.views import Block, Page, Site
-from builder.render.drawings import draw
+from builder.render.drawings import draw, draw_view
 
 _PAGE = "pages/page.html"
 FORMS = tuple(block.form for block in get_args(Block))
@@ -63,6 +63,7 @@ def open_renderer(templates: Path) -> Renderer:
     # The same safety messages stand before many steps, the same answers in a step and on its seam's page.
     environment.globals.update(
         draw=draw,
+        draw_view=draw_view,
         message=lru_cache(maxsize=4096)(_macro(environment, "parts/warning.html", "message")),
         values=lru_cache(maxsize=4096)(_macro(environment, "parts/worked_values.html", "values")),
     )

@@ -115,6 +115,8 @@ def _admitted(kind: str, context: dict[str, Any]) -> str:
         return f"write a number that is not above {context['le']:g}"
     if kind == "one_line":
         return "write it on one line"
+    if kind == "drawn_line":
+        return "write its points as x y, parted by semicolons: 0 0; 100 0; 100 50"
     if kind in ("int_parsing", "int_type", "int_from_float"):
         return "write a whole number"
     if kind in ("float_parsing", "float_type", "finite_number"):
@@ -156,6 +158,8 @@ def keys_at(record_type: type, location: tuple[str | int, ...]) -> tuple[str, ..
 
 
 def _inside(annotation: Any, part: str | int) -> Any:
+    if get_origin(annotation) is dict:  # the author's own names
+        return get_args(annotation)[1]
     found = _dataclass_in(annotation)
     if found is None or not isinstance(part, str):
         return annotation
@@ -166,7 +170,7 @@ def _inside(annotation: Any, part: str | int) -> Any:
 
 def _dataclass_in(annotation: Any) -> Any:
     """Find the record part inside lists, unions and marks."""
-    if is_dataclass(annotation):
+    if isinstance(annotation, type) and is_dataclass(annotation):  # what marks a type may be an object of one
         return annotation
     if get_origin(annotation) is None:
         return None

@@ -27,6 +27,7 @@ def summarize(ref: Ref, record: Record, mentions: tuple[Mention, ...], scales: S
         steps=tuple(_steps(record)) if isinstance(record, Procedure) else (),
         handed=record.handed if isinstance(record, Panel) else None,
         status=record.status if isinstance(record, Procedure) else "",
+        drawn=record.drawn if isinstance(record, Panel) else (),
     )
 
 

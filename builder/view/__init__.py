@@ -1,4 +1,4 @@
-"""Stage 6: a record and what was worked out for it -> its page view. `view` and the list pages are the entry points."""
+"""Stage 7: a record and what was worked out for it -> its page view. `view` and the list pages are the entry points."""
 
 from __future__ import annotations
 
@@ -9,10 +9,12 @@ from builder.model.problem import Code
 from builder.model.records import Record
 from builder.model.records.body import Cavity, Opening, Panel, Seam
 from builder.model.records.calculator import Calculator
+from builder.model.records.figure import Figure
 from builder.model.records.law import Act, Method, Rule, State
 from builder.model.records.lesson import Lesson
 from builder.model.records.procedure import Procedure
 from builder.model.records.settings import BookSettings
+from builder.model.records.shell import Shell
 from builder.model.records.supporting import Hazard, Scale, Source, Supply, Term, Tool
 from builder.model.records.table import Table
 from builder.model.records.vehicle import Vehicle
@@ -23,14 +25,17 @@ from builder.view.about import about_page
 from builder.view.body import cavity_page, opening_page, panel_page
 from builder.view.calculator import calculator_page
 from builder.view.codes import codes_page
+from builder.view.figure import figure_page
 from builder.view.here import Book, Here
+from builder.view.home import home_page
 from builder.view.law import act_page, method_page, rule_page, state_page
 from builder.view.lesson import lesson_page
 from builder.view.letters import letter_pages
-from builder.view.lists import foot, home_page, lists_page, navigation, stub_page
+from builder.view.lists import foot, lists_page, navigation, stub_page
 from builder.view.procedure import procedure_page
 from builder.view.prose import Prose
 from builder.view.seam import seam_page
+from builder.view.shell import shell_page
 from builder.view.sources import sources_page
 from builder.view.supporting import (
     hazard_page,
@@ -92,6 +97,10 @@ def _supporting(here: Here, ref: Ref, record: Record) -> Page:
             return vehicle_page(here, ref, record)
         case Lesson():
             return lesson_page(here, ref, record)
+        case Shell():
+            return shell_page(here, ref, record)
+        case Figure():
+            return figure_page(here, ref, record)
     raise TypeError(f"no page is made for a {ref.kind}")
 
 

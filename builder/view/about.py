@@ -34,4 +34,4 @@ def about_page(book: Book, settings: BookSettings, fingerprint: str) -> Page:
             Link("Everything from A to Z", AZ), Link("Everything by kind", LISTS), Link("What a problem means", CODES),
         ), anchor="more"),
     )  # fmt: skip
-    return plain_page(here, Ref("page", "about"), "About this book", Html(""), blocks)
+    return plain_page(here, Ref("page", "about"), "About this book", Html(""), blocks, is_found=True)

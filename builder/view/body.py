@@ -5,6 +5,7 @@ from __future__ import annotations
 from builder.model.records.body import Cavity, Dimension, Entry, Hole, Opening, Panel, Station
 from builder.model.reference import Ref
 from builder.model.views import Block, Facts, Grid, Html, Items, Links, Page, Prose
+from builder.view.figure import pictures_block
 from builder.view.here import Here, shown
 from builder.view.page import page, passage
 from builder.view.signs import NO_BREAK
@@ -30,6 +31,7 @@ def panel_page(here: Here, ref: Ref, panel: Panel) -> Page:
         Items("May be cut and joined", zones, "At its factory seams only.", "sections"),
         Items("Drains", here.lines(panel.drains), "None.", "drains"),
         Items("The part as bought", here.lines(panel.service_part), "Nothing is missing or wrong.", "service-part"),
+        *pictures_block(here, panel.figures),
         *_notes(here, panel.notes),
         Links("Sources", here.links("source", panel.sources), "None.", "sources"),
     )  # fmt: skip
@@ -86,6 +88,7 @@ def opening_page(here: Here, ref: Ref, opening: Opening) -> Page:
         Grid("Gap stations", ("Where", "Gap", "Within", "Source"),
              tuple(_station(here, station) for station in opening.stations), anchor="stations",
              numeric=(False, True, True, False)),
+        *pictures_block(here, opening.figures),
         *_notes(here, opening.notes),
         Links("Sources", here.links("source", opening.sources), "None.", "sources"),
     )  # fmt: skip

@@ -14,6 +14,7 @@ from builder.view.lists import CODES, plain_page
 STAGES = {
     "R": "Reading the files", "S": "The form of a record", "L": "References", "C": "The order of work",
     "F": "Formulas, units and tables", "W": "Working things out",
+    "P": "Pictures",
 }  # fmt: skip
 """By the first letter of their codes, in the order of the way through."""
 
@@ -33,7 +34,7 @@ def codes_page(book: Book, codes: Iterable[Code]) -> Page:
         "A book with a mistake in it is not published. Each mistake is told with its place, what to do, and one of "
         "these codes. `seambook explain` prints the same."
     )
-    return plain_page(here, Ref("page", "codes"), "What a problem means", here.paragraphs(lead), blocks)
+    return plain_page(here, Ref("page", "codes"), "What a problem means", here.paragraphs(lead), blocks, is_found=True)
 
 
 def _card(code: Code) -> Card:

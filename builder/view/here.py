@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from builder.model.links import Catalogue, Links
+from builder.model.pictures import WebPicture
 from builder.model.quantity import Quantity
 from builder.model.records import Record
 from builder.model.records.supporting import Scale
@@ -27,6 +28,8 @@ class Book:
     shelf: Mapping[Ref, Record]
     site: Site
     prose: Prose
+    pictures: Mapping[str, WebPicture] = field(default_factory=dict)
+    """Of each figure, by its id."""
     known_links: dict[tuple[str, Ref], Link] = field(default_factory=dict)
     """Links made before, by the folder they were made in: from every page of a folder the way is the same."""
     known_warnings: dict[tuple[str, str], Warning | None] = field(default_factory=dict)

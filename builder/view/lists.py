@@ -1,4 +1,4 @@
-"""The catalogue -> the pages that lead to all others: home, the list of everything, and stubs for old names."""
+"""The catalogue -> the pages that lead to all others: the list of everything, and stubs for old names."""
 
 from __future__ import annotations
 
@@ -7,15 +7,13 @@ from collections.abc import Iterator
 from builder.model.records import KINDS
 from builder.model.records.calculator import Calculator
 from builder.model.reference import Ref
-from builder.model.views import Block, Group, Groups, Html, Items, Link, Links, Page
+from builder.model.views import Block, Group, Groups, Html, Links, Page, Passage
 from builder.view.here import Book, Here
 from builder.view.procedure import STATUS
 from builder.view.prose import plain_text
 
 HOME, LISTS, AZ = "index.html", "lists.html", "a-z.html"
 ABOUT, CODES, SOURCES, WRITING = "about.html", "codes.html", "sources.html", "writing.html"
-FRONT_KINDS = ("procedure", "calculator", "panel", "seam")
-"""Kinds the home page lists in full; the rest are a word away."""
 
 
 def navigation() -> tuple[tuple[str, str], ...]:
@@ -32,18 +30,6 @@ def foot() -> tuple[tuple[str, str], ...]:
     )  # fmt: skip
 
 
-def home_page(book: Book, lead: str) -> Page:
-    """Make the first page."""
-    here = Here(book, HOME)
-    groups = tuple(group for group in _groups(here) if group[0] in FRONT_KINDS)
-    blocks: tuple[Block, ...] = (
-        *(Groups(group.title, (Group("", group.links),), anchor=kind) for kind, group in groups),
-        Items("Take care", here.lines(book.site.cautions), anchor="cautions"),
-        Links("More", (Link("Everything in this book, by kind", LISTS), Link("Everything from A to Z", AZ))),
-    )
-    return plain_page(here, Ref("page", "home"), book.site.title, here.paragraphs(lead), blocks)
-
-
 def lists_page(book: Book) -> Page:
     """Make the list of every record, by kind and title."""
     here = Here(book, LISTS)
@@ -58,14 +44,14 @@ def _groups(here: Here) -> Iterator[tuple[str, Group]]:
     for ref in here.book.catalogue.summaries:
         by_kind.setdefault(ref.kind, []).append(ref)
     for kind in KINDS:
-        links = [here.link_to(ref, _note(here, ref)) for ref in sorted(by_kind.get(kind.name, ()))]
+        links = [here.link_to(ref, note_of(here, ref)) for ref in sorted(by_kind.get(kind.name, ()))]
         if links:
             links.sort(key=lambda link: (link.text.casefold(), link.href))
             yield kind.name, Group(kind.plural, tuple(links))
 
 
-def _note(here: Here, ref: Ref) -> str:
-    """What stands beside a link: the question a calculator answers, and whether a procedure may be worked from."""
+def note_of(here: Here, ref: Ref) -> str:
+    """Say what stands beside a link: the question a calculator answers, and whether a procedure may be worked from."""
     record = here.book.shelf.get(ref)
     if isinstance(record, Calculator):
         return plain_text(record.asks)
@@ -80,9 +66,11 @@ def stub_page(book: Book, old: Ref, new: Ref) -> Page:
     return plain_page(here, old, "Moved", Html(""), (Links(f"{old.id} is now called", (link,)),))
 
 
-def plain_page(here: Here, ref: Ref, title: str, lead: Html, main: tuple[Block, ...]) -> Page:
-    """Return a page of the book's own, which shows no record."""
+def plain_page(
+    here: Here, ref: Ref, title: str, lead: Html, main: tuple[Block, ...], *, is_found: bool = False
+) -> Page:
+    """Return a page of the book's own, which shows no record; the search finds it if it says more than where to go."""
     return Page(
         ref=ref, path=here.path, root=here.root, title=title, kind="", lead=lead, banner="", main=main, aside=(),
-        scripts=(), aliases=(), passages=(),
+        scripts=(), aliases=(), passages=(Passage("", title, ""),) if is_found else (),
     )  # fmt: skip

@@ -62,6 +62,6 @@ def used_by(here: Here, ref: Ref) -> Groups:
     return Groups("Used by", groups, anchor="used-by")
 
 
-def passage(anchor: str, heading: str, *texts: str | None) -> Passage:
-    """Gather the words of a part of a page."""
-    return Passage(anchor, heading, " ".join(plain_text(text) for text in texts if text))
+def passage(anchor: str, heading: str, *texts: str | None, name: str = "") -> Passage:
+    """Gather the words of a part of a page; it may be found by a name that is not shown."""
+    return Passage(anchor, heading, " ".join(plain_text(text) for text in texts if text), name)

@@ -10,6 +10,7 @@ from builder.model.views import Block, Facts, Html, Items, Link, Links, Page, Pa
 from builder.model.views import Phase as PhaseView
 from builder.model.views import Step as StepView
 from builder.model.work import StepValues
+from builder.view.figure import pictures
 from builder.view.here import NOTHING, Here, minutes_shown, shown
 from builder.view.page import page, passage, uses
 from builder.view.signs import NO_BREAK
@@ -43,7 +44,7 @@ def procedure_page(here: Here, ref: Ref, procedure: Procedure, values: StepValue
     )
     return page(
         here, ref, procedure.title, "Procedure", here.paragraphs(procedure.purpose), main, _aside(here, procedure),
-        texts=tuple(_passages(procedure)), aliases=procedure.was, banner=_banner(procedure),
+        texts=tuple(_passages(here, procedure)), aliases=procedure.was, banner=_banner(procedure),
         scripts=("assets/js/ticks.js",),
         edition=f"Revision {procedure.revision.number}, {procedure.revision.date}, {STATUS[procedure.status].lower()}",
     )  # fmt: skip
@@ -121,6 +122,7 @@ def _step(here: Here, step: Step, number: int, values: StepValues) -> StepView:
             Row(here.book.catalogue.title(Ref("rule", exemption.rule)), here.line(exemption.because))
             for exemption in step.except_
         ]),
+        pictures=pictures(here, step.figure) if step.figure else (),
     )  # fmt: skip
 
 
@@ -175,13 +177,15 @@ def _used_seams(here: Here, procedure: Procedure) -> Iterator[Link]:
             yield here.link_to(ref)
 
 
-def _passages(procedure: Procedure) -> Iterator[Passage]:
+def _passages(here: Here, procedure: Procedure) -> Iterator[Passage]:
     yield passage("", procedure.title, procedure.purpose)
     for at, phase in enumerate(procedure.phases, 1):
-        yield from _phase_passages(at, phase)
+        yield from _phase_passages(here, at, phase)
 
 
-def _phase_passages(at: int, phase: Phase) -> Iterator[Passage]:
+def _phase_passages(here: Here, at: int, phase: Phase) -> Iterator[Passage]:
     yield passage(f"phase_{at}", phase.title, phase.title)
     for step in phase.steps:
-        yield passage(step.key, step.do, step.do, step.key_point, step.why, step.expect)
+        # The key and the act say in a word or two what the step is about, as nothing on the page does.
+        name = f"{step.key.replace('-', ' ')} {here.book.catalogue.title(Ref('act', step.act))}"
+        yield passage(step.key, step.do, step.do, step.key_point, step.why, step.expect, name=name)

@@ -11,6 +11,7 @@ from builder.model.records.law import Method
 from builder.model.reference import Ref
 from builder.model.views import Block, Facts, Figure, Grid, Html, Items, Links, Page, Prose, Row
 from builder.model.work import MethodPlan, SeamPlan, SegmentPlan
+from builder.view.figure import pictures_block
 from builder.view.here import Here, shown
 from builder.view.page import page, passage
 from builder.view.units import millimetres
@@ -31,6 +32,7 @@ def seam_page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan) -> Page:
     main.append(_segments(here, seam))
     for at, worked in enumerate(plan, 1):
         main += _plans(here, worked, at, len(plan))
+    main += pictures_block(here, seam.figures)
     if seam.notes:
         main.append(Prose("Notes", here.paragraphs(seam.notes), "notes"))
     main.append(Links("Sources", here.links("source", seam.sources), "None.", "sources"))

@@ -9,6 +9,7 @@ from builder.model.records.supporting import Fact, Hazard, Scale, Source, Supply
 from builder.model.records.table import Column, Key, Table
 from builder.model.reference import Ref
 from builder.model.views import Block, Facts, Grid, Group, Groups, Html, Items, Links, Page, Prose, Row, Warnings
+from builder.view.figure import pictures_block
 from builder.view.here import Here, shown
 from builder.view.page import page, passage
 from builder.view.signs import sign
@@ -57,6 +58,7 @@ def supply_page(here: Here, ref: Ref, supply: Supply) -> Page:
 def tool_page(here: Here, ref: Ref, tool: Tool) -> Page:
     """Make a tool's page."""
     main: tuple[Block, ...] = (
+        *pictures_block(here, tool.figures),
         Items("Before it is used", here.lines(tool.checks), "Nothing.", "checks", tick=True),
         *((_facts(here, tool.facts),) if tool.facts else ()),
     )
@@ -72,6 +74,7 @@ def hazard_page(here: Here, ref: Ref, hazard: Hazard) -> Page:
         Warnings("", warnings(here, (ref.id,))),
         Items("What protects", here.lines(hazard.protect), "Nothing but keeping away.", "protect"),
         Items("Signs that it has happened", here.lines(hazard.signs), "None.", "signs"),
+        *pictures_block(here, hazard.figures),
         Links("Source", here.links("source", (hazard.source,)), anchor="sources"),
     )
     return page(

@@ -53,7 +53,7 @@ def _first_page(book: Book) -> Page:
         Grid("Functions", ("Name", "Written", "Takes"), rows, anchor="functions"),
         Prose("Rules", here.paragraphs(RULES), "rules"),
     )
-    return plain_page(here, Ref("page", FOLDER), "How to write records", Html(""), blocks)
+    return plain_page(here, Ref("page", FOLDER), "How to write records", Html(""), blocks, is_found=True)
 
 
 def _kind_page(book: Book, kind: Kind, scales: Scales, example: Example | None) -> Page:
@@ -66,7 +66,7 @@ def _kind_page(book: Book, kind: Kind, scales: Scales, example: Example | None) 
     blocks.append(Links("More", (Link("How to write records", f"{here.root}{WRITING}"),), anchor="more"))
     lead = Html(f"<p>{here.line(part.doc)} <code>content/{kind.folder}/</code></p>")
     title = f"Writing: {kind.plural.lower()}"
-    return plain_page(here, Ref("page", f"{FOLDER}-{kind.name}"), title, lead, tuple(blocks))
+    return plain_page(here, Ref("page", f"{FOLDER}-{kind.name}"), title, lead, tuple(blocks), is_found=True)
 
 
 def _example(here: Here, example: Example) -> Prose:

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.watched import DESK, NARROW, PHONE, SCHEMES, WIDTHS, Watched, one_of_each_kind
+from tests.browser.watched import NARROW, PHONE, SCHEMES, WIDTHS, Watched, one_of_each_kind
 
 pytestmark = pytest.mark.slow
 AXE = Path(__file__).parents[1] / "tools/node_modules/axe-core/axe.min.js"
@@ -46,9 +46,8 @@ def test_one_page_of_each_kind(book: Watched, site: Path, axe: str, width: int) 
         for scheme in SCHEMES:
             page.emulate_media(media="screen", color_scheme=scheme)
             found += [f"{path} {scheme}: {one}" for one in page.evaluate(RUN)]
-        if width == DESK:
-            page.emulate_media(media="print")
-            found += [f"{path} print: {one}" for one in page.evaluate(RUN)]
+        page.emulate_media(media="print")
+        found += [f"{path} print: {one}" for one in page.evaluate(RUN)]
     assert found == []
 
 

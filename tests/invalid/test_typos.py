@@ -39,13 +39,15 @@ def _slips() -> list[object]:
     for kind in KINDS:
         free = {"words", "inputs", "fixed", "tables", "work", "decide", "outputs", "given", "expect", "with", "keys",
                 "columns", "rows", "choose"}  # fmt: skip
+        named = {"views", "twins"}  # the author's own names, and what is in them has keys of ours
         for path in sorted((TINY / kind.folder).glob("*.yaml")):
             name = f"{kind.folder}/{path.name}"
             for mark in marked(kind.type, _tree(path)):
                 if isinstance(mark.mark, Points | Word) and not mark.scalar.quoted:
                     found.setdefault(f"{kind.name}:{mark.field}", (name, mark.scalar))
             for place, key in _keys(_tree(path)):
-                if len(key.text) > 2 and not free.intersection(place.split(".")[:-1]):
+                above = place.split(".")[:-1]
+                if len(key.text) > 2 and not free.intersection(above) and not named.intersection(above[-1:]):
                     found.setdefault(f"{kind.name}.{place} (key)", (name, key))
     keys = [case for case in sorted(found) if case.endswith(" (key)")]
     cases = sorted({*found} - {*keys[1::2]})

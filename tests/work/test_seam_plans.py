@@ -9,7 +9,8 @@ import pytest
 from builder.model.files import Layer
 from builder.model.reference import Ref
 from builder.model.work import SeamPlan, Worked
-from builder.passes import Order, Way, unpack
+from builder.order import Order
+from builder.passes import Way, unpack
 from builder.work import Shop, work
 
 CONTENT = Path(__file__).resolve().parents[2] / "content"

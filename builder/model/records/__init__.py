@@ -6,16 +6,18 @@ from typing import NamedTuple
 
 from builder.model.records.body import Cavity, Opening, Panel, Seam
 from builder.model.records.calculator import Calculator
+from builder.model.records.figure import Figure
 from builder.model.records.law import Act, Method, Rule, State
 from builder.model.records.lesson import Lesson
 from builder.model.records.procedure import Procedure
+from builder.model.records.shell import Shell
 from builder.model.records.supporting import Hazard, Scale, Source, Supply, Term, Tool
 from builder.model.records.table import Table
 from builder.model.records.vehicle import Vehicle
 
 Record = (
     Panel | Seam | Cavity | Opening | Method | Act | State | Rule | Procedure | Calculator | Table
-    | Supply | Tool | Hazard | Term | Source | Scale | Vehicle | Lesson
+    | Supply | Tool | Hazard | Term | Source | Scale | Vehicle | Lesson | Figure | Shell
 )  # fmt: skip
 
 
@@ -31,6 +33,8 @@ class Kind(NamedTuple):
     """As the book's lists head it."""
     shelf: bool = False
     """Few, small and asked for everywhere: kept whole in memory through both passes."""
+    pictures: bool = False
+    """Picture files lie beside its records."""
 
 
 KINDS = (
@@ -40,6 +44,7 @@ KINDS = (
     Kind("cavity", "cavities", Cavity, "Cavities"),
     Kind("opening", "openings", Opening, "Openings"),
     Kind("vehicle", "vehicles", Vehicle, "Vehicles"),
+    Kind("shell", "shells", Shell, "Body shells", shelf=True),
     Kind("calculator", "calculators", Calculator, "Calculators", shelf=True),
     Kind("method", "methods", Method, "Methods", shelf=True),
     Kind("act", "acts", Act, "Acts", shelf=True),
@@ -50,6 +55,7 @@ KINDS = (
     Kind("tool", "tools", Tool, "Tools", shelf=True),
     Kind("table", "tables", Table, "Tables", shelf=True),
     Kind("lesson", "lessons", Lesson, "Lessons"),
+    Kind("figure", "figures", Figure, "Figures and photos", shelf=True, pictures=True),
     Kind("term", "terms", Term, "Terms", shelf=True),
     Kind("source", "sources", Source, "Sources", shelf=True),
     Kind("scale", "scales", Scale, "Scales", shelf=True),

@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from builder.model.records.fields import (
     CavityId,
     Count,
+    FigureId,
     Id,
     Length,
     LengthOrUnknown,
@@ -23,6 +24,7 @@ from builder.model.records.fields import (
     YesNo,
     record,
 )
+from builder.model.records.shell import Drawn
 
 Strength = Annotated[Id, Word("strength")]
 Coating = Annotated[Id, Word("coating")]
@@ -56,6 +58,9 @@ class Panel:
     drains: Stated[Line]
     service_part: Stated[Line]
     """What the part as bought lacks or gets wrong."""
+    drawn: tuple[Drawn, ...] = ()
+    """Where it is on the drawing of the shell; a handed panel is drawn on the left, and mirrored."""
+    figures: Stated[FigureId] = ()
     notes: Prose | None = None
     sources: Stated[SourceId]
 
@@ -121,6 +126,7 @@ class Seam:
     film: Literal["none"] | SupplyId
     """What protects the mating faces, or `none`."""
     seal: Literal["none"] | Seal
+    figures: Stated[FigureId] = ()
     notes: Prose | None = None
     sources: Stated[SourceId]
 
@@ -191,5 +197,6 @@ class Opening:
     summary: Prose
     checks: Stated[Dimension]
     stations: Stated[Station]
+    figures: Stated[FigureId] = ()
     notes: Prose | None = None
     sources: Stated[SourceId]

@@ -149,6 +149,8 @@ Prose = Annotated[str, StringConstraints(min_length=1, max_length=20000), Marked
 """Paragraphs of prose; Markdown."""
 Name = Annotated[str, StringConstraints(min_length=1, max_length=120), AfterValidator(_line)]
 """A title or a label; plain text."""
+Plain = Annotated[str, StringConstraints(min_length=1, max_length=1000), AfterValidator(_line)]
+"""One line of plain text, as long as it needs to be."""
 Id = Annotated[str, StringConstraints(pattern=rf"^{ID_PATTERN}$", max_length=80)]
 """A kebab-case id."""
 Variable = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$", max_length=60)]
@@ -188,5 +190,6 @@ ToolId = Annotated[Id, Points(("tool",))]
 HazardId = Annotated[Id, Points(("hazard",))]
 TermId = Annotated[Id, Points(("term",))]
 SourceId = Annotated[Id, Points(("source",))]
+FigureId = Annotated[Id, Points(("figure",))]
 Subject = Annotated[str, Points(("seam", "panel", "cavity", "opening"), lone=True)]
 """What a step is done on: `seam:id`, `other:panel:id`, `body` or `welder`."""

@@ -11,6 +11,7 @@ from builder.model.records.fields import (
     AnyQuantity,
     Count,
     Duration,
+    FigureId,
     HazardId,
     Id,
     Line,
@@ -110,6 +111,8 @@ class Step:
     point: Point | None = None
     values: tuple[Working, ...] = ()
     choices: tuple[Choice, ...] = ()
+    figure: Many[FigureId] = ()
+    """What it looks like: pictures shown with the step."""
     photo: Line | None = None
     """What a photograph must show before the next step."""
     shared: YesNo = False

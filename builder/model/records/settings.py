@@ -34,6 +34,8 @@ class BookSettings:
     """Who outranks whom, highest first."""
     units: Units = "metric"
     """The units a page shows first; a reader may switch."""
+    quiet: tuple[Name, ...] = ()
+    """Words that tell nothing of what is asked for, such as how, the and of: the search gives them little weight."""
 
 
 @record

@@ -6,6 +6,7 @@ from typing import Annotated
 
 from builder.model.records.fields import (
     AnyQuantity,
+    FigureId,
     Id,
     Length,
     Line,
@@ -51,6 +52,7 @@ class Tool:
     facts: Stated[Fact]
     checks: Stated[Line]
     """What to look at before it is used."""
+    figures: Stated[FigureId] = ()
 
 
 @record
@@ -65,6 +67,7 @@ class Hazard:
     consequence: Line
     protect: Stated[Line]
     signs: Stated[Line]
+    figures: Stated[FigureId] = ()
     defer: Line
     """Whose instruction outranks this record."""
     source: SourceId

@@ -1,0 +1,34 @@
+"""What a build is asked for, as one value."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from builder.model.files import Layer
+from builder.model.records.settings import ShopSettings
+
+Progress = Callable[[str, int, int], None]
+"""Told what is being done, how many are done, and of how many."""
+
+
+def no_progress(_what: str, _done: int, _of: int) -> None:
+    """Say nothing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """What is asked for."""
+
+    layers: tuple[Layer, ...]
+    templates: Path = Path()
+    target: Path | None = None
+    """Where the book goes; None checks only."""
+    name: str | None = None
+    """The shop's own name, in place of the book's."""
+    strict: bool = False
+    processes: int | None = None
+    progress: Progress = no_progress
+    shop: ShopSettings | None = None
+    """What the shop says of itself; it outranks the layers' own words."""

@@ -1,0 +1,73 @@
+"""The catalogue -> the first page: the body drawing, the same in words, and the other ways into the book."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from builder.model.records.shell import Shell
+from builder.model.reference import Ref
+from builder.model.views import Block, Group, Groups, Link, Links, Page
+from builder.view.here import Book, Here
+from builder.view.lists import AZ, HOME, LISTS, note_of, plain_page
+from builder.view.shell import WORDS, in_words, unfold
+
+MOST = 24
+"""Records of a kind that the page lists; the rest are a word away: a large book begins as lightly as a small one."""
+
+
+def home_page(book: Book, lead: str) -> Page:
+    """Make the first page."""
+    here = Here(book, HOME)
+    refs: dict[str, list[Ref]] = {}
+    for ref in book.catalogue.summaries:
+        refs.setdefault(ref.kind, []).append(ref)
+    blocks = (
+        *_body(here, refs.get("panel", [])),
+        *_list(here, "Procedures", "procedure", refs),
+        *_list(here, "Work something out", "calculator", refs),
+        *_learn(here, refs),
+        Links("Everything else", (Link("From A to Z", AZ), Link("By kind", LISTS)), anchor="more"),
+    )
+    return plain_page(here, Ref("page", "home"), book.site.title, here.paragraphs(lead), blocks)
+
+
+def _body(here: Here, panels: list[Ref]) -> tuple[Block, ...]:
+    """The drawing of each shell, and all panels in words."""
+    shells = [(ref, one) for ref, one in sorted(here.book.shelf.items()) if isinstance(one, Shell)]
+    drawings: list[Block] = []
+    groups: list[Group] = []
+    for at, (_, shell) in enumerate(shells, 1):
+        title = "Find it on the body" if len(shells) == 1 else f"Find it on the body: {shell.title}"
+        body = unfold(here, shell, title, "body" if at == 1 else f"body-{at}")
+        drawings.append(body)
+        groups += in_words(shell, body)
+    drawn = {link.href for group in groups for link in group.links}
+    others = [link for link in _sorted(here, panels) if link.href not in drawn]
+    if others:
+        groups.append(Group("Not on the drawing" if drawn else "", tuple(_first(others, "panel", "panels"))))
+    return (*drawings, Groups("The panels in words" if drawings else "Panels", tuple(groups), WORDS)) if groups else ()
+
+
+def _list(here: Here, title: str, kind: str, refs: dict[str, list[Ref]]) -> tuple[Block, ...]:
+    links = _sorted(here, refs.get(kind, []))
+    return (Groups(title, (Group("", tuple(_first(links, kind, f"{kind}s"))),), kind),) if links else ()
+
+
+def _learn(here: Here, refs: dict[str, list[Ref]]) -> tuple[Block, ...]:
+    """Where somebody new begins: the lessons, and the words of the trade."""
+    links = _first(_sorted(here, refs.get("lesson", [])), "lesson", "lessons")
+    if words := len(refs.get("term", ())):
+        links.append(Link("Words of the trade", f"{LISTS}#term", f"{words} explained, with what else they are called"))
+    return (Groups("New here", (Group("", tuple(links)),), "new-here"),) if links else ()
+
+
+def _sorted(here: Here, refs: Iterable[Ref]) -> list[Link]:
+    links = [here.link_to(ref, note_of(here, ref)) for ref in refs]
+    return sorted(links, key=lambda link: (link.text.casefold(), link.href))
+
+
+def _first(links: list[Link], kind: str, plural: str) -> list[Link]:
+    """The first of many, and the way to the rest."""
+    if len(links) <= MOST:
+        return [*links]
+    return [*links[:MOST], Link(f"All {len(links)} {plural}", f"{LISTS}#{kind}")]
