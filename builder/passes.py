@@ -14,7 +14,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from builder import check as check_stage
-from builder import formula, link, pictures, publish, read, render, search, shape, view
+from builder import formula, link, pictures, publish, read, render, search, settings, shape, view
 from builder import work as work_stage
 from builder.crew import processes_for, spread
 from builder.formula import Fault, Program
@@ -37,8 +37,6 @@ CODES: tuple[Code, ...] = (
     *read.CODES, *shape.CODES, *link.CODES, *check_stage.CODES, *work_stage.CODES, *formula.CODES,
     *pictures.CODES,
 )  # fmt: skip
-NO_BOOK = BookSettings(name="Seambook", id="seambook", title="Seambook", caution=(), authority=())
-"""Stands in where no layer says anything about the book."""
 MOST_LOOKED_AT, LONGEST_EXAMPLE = 40, 4000
 """For examples in the writing guide: records of a kind that are looked at, and characters one may have."""
 
@@ -109,6 +107,7 @@ class Way:
         self.problems: list[Problem] = []
         self.seconds: dict[str, float] = {}
         self.places: read.Places
+        self._pairs: formula.Pairs | None = None
         self._started = time.perf_counter()
 
     def discover(self, folders: frozenset[str] | None = None) -> Discovery:
@@ -160,6 +159,7 @@ class Way:
     def judge(self, gathered: Gathered, catalogue: Catalogue) -> Mapping[str, Program]:
         """Check formulas, then every procedure by the law of the book."""
         programs = self.compile(gathered)
+        self.units()
         faults = list(check_stage.expression_faults(gathered.shelf, gathered.scales))
         self.problems += self._placed(faults)
         self.problems += self._placed(
@@ -197,7 +197,7 @@ class Way:
         self, gathered: Gathered, catalogue: Catalogue, programs: Mapping[str, Program], desk: publish.Desk
     ) -> list[str]:
         """Pass B: work every record out, draw its page, put it down and keep its words."""
-        book, settings = self._book(gathered, catalogue), self.settings()
+        book, own = self._book(gathered, catalogue), self.settings()
         renderer = render.open_renderer(self.order.templates)
         shop = work_stage.Shop(gathered.shelf, programs, gathered.scales)
 
@@ -219,17 +219,18 @@ class Way:
             self.problems += self._placed((drawn.ref, fault) for fault in drawn.faults)
             self.order.progress("drawing", at, len(refs))
         self._clock("work and draw")
-        extra = view.Extra(settings, gathered.fingerprint, CODES, gathered.scales, self._examples(gathered))
+        extra = view.Extra(own, gathered.fingerprint, CODES, gathered.scales, self._examples(gathered))
         for page in view.book_pages(book, extra):
             desk.put(page.path, renderer.render(page, book.site))
             paths.append(page.path)
             index.add(search.page_words(page))
         living = sorted(id_ for id_, program in programs.items() if program.id == id_)
-        scripts = {f"assets/calc/{id_}.js": formula.emit_calculator(programs[id_]) for id_ in living}
+        pairs = self.units()
+        scripts = {f"assets/calc/{id_}.js": formula.emit_calculator(programs[id_], pairs=pairs) for id_ in living}
         files = {
             **render.assets(self.order.templates),
             **{path: script.encode() for path, script in scripts.items()},
-            **index.files(_names(gathered), settings.quiet),
+            **index.files(_names(gathered), own.quiet),
         }
         for path, data in files.items():
             desk.put(path, data)
@@ -237,15 +238,17 @@ class Way:
         return [*paths, *files]
 
     def settings(self) -> BookSettings:
-        """Return the book's own words; of several layers the last that has them wins."""
-        found = NO_BOOK
-        for layer in self.order.layers:
-            shown = f"{layer.label}/{read.BOOK_FILE}"
-            tree, problems = read.read_settings(layer.path, read.BOOK_FILE, shown)
-            settings, more = shape.shape_settings(BookSettings, tree, shown) if tree else (None, ())
-            self.problems += (problem for problem in (*problems, *more) if problem not in self.problems)
-            found = settings or found
+        """Return the book's own words."""
+        found, problems = settings.book_settings(self.order.layers)
+        self.problems += (problem for problem in problems if problem not in self.problems)
         return self.order.shop.over(found) if self.order.shop else found
+
+    def units(self) -> formula.Pairs:
+        """Return which unit stands for which in the other system."""
+        if self._pairs is None:
+            self._pairs, problems = settings.unit_pairs(self.order.layers)
+            self.problems += problems
+        return self._pairs
 
     def has_failed(self) -> bool:
         """Whether what was found so far keeps the book from being published."""
@@ -263,12 +266,11 @@ class Way:
         return Outcome(self.outcome_problems(), discovery, len(gathered.summaries), published, self.seconds)
 
     def _book(self, gathered: Gathered, catalogue: Catalogue) -> view.Book:
-        settings = self.settings()
-        site = Site(
-            self.order.name or settings.name, settings.title, settings.id, settings.caution, view.navigation(),
-            settings.units, view.foot(),
-        )
-        return view.Book(catalogue, link.FolderLinks(), gathered.shelf, site, view.Prose(), gathered.pictures)
+        own = self.settings()
+        name, ways = self.order.name or own.name, view.navigation()
+        site = Site(name, own.title, own.id, own.caution, ways, own.units, view.foot())
+        units = view.Units(self.units(), own.units)
+        return view.Book(catalogue, link.FolderLinks(), gathered.shelf, site, view.Prose(), gathered.pictures, units)
 
     def _picture(
         self, ref: Ref, record: Record, gathered: Gathered
@@ -310,8 +312,8 @@ def _names(gathered: Gathered) -> Iterable[tuple[str, ...]]:
 
 def _fingerprint(shaped: Iterable[Shaped], layers: Iterable[Layer]) -> str:
     digests = [one.digest for one in sorted(shaped, key=lambda one: one.ref)]
-    own = [SourceFile(layer.path / read.BOOK_FILE, "", Ref("settings", "settings")) for layer in layers]
-    return hashlib.sha256(b"".join([*digests, *(read.digest(file) for file in own)])).hexdigest()
+    own = [read.digest(file) for file in settings.files(layers)]
+    return hashlib.sha256(b"".join([*digests, *own])).hexdigest()
 
 
 def shape_file(file: SourceFile, scales: Mapping[str, tuple[str, ...]]) -> Shaped:

@@ -12,6 +12,7 @@ from builder.formula.javascript import emit_calculator
 from builder.formula.kinds import BARE, TRUTH, ChoiceKind, Kind, NumberKind, TruthKind, choice, describe, kind_of_unit
 from builder.formula.lookup import CompiledTable, LookupTable, compile_table
 from builder.formula.no_answer import NoAnswer, Value
+from builder.formula.pairs import Pair, Pairs, make_pairs
 from builder.formula.parse import parse
 from builder.formula.program import Compiled, Program, compile_calculator
 from builder.formula.run import prove, run
@@ -32,6 +33,8 @@ __all__ = [
     "LookupTable",
     "NoAnswer",
     "NumberKind",
+    "Pair",
+    "Pairs",
     "Program",
     "Result",
     "Taken",
@@ -48,6 +51,7 @@ __all__ = [
     "emit_calculator",
     "evaluate_expression",
     "kind_of_unit",
+    "make_pairs",
     "names_in",
     "number",
     "offered_units",

@@ -151,6 +151,18 @@ ROW_TWICE = Code(
     "table_row_twice",
     "Two rows of a table have the same keys, so a look-up could find either.",
 )
+UNLIKE_UNITS = Code(
+    "F561",
+    "unlike_units",
+    "The record of units puts a unit beside one that measures something else, such as a temperature beside a "
+    "difference of temperatures. Readers who switch would be shown a wrong number, so the pair is refused.",
+)
+UNIT_TWICE = Code(
+    "F562",
+    "unit_twice",
+    "A unit stands in the record of units more than once, so nobody could say what it is shown as. Each unit has one "
+    "place: `to_us`, `to_metric` or `same`.",
+)
 GIVEN_UNKNOWN = Code(
     "F551",
     "unknown_input",
@@ -171,5 +183,5 @@ CODES = (
     NOT_A_FORMULA, NOT_IN_LANGUAGE, TOO_BIG, UNKNOWN_NAME, UNKNOWN_FUNCTION, WRONG_ARGUMENTS, UNKNOWN_UNIT,
     UNITS_DISAGREE, POINT_MISUSED, WRONG_KIND, UNKNOWN_CHOICE, NAME_TAKEN, CIRCLE, UNNAMED_NUMBER, UNUSED,
     BAD_INPUT_FIELD, BAD_VALUE, BAD_OUTPUT, BAD_DECISION, UNREACHABLE_ROW, BAD_PROOF, NO_PROOF, PROOF_FAILS,
-    BAD_TABLE, ROW_TWICE, GIVEN_UNKNOWN, GIVEN_MISSING, GIVEN_BAD,
+    BAD_TABLE, ROW_TWICE, UNLIKE_UNITS, UNIT_TWICE, GIVEN_UNKNOWN, GIVEN_MISSING, GIVEN_BAD,
 )  # fmt: skip

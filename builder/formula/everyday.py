@@ -20,7 +20,10 @@ _ROWS: tuple[tuple[Dimension, dict[str, str | Fraction]], ...] = (
         "um": "1e-6", "micrometer": "1e-6", "nm": "1e-9", "km": "1000",
         "inch": _INCH, "ft": "0.3048", "yd": "0.9144", "thou": "2.54e-5",
     }),
-    ((3, 0, 0, 0, 0, 0, 0, 0), {"liter": "0.001", "l": "0.001", "ml": "1e-6", "gallon": 231 * _INCH**3}),
+    ((3, 0, 0, 0, 0, 0, 0, 0), {
+        "liter": "0.001", "l": "0.001", "ml": "1e-6", "gallon": 231 * _INCH**3,
+        "fluid_ounce": 231 * _INCH**3 / 128,
+    }),
     ((0, 1, 0, 0, 0, 0, 0, 0), {
         "kg": "1", "g": "0.001", "mg": "1e-6", "tonne": "1000", "lb": "0.45359237", "oz": "45359237/1600000000",
     }),
@@ -29,7 +32,10 @@ _ROWS: tuple[tuple[Dimension, dict[str, str | Fraction]], ...] = (
     }),
     ((0, 0, 0, 1, 0, 0, 0, 0), {"A": "1", "kA": "1000", "mA": "0.001"}),
     (TEMPERATURE, {"kelvin": "1", "delta_degC": "1", "delta_degF": "5/9"}),
-    ((1, 1, -2, 0, 0, 0, 0, 0), {"N": "1", "kN": "1000", "MN": "1e6", "kgf": "9.80665", "lbf": _POUND_FORCE}),
+    ((1, 1, -2, 0, 0, 0, 0, 0), {
+        "N": "1", "daN": "10", "kN": "1000", "MN": "1e6", "kgf": "9.80665",
+        "lbf": _POUND_FORCE,
+    }),
     ((-1, 1, -2, 0, 0, 0, 0, 0), {
         "Pa": "1", "kPa": "1000", "MPa": "1e6", "GPa": "1e9", "bar": "1e5", "mbar": "100",
         "psi": _POUND_FORCE / _INCH**2, "ksi": 1000 * _POUND_FORCE / _INCH**2,

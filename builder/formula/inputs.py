@@ -143,17 +143,22 @@ def _misfit(question: Question, reading: Reading) -> str | None:
 
 
 def _admits(record: Input) -> str:
-    suffix = f" {record.unit}" if record.unit else ""
     if record.one_of:
         return "one of " + ", ".join(record.one_of)
-    noun = "a whole number" if record.whole else "a number"
-    if record.from_ is not None and record.to is not None:
-        return f"{noun} from {record.from_} to {record.to}{suffix}"
-    if record.from_ is not None:
-        return f"{noun} from {record.from_}{suffix} up"
-    if record.to is not None:
-        return f"{noun} up to {record.to}{suffix}"
-    return f"{noun} in {record.unit}" if record.unit else noun
+    return in_words(record.whole, record.from_, record.to, record.unit)
+
+
+def in_words(whole: bool, low: str | None, high: str | None, name: str | None) -> str:
+    """Say what numbers are admitted: `a number from -20 to 60 degC`."""
+    suffix = f" {name}" if name else ""
+    noun = "a whole number" if whole else "a number"
+    if low is not None and high is not None:
+        return f"{noun} from {low} to {high}{suffix}"
+    if low is not None:
+        return f"{noun} from {low}{suffix} up"
+    if high is not None:
+        return f"{noun} up to {high}{suffix}"
+    return f"{noun} in {name}" if name else noun
 
 
 def _choice_faults(record: Input) -> Iterator[Fault]:

@@ -7,18 +7,21 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Set
+from types import MappingProxyType
 from typing import Any
 
 from builder.formula.compiling import Step
 from builder.formula.evaluate import unit_numbers
 from builder.formula.functions import FUNCTIONS, OPERATORS, SIGNS, Form
-from builder.formula.inputs import Question
+from builder.formula.inputs import Question, in_words
 from builder.formula.kinds import ChoiceKind
 from builder.formula.lookup import LookupTable
 from builder.formula.numbers import to_float
+from builder.formula.pairs import Pair, Pairs
 from builder.formula.program import Program
 from builder.formula.units import Unit, offered_units
 from builder.model.expression import Binary, Call, Choice, Conditional, Expression, Name, Number, Unary, UnitName
+from builder.model.records.calculator import Input
 
 _TEMPLATE = """\
 window.seambook = window.seambook || {{}};
@@ -43,8 +46,11 @@ window.seambook.calculators[{id}] = (function () {{
 """
 
 
-def emit_calculator(program: Program, id: str = "") -> str:
-    """Return the script that puts a calculator into `seambook.calculators`; `id` is the program's own where absent."""
+def emit_calculator(program: Program, id: str = "", pairs: Pairs = MappingProxyType({})) -> str:
+    """Return the script that puts a calculator into `seambook.calculators`; `id` is the program's own where absent.
+
+    `pairs` says in which unit an input is asked for, and an output shown, in the other system of units.
+    """
     computed = {step.name for step in program.steps}
     warnings = [
         f"      {{level: {text(warned.level)}, say: {text(warned.say)}, "
@@ -54,11 +60,11 @@ def emit_calculator(program: Program, id: str = "") -> str:
     return _TEMPLATE.format(
         id=text(id or program.id),
         title=text(program.record.title),
-        inputs=text([_input(program, question) for question in program.questions.values()]),
+        inputs=text([_input(program, question, pairs) for question in program.questions.values()]),
         fixed=text(program.fixed),
         tables=text({name: table_data(table) for name, table in program.tables.items()}),
         steps=",\n".join(_step(step, computed) for step in program.steps),
-        outputs=text(_outputs(program)),
+        outputs=text(_outputs(program, pairs)),
         warnings=",\n".join(warnings),
     )
 
@@ -139,12 +145,15 @@ def unit_data(unit: Unit) -> dict[str, Any]:
     }
 
 
-def _input(program: Program, question: Question) -> dict[str, Any]:
+def _input(program: Program, question: Question, pairs: Pairs) -> dict[str, Any]:
+    record = program.record.inputs[question.id]
+    pair = pairs.get(question.unit.name)
     return {
         "id": question.id,
         "ask": question.ask,
         "unit": question.unit.name,
-        "units": [] if question.choices else [unit_data(unit) for unit in offered_units(question.unit)],
+        "units": [] if question.choices else [unit_data(unit) for unit in _admitted(question.unit, pair)],
+        "other": _other(pair, admits=_limited(record, pair)) if pair else None,
         "choices": question.choices or None,
         "start": question.start,
         "otherwise": question.default,
@@ -153,8 +162,28 @@ def _input(program: Program, question: Question) -> dict[str, Any]:
         "whole": question.whole,
         "oneOf": list(question.one_of),
         "admits": question.admits,
-        "help": program.record.inputs[question.id].help,
+        "help": record.help,
     }
+
+
+def _admitted(own: Unit, pair: Pair | None) -> tuple[Unit, ...]:
+    """The units a reader may write: those that are offered, and what the page itself may show."""
+    offered = offered_units(own)
+    is_new = pair is not None and all(pair.other.name != known.name for known in offered)
+    return (*offered, pair.other) if pair is not None and is_new else offered
+
+
+def _other(pair: Pair, **more: Any) -> dict[str, Any]:
+    return {"system": pair.to, "unit": unit_data(pair.other), **more}
+
+
+def _limited(record: Input, pair: Pair) -> str:
+    """What may be answered, in words, in the other unit."""
+    low, high = (
+        pair.limit(text, is_lower=is_lower) if text is not None else None
+        for text, is_lower in ((record.from_, True), (record.to, False))
+    )
+    return in_words(record.whole, low, high, pair.other.name)
 
 
 def table_data(table: LookupTable) -> dict[str, Any]:
@@ -166,14 +195,16 @@ def table_data(table: LookupTable) -> dict[str, Any]:
     return {"keys": keys, "order": list(table.order()), "columns": columns, "rows": [list(row) for row in table.rows]}
 
 
-def _outputs(program: Program) -> list[dict[str, Any]]:
+def _outputs(program: Program, pairs: Pairs) -> list[dict[str, Any]]:
     return [
         {
             "id": name,
             "say": shown.say,
             "unit": None if isinstance(shown.kind, ChoiceKind) else unit_data(shown.unit),
             "digits": shown.digits,
+            "other": _other(pair, digits=pair.places(shown.digits)) if pair else None,
             "labels": shown.labels,
         }
         for name, shown in program.outputs.items()
+        for pair in (pairs.get(shown.unit.name),)
     ]

@@ -78,12 +78,17 @@ def to_float(value: Fraction) -> float:
 
 @lru_cache(maxsize=8192)
 def fixed(value: float, digits: int) -> str:
-    """Write a float with so many decimal places, halves away from zero (2.675 gives 2.68), never `-0`."""
-    scaled = abs(exact(value)) * 10**digits
+    """Write a float with so many decimal places, halves away from zero (2.675 gives 2.68), never `-0`.
+
+    Below 0 it is rounded to tens: -2 writes hundreds.
+    """
+    scaled = abs(exact(value)) * Fraction(10) ** digits
     whole = (2 * scaled.numerator + scaled.denominator) // (2 * scaled.denominator)
     text = str(whole).rjust(digits + 1, "0")
     sign = "-" if value < 0 and whole else ""
-    return f"{sign}{text[:-digits]}.{text[-digits:]}" if digits else sign + text
+    if digits < 0 and whole:
+        return sign + text + "0" * -digits
+    return f"{sign}{text[:-digits]}.{text[-digits:]}" if digits > 0 else sign + text
 
 
 @lru_cache(maxsize=8192)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import ClassVar, Literal, NamedTuple
 
 from builder.model.outline import Line
+from builder.model.said import Said
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,6 +16,7 @@ class DrawnSheet:
     label: str
     thickness: float | None
     """In mm; None where unknown, drawn broken and marked so."""
+    thickness_said: Said
     note: str = ""
     """Strength and coating in words."""
 
@@ -24,7 +26,7 @@ class DrawnWeld:
     """The weld in the section."""
 
     form: Literal["spot", "plug", "seam", "bond"]
-    label: str
+    label: Said
     width: float | None
     """In mm: of the nugget at the sheets' faces, or of the plug hole; None draws it without a dimension."""
 
@@ -37,11 +39,12 @@ class Section:
     """Unique on its page; ids inside the drawing begin with it."""
     flange: float
     """In mm, from the edge to the radius."""
+    flange_said: Said
     sheets: tuple[DrawnSheet, ...]
     weld: DrawnWeld | None
     film: str
     """Label of the film on the mating faces, or empty where there is none."""
-    seal: str
+    seal: Said
     """Label of the sealer bead, or empty."""
     seal_profile: str
     """Id of its profile, or empty."""
@@ -59,6 +62,7 @@ class RunSegment:
     label: str
     length: float
     """In mm."""
+    length_said: Said
     layers: int
     welds: int | None
 
@@ -69,6 +73,8 @@ class Run:
 
     id: str
     segments: tuple[RunSegment, ...]
+    length_said: Said
+    """Of all of them."""
 
 
 Drawing = Section | Run

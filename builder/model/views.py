@@ -13,6 +13,7 @@ from builder.model.html import NO_HTML
 from builder.model.html import Html as Html  # what makes views takes it from here
 from builder.model.pictures import Picture, Pictures
 from builder.model.reference import Ref
+from builder.model.said import Said
 
 
 class Link(NamedTuple):
@@ -91,6 +92,8 @@ class Grid:
     note: Html = NO_HTML
     anchor: str = ""
     numeric: tuple[bool, ...] = ()
+    other_head: tuple[str, ...] = ()
+    """The head in the other system of units, empty where it is the same; or nothing at all."""
 
 
 class Card(NamedTuple):
@@ -120,7 +123,7 @@ class Figure:
     form: ClassVar[str] = "figure"
     title: str
     drawing: Drawing
-    words: str
+    words: Said
     """The text equivalent."""
     caption: Html = NO_HTML
     anchor: str = ""
@@ -183,7 +186,7 @@ class Option:
     """One choice of an input."""
 
     id: str
-    label: str
+    label: Said
     chosen: bool = False
 
 
@@ -193,10 +196,11 @@ class Ask:
 
     id: str
     label: str
-    unit: str
+    unit: Said
     """Unit as shown, or empty."""
     start: str
-    limits: str
+    """In the units that the page shows first."""
+    limits: Html
     """Range admitted, in words."""
     help: Html
     options: tuple[Option, ...] = ()
@@ -213,6 +217,8 @@ class Form:
     answers: tuple[Row, ...]
     """For the starting values, in the order of the outputs."""
     answer_ids: tuple[str, ...]
+    answer_signs: tuple[Said, ...]
+    """What stands behind each answer's number."""
     cautions: tuple[Caution, ...]
     title: str = ""
     anchor: str = ""

@@ -19,6 +19,8 @@ class Value(NamedTuple):
     """Why there is no answer."""
     because: str = ""
     """A decision's reason."""
+    number: float | None = None
+    """An answer before it was rounded, in its unit."""
 
 
 class Remark(NamedTuple):

@@ -25,7 +25,7 @@ from builder.read.plain import Plain, parse_plain
 from builder.read.text import read_text
 from builder.read.tree import parse
 
-BOOK_FILE = "book.yaml"
+BOOK_FILE, UNITS_FILE = "book.yaml", "units.yaml"
 _ID = re.compile(ID_PATTERN)
 
 
@@ -53,7 +53,7 @@ def discover(
 def _files_of(layer: Layer, folders: frozenset[str] | None, problems: list[Problem]) -> Iterator[SourceFile]:
     for entry in sorted(layer.path.iterdir()):
         shown = f"{layer.label}/{entry.name}"
-        if entry.name.startswith(".") or entry.name == BOOK_FILE:
+        if entry.name.startswith(".") or entry.name in (BOOK_FILE, UNITS_FILE):
             continue
         kind = KIND_OF_FOLDER.get(entry.name)
         if not entry.is_dir() or kind is None:

@@ -15,6 +15,7 @@ from typing import NamedTuple
 from builder.model.pictures import Pictures
 from builder.model.views import Block, Cards, Facts, Form, Grid, Html, Items, Page, Row, Step, Steps, Worked
 
+_OTHER_UNITS = re.compile(r'<span data-q="([^"]*)">')
 _TAG = re.compile(r"<[^>]*>")
 
 
@@ -96,7 +97,7 @@ def _rows(rows: Iterable[Row]) -> Iterator[str]:
 
 @lru_cache(maxsize=16384)
 def plain(html: Html) -> str:
-    """Return what a reader reads of mark-up."""
+    """Return what a reader reads of mark-up, quantities in both systems of units."""
     if "<" not in html and "&" not in html:
         return html
-    return unescape(_TAG.sub(" ", html))
+    return unescape(_TAG.sub(" ", _OTHER_UNITS.sub(r" \1 ", html)))

@@ -34,6 +34,7 @@ from builder.view.letters import letter_pages
 from builder.view.lists import foot, lists_page, navigation, stub_page
 from builder.view.procedure import procedure_page
 from builder.view.prose import Prose
+from builder.view.quantities import Units
 from builder.view.seam import seam_page
 from builder.view.shell import shell_page
 from builder.view.sources import sources_page
@@ -129,4 +130,4 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
         yield stub_page(book, old, new)
 
 
-__all__ = ["Book", "Example", "Extra", "Here", "Prose", "book_pages", "foot", "navigation", "view"]
+__all__ = ["Book", "Example", "Extra", "Here", "Prose", "Units", "book_pages", "foot", "navigation", "view"]

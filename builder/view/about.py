@@ -9,8 +9,8 @@ from builder.view.here import Book, Here
 from builder.view.lists import ABOUT, AZ, CODES, LISTS, plain_page
 
 KEPT = (
-    "Ticks on a procedure, and whether the sheet is white or black. Both stay in this browser, under this book's name, "
-    "and go nowhere.",
+    "Ticks on a procedure, whether the sheet is white or black, and which units are shown. They stay in this browser, "
+    "under this book's name, and go nowhere.",
     "Ticks help to keep the place. They are not the record of the job.",
 )
 

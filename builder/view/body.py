@@ -6,10 +6,11 @@ from builder.model.records.body import Cavity, Dimension, Entry, Hole, Opening, 
 from builder.model.reference import Ref
 from builder.model.views import Block, Facts, Grid, Html, Items, Links, Page, Prose
 from builder.view.figure import pictures_block
-from builder.view.here import Here, shown
+from builder.view.here import Here
 from builder.view.page import page, passage
 from builder.view.signs import NO_BREAK
 
+WITHIN = f"±{NO_BREAK}"
 YES_NO = {True: "yes", False: "no"}
 
 
@@ -47,13 +48,14 @@ def panel_page(here: Here, ref: Ref, panel: Panel) -> Page:
 
 def _holes(here: Here, holes: tuple[Hole, ...]) -> tuple[Html, ...]:
     return tuple(
-        Html(f"{hole.count}{NO_BREAK}× {here.line(hole.where)}" + (f", {shown(hole.size)}" if hole.size else ""))
+        Html(f"{hole.count}{NO_BREAK}× {here.line(hole.where)}{size}")
         for hole in holes
+        for size in (f", {here.quantity(hole.size)}" if hole.size else "",)
     )  # fmt: skip
 
 
 def _entries(here: Here, entries: tuple[Entry, ...]) -> tuple[Html, ...]:
-    return tuple(Html(f"{here.line(entry.where)}, probe reach {shown(entry.reach)}") for entry in entries)
+    return tuple(Html(f"{here.line(entry.where)}, probe reach {here.quantity(entry.reach)}") for entry in entries)
 
 
 def cavity_page(here: Here, ref: Ref, cavity: Cavity) -> Page:
@@ -75,7 +77,9 @@ def cavity_page(here: Here, ref: Ref, cavity: Cavity) -> Page:
     aside = (Links("Closed by", here.users(ref, "seam"), "No seam."),)
     return page(
         here, ref, cavity.title, "Cavity", here.paragraphs(cavity.summary), main, aside, aliases=cavity.was,
-        texts=(passage("", cavity.title, cavity.summary, cavity.notes, *cavity.lives_inside),),
+        texts=(passage("", cavity.title, cavity.summary, cavity.notes, *cavity.lives_inside, here.spellings(
+            [*(hole.size for hole in (*cavity.drains, *cavity.vents)), *(entry.reach for entry in cavity.wax_entries)]
+        )),),
     )  # fmt: skip
 
 
@@ -95,16 +99,18 @@ def opening_page(here: Here, ref: Ref, opening: Opening) -> Page:
     aside = (Links("Bounded by", here.users(ref, "panel"), "No panel."),)
     return page(
         here, ref, opening.title, "Opening", here.paragraphs(opening.summary), main, aside, aliases=opening.was,
-        texts=(passage("", opening.title, opening.summary, opening.notes),),
+        texts=(passage("", opening.title, opening.summary, opening.notes, here.spellings(
+            [*(check.size for check in opening.checks), *(station.gap for station in opening.stations)]
+        )),),
     )  # fmt: skip
 
 
 def _dimension(here: Here, check: Dimension) -> tuple[Html, ...]:
     source = here.anchor(here.link("source", check.source))
-    size, within = shown(check.size), f"±{NO_BREAK}{shown(check.tolerance)}"
-    return here.text(check.name), here.line(check.between), Html(size), Html(within), source
+    size, within = here.quantity(check.size), here.quantity(check.tolerance, before=WITHIN)
+    return here.text(check.name), here.line(check.between), size, within, source
 
 
 def _station(here: Here, station: Station) -> tuple[Html, ...]:
     source = here.anchor(here.link("source", station.source))
-    return here.text(station.name), Html(shown(station.gap)), Html(f"±{NO_BREAK}{shown(station.tolerance)}"), source
+    return here.text(station.name), here.quantity(station.gap), here.quantity(station.tolerance, before=WITHIN), source

@@ -7,11 +7,11 @@ from collections.abc import Iterator
 from builder.model.records.calculator import Calculator, Input, Proof
 from builder.model.records.calculator import Row as DecisionRow
 from builder.model.reference import Ref
+from builder.model.said import Said, said
 from builder.model.views import Ask, Block, Form, Grid, Html, Items, Links, Option, Page, Prose
 from builder.model.work import WorkedOut
 from builder.view.here import Here
 from builder.view.page import page, passage
-from builder.view.signs import sign, with_sign
 from builder.view.worked import cautions, value_row
 
 
@@ -23,6 +23,7 @@ def calculator_page(here: Here, ref: Ref, calculator: Calculator, started: Worke
             asks=tuple(_ask(here, name, ask) for name, ask in calculator.inputs.items()),
             answers=tuple(value_row(here, value) for value in (started.answers if started else ())),
             answer_ids=tuple(calculator.outputs),
+            answer_signs=tuple(here.book.units.behind(output.unit or "") for output in calculator.outputs.values()),
             cautions=cautions(here, started.remarks if started else ()),
             title="Work it out",
         )
@@ -40,8 +41,8 @@ def calculator_page(here: Here, ref: Ref, calculator: Calculator, started: Worke
         here, ref, calculator.title, "Calculator", here.line(calculator.asks), tuple(main), _aside(here, calculator),
         texts=(passage("", calculator.title, calculator.asks, calculator.about),), aliases=calculator.was,
         scripts=(
-            "assets/js/numbers.js", "assets/js/formula.js", "assets/js/answers.js", f"assets/calc/{ref.id}.js",
-            "assets/js/calculator.js",
+            "assets/js/numbers.js", "assets/js/formula.js", "assets/js/answers.js", "assets/js/entries.js",
+            f"assets/calc/{ref.id}.js", "assets/js/calculator.js",
         ),
     )  # fmt: skip
 
@@ -52,28 +53,32 @@ def _aside(here: Here, calculator: Calculator) -> tuple[Block, ...]:
 
 
 def _ask(here: Here, name: str, ask: Input) -> Ask:
+    units = here.book.units
     options: tuple[Option, ...] = ()
     start = ask.start or ask.default or ""
     if ask.choose:
-        options = tuple(Option(id_, label, id_ == start) for id_, label in ask.choose.items())
+        options = tuple(Option(id_, Said(label), id_ == start) for id_, label in ask.choose.items())
     elif ask.one_of:
-        options = tuple(Option(text, text, text.split()[0] == start) for text in ask.one_of)
+        options = tuple(Option(text, units.value(text, ""), text.split()[0] == start) for text in ask.one_of)
     return Ask(
-        id=name, label=ask.ask, unit=sign(ask.unit or ""), start=start, limits=_limits(ask), help=here.line(ask.help),
+        id=name, label=ask.ask, unit=units.name(ask.unit or ""), start=units.entry(start, ask.unit or "").text,
+        limits=here.both(_limits(here, ask)), help=here.line(ask.help),
         options=options, optional=ask.default is not None,
     )  # fmt: skip
 
 
-def _limits(ask: Input) -> str:
+def _limits(here: Here, ask: Input) -> Said:
     whole = "whole numbers, " if ask.whole else ""
-    unit = ask.unit or ""
+    units, unit = here.book.units, ask.unit or ""
+    low = units.limit(ask.from_, unit, is_lower=True) if ask.from_ else Said("")
+    high = units.limit(ask.to, unit, is_lower=False) if ask.to else Said("")
     if ask.from_ and ask.to:
-        return f"{whole}{ask.from_} to {with_sign(ask.to, unit)}"
+        return said(whole, low, " to ", high, units.behind(unit))
     if ask.from_:
-        return f"{whole}{with_sign(ask.from_, unit)} or more"
+        return said(whole, low, units.behind(unit), " or more")
     if ask.to:
-        return f"{whole}{with_sign(ask.to, unit)} or less"
-    return whole.rstrip(", ")
+        return said(whole, high, units.behind(unit), " or less")
+    return Said(whole.rstrip(", "))
 
 
 def _formulas(here: Here, calculator: Calculator) -> Iterator[tuple[Html, Html]]:
@@ -91,18 +96,19 @@ def _decision(here: Here, row: DecisionRow) -> str:
 
 def _fixed(here: Here, calculator: Calculator) -> Iterator[tuple[Html, Html, Html]]:
     for name, fixed in calculator.fixed.items():
-        value = here.text(with_sign(fixed.value, fixed.unit or ""))
+        value = here.both(here.book.units.value(fixed.value, fixed.unit or ""))
         note = f" {here.line(fixed.note)}" if fixed.note else ""
         source = here.anchor(here.link("source", fixed.source))
         yield Html(f"<code>{name}</code>"), value, Html(f"{source}{note}")
 
 
 def _proof(here: Here, calculator: Calculator, proof: Proof) -> Html:
-    given = ", ".join(f"{calculator.inputs[name].ask} {text}" for name, text in proof.given.items()
-                      if name in calculator.inputs)  # fmt: skip
-    expect = ", ".join(f"{calculator.outputs[name].say} {text}" for name, text in proof.expect.items()
-                       if name in calculator.outputs)  # fmt: skip
+    units = here.book.units
+    given = ", ".join(f"{here.text(ask.ask)} {here.both(units.value(text, ask.unit or ''))}"
+                      for name, text in proof.given.items() if (ask := calculator.inputs.get(name)))  # fmt: skip
+    expect = ", ".join(f"{here.text(output.say)} {here.both(units.value(text, output.unit or ''))}"
+                       for name, text in proof.expect.items() if (output := calculator.outputs.get(name)))  # fmt: skip
     note = f" {here.line(proof.note)}" if proof.note else ""
     return Html(
-        f"{here.text(given)}: {here.text(expect)}. {here.anchor(here.link('source', proof.source))}.{note}"
+        f"{given}: {expect}. {here.anchor(here.link('source', proof.source))}.{note}"
     )  # fmt: skip

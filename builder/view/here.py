@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from builder.model.links import Catalogue, Links
 from builder.model.pictures import WebPicture
@@ -12,9 +12,11 @@ from builder.model.quantity import Quantity
 from builder.model.records import Record
 from builder.model.records.supporting import Scale
 from builder.model.reference import LONE_SUBJECTS, Ref
+from builder.model.said import Said, said
 from builder.model.views import Html, Link, Row, Site, Warning
 from builder.view.prose import Prose
-from builder.view.signs import NO_BREAK, with_sign
+from builder.view.quantities import Units
+from builder.view.signs import NO_BREAK
 
 NOTHING = Html("")
 
@@ -30,6 +32,7 @@ class Book:
     prose: Prose
     pictures: Mapping[str, WebPicture] = field(default_factory=dict)
     """Of each figure, by its id."""
+    units: Units = field(default_factory=Units)
     known_links: dict[tuple[str, Ref], Link] = field(default_factory=dict)
     """Links made before, by the folder they were made in: from every page of a folder the way is the same."""
     known_warnings: dict[tuple[str, str], Warning | None] = field(default_factory=dict)
@@ -115,20 +118,36 @@ class Here:
         """Return links as HTML, parted by commas."""
         return Html(", ".join(self.anchor(link) for link in links))
 
-    def row(self, label: str, value: str, note: str = "") -> Row:
+    def row(self, label: str, value: str | Said, note: str = "") -> Row:
         """Return a labelled value from plain text."""
-        return Row(label, Html(_escaped(value)), note)
+        return Row(label, self.both(value) if isinstance(value, Said) else Html(_escaped(value)), note)
+
+    def both(self, text: Said) -> Html:
+        """Return a text that depends on the system of units as HTML: the page's script swaps what it shows."""
+        return _both(text)
+
+    def quantity(self, quantity: Quantity | None, *, before: str = "") -> Html:
+        """Return a quantity as HTML."""
+        return _both(said(before, self.shown(quantity)) if before else self.shown(quantity))
+
+    def spellings(self, quantities: Iterable[Quantity | None]) -> str:
+        """Return quantities in both systems, for the search alone."""
+        return self.book.units.spellings(quantities)
+
+    def shown(self, quantity: Quantity | None) -> Said:
+        """Say a quantity in both systems of units: `0.8 mm` and `0.031 in`."""
+        return self.book.units.shown(quantity)
 
 
 def _escaped(text: str) -> str:
     return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace('"', "&quot;")
 
 
-def shown(quantity: Quantity | None, unknown: str = "unknown") -> str:
-    """Return a quantity as readers see it: `0.8 mm`, `20 °C`, kept on one line."""
-    if quantity is None:
-        return unknown
-    return with_sign(quantity.number, quantity.unit)
+@lru_cache(maxsize=8192)
+def _both(text: Said) -> Html:
+    if not text.other:
+        return Html(_escaped(text.text))
+    return Html(f'<span data-q="{_escaped(text.other)}">{_escaped(text.text)}</span>')
 
 
 def minutes_shown(minutes: float) -> str:

@@ -6,12 +6,13 @@ from collections.abc import Iterator
 
 from builder.model.records.procedure import Measure, Phase, Procedure, Step
 from builder.model.reference import LONE_SUBJECTS, Ref, parse_reference
+from builder.model.said import said
 from builder.model.views import Block, Facts, Html, Items, Link, Links, Page, Passage, Row, Steps, Warnings
 from builder.model.views import Phase as PhaseView
 from builder.model.views import Step as StepView
 from builder.model.work import StepValues
 from builder.view.figure import pictures
-from builder.view.here import NOTHING, Here, minutes_shown, shown
+from builder.view.here import NOTHING, Here, minutes_shown
 from builder.view.page import page, passage, uses
 from builder.view.signs import NO_BREAK
 from builder.view.units import minutes
@@ -139,21 +140,22 @@ def _timing(here: Here, step: Step) -> Iterator[Row]:
         yield here.row("Place", step.needs_place)
     wait = step.wait
     if wait is not None:
-        at = f" at {shown(wait.at)}" if wait.at else ""
-        most = f", at most {shown(wait.most)}" if wait.most else ""
-        yield here.row(f"Wait: {wait.for_}", f"{shown(wait.least)}{at}{most}", "stay with it" if wait.attended else "")
+        at = (" at ", here.shown(wait.at)) if wait.at else ()
+        most = (", at most ", here.shown(wait.most)) if wait.most else ()
+        lasts = said(here.shown(wait.least), *at, *most)
+        yield here.row(f"Wait: {wait.for_}", lasts, "stay with it" if wait.attended else "")
 
 
 def _measure(here: Here, measure: Measure) -> Row:
     low, high = measure.low, measure.high
     if low is not None and high is not None:
-        limits = f"{shown(low)} to {shown(high)}"
+        limits = said(here.shown(low), " to ", here.shown(high))
     elif low is not None:
-        limits = f"{shown(low)} or more"
+        limits = said(here.shown(low), " or more")
     elif high is not None:
-        limits = f"{shown(high)} or less"
+        limits = said(here.shown(high), " or less")
     else:
-        limits = f"record in{NO_BREAK}{measure.unit}"
+        limits = said(f"record in{NO_BREAK}", here.book.units.name(measure.unit))
     return here.row(measure.name, limits, here.book.catalogue.title(Ref("source", measure.source)))
 
 

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from builder.formula.numbers import fixed, plain
 from builder.model.drawings import DrawnSheet, DrawnWeld, Run, RunSegment, Section
 from builder.model.quantity import Quantity
 from builder.model.records.body import Seal, Seam, Segment, Sheet
 from builder.model.records.law import Method
 from builder.model.reference import Ref
+from builder.model.said import Said, joined, said
 from builder.model.views import Block, Facts, Figure, Grid, Html, Items, Links, Page, Prose, Row
 from builder.model.work import MethodPlan, SeamPlan, SegmentPlan
 from builder.view.figure import pictures_block
-from builder.view.here import Here, shown
+from builder.view.here import Here
 from builder.view.page import page, passage
 from builder.view.units import millimetres
 from builder.view.worked import cautions, value_row, worked_block
@@ -20,6 +22,8 @@ from builder.view.worked import cautions, value_row, worked_block
 THICKNESS_SCALE = 5.0
 WIDTH_SCALE = 2.0
 """A drawing's scales: paper mm to one mm of sheet and of flange; both are printed under the drawing."""
+NOT_SAID = Said("")
+SEGMENTS = "Segments"
 SIDES = {"both": "both faces", "one": "one face only"}
 
 
@@ -28,7 +32,7 @@ def seam_page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan) -> Page:
     main: list[Block] = []
     for at, (segment, worked) in enumerate(zip(seam.segments, plan, strict=True), 1):
         main.append(_section(here, seam, segment, worked, at))
-    main.append(_run(seam))
+    main.append(_run(here, seam))
     main.append(_segments(here, seam))
     for at, worked in enumerate(plan, 1):
         main += _plans(here, worked, at, len(plan))
@@ -38,8 +42,18 @@ def seam_page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan) -> Page:
     main.append(Links("Sources", here.links("source", seam.sources), "None.", "sources"))
     return page(
         here, ref, seam.title, "Seam", here.paragraphs(seam.summary), tuple(main), _aside(here, seam),
-        texts=(passage("", seam.title, seam.summary, seam.notes),), aliases=seam.was,
+        texts=(passage("", seam.title, seam.summary, seam.notes), passage("segments", SEGMENTS, _sizes(here, seam))),
+        aliases=seam.was,
     )  # fmt: skip
+
+
+def _sizes(here: Here, seam: Seam) -> str:
+    """What a search may know of a seam's measures."""
+    seals = [seam.seal.size] if isinstance(seam.seal, Seal) else []
+    return here.spellings([
+        *(measure for segment in seam.segments for measure in (segment.length, segment.flange, segment.reach.depth)),
+        *(sheet.thickness for segment in seam.segments for sheet in segment.sheets), *seals,
+    ])  # fmt: skip
 
 
 def _named(segment: Segment, at: int, count: int) -> str:
@@ -53,7 +67,8 @@ def _section(here: Here, seam: Seam, segment: Segment, plan: SegmentPlan, at: in
         sheets=tuple(_drawn_sheet(here, sheet) for sheet in segment.sheets),
         weld=_drawn_weld(here, plan),
         film=here.book.catalogue.title(Ref("supply", seam.film)) if seam.film != "none" else "",
-        seal=_seal_text(here, seam.seal) if isinstance(seam.seal, Seal) else "",
+        flange_said=here.shown(segment.flange),
+        seal=_seal_text(here, seam.seal) if isinstance(seam.seal, Seal) else NOT_SAID,
         seal_profile=seam.seal.profile if isinstance(seam.seal, Seal) else "",
         seal_size=(millimetres(seam.seal.size) or 0.0) if isinstance(seam.seal, Seal) else 0.0,
         thickness_scale=THICKNESS_SCALE,
@@ -65,7 +80,9 @@ def _section(here: Here, seam: Seam, segment: Segment, plan: SegmentPlan, at: in
 
 def _drawn_sheet(here: Here, sheet: Sheet) -> DrawnSheet:
     note = f"{here.book.word('strength', sheet.strength)}, {here.book.word('coating', sheet.coating)}"
-    return DrawnSheet(here.book.catalogue.title(Ref("panel", sheet.panel)), millimetres(sheet.thickness), note)
+    thickness = here.shown(sheet.thickness) if sheet.thickness is not None else said("? ", here.book.units.name("mm"))
+    title = here.book.catalogue.title(Ref("panel", sheet.panel))
+    return DrawnSheet(title, millimetres(sheet.thickness), thickness, note)
 
 
 def _drawn_weld(here: Here, plan: SegmentPlan) -> DrawnWeld | None:
@@ -74,45 +91,51 @@ def _drawn_weld(here: Here, plan: SegmentPlan) -> DrawnWeld | None:
     for method in (*free, *plan.methods):
         record = here.book.shelf.get(Ref("method", method.method))
         if isinstance(record, Method):
-            width = f" {method.mark_width:.1f} mm" if method.mark_width is not None else ""
-            return DrawnWeld(record.draws, (method.mark_say or record.title) + width, method.mark_width)
+            label = said(method.mark_say or record.title)
+            if method.mark_width is not None:
+                width = here.book.units.answer(fixed(method.mark_width, 1), "mm", method.mark_width)
+                label = said(label, " ", width)
+            return DrawnWeld(record.draws, label, method.mark_width)
     return None
 
 
-def _seal_text(here: Here, seal: Seal) -> str:
-    return f"sealer, {here.book.word('bead-profile', seal.profile).lower()} {shown(seal.size)}"
+def _seal_text(here: Here, seal: Seal) -> Said:
+    return said(f"sealer, {here.book.word('bead-profile', seal.profile).lower()} ", here.shown(seal.size))
 
 
-def _in_words(here: Here, seam: Seam, segment: Segment, section: Section) -> str:
-    sheets = "; ".join(
-        f"{sheet.label} {shown(given.thickness)}, {sheet.note}"
+def _in_words(here: Here, seam: Seam, segment: Segment, section: Section) -> Said:
+    sheets = joined("; ", [
+        said(f"{sheet.label} ", here.shown(given.thickness), f", {sheet.note}")
         for sheet, given in zip(section.sheets, segment.sheets, strict=True)
-    )  # fmt: skip
-    parts = [f"{len(section.sheets)} sheets, outermost first: {sheets}", f"flange {shown(segment.flange)}"]
+    ])  # fmt: skip
+    parts: list[str | Said] = [
+        said(f"{len(section.sheets)} sheets, outermost first: ", sheets), said("flange ", section.flange_said),
+    ]  # fmt: skip
     if section.weld is not None:
         parts.append(section.weld.label)
     if section.film:
         parts.append(f"{section.film} on every mating face")
-    if section.seal:
-        parts.append(f"{section.seal} along the edge")
+    if section.seal.text:
+        parts.append(said(section.seal, " along the edge"))
     parts.append(f"joint: {here.book.word('joint', seam.joint).lower()}")
-    return "; ".join(parts) + "."
+    return said(joined("; ", parts), ".")
 
 
-def _run(seam: Seam) -> Figure:
+def _run(here: Here, seam: Seam) -> Figure:
     segments = tuple(
         RunSegment(
-            _named(segment, at, len(seam.segments)), millimetres(segment.length) or 0.0, len(segment.sheets),
-            segment.factory.count,
+            _named(segment, at, len(seam.segments)), millimetres(segment.length) or 0.0, here.shown(segment.length),
+            len(segment.sheets), segment.factory.count,
         )
         for at, segment in enumerate(seam.segments, 1)
     )  # fmt: skip
-    words = "; ".join(
-        f"{part.label}: {part.length:g} mm, {part.layers} sheets"
-        + (f", {part.welds} factory welds" if part.welds is not None else "")
+    words = joined("; ", [
+        said(f"{part.label}: ", part.length_said, f", {part.layers} sheets",
+             f", {part.welds} factory welds" if part.welds is not None else "")
         for part in segments
-    )  # fmt: skip
-    return Figure("Along the seam, from the front", Run("run", segments), words + ".", anchor="run-figure")
+    ])  # fmt: skip
+    run = Run("run", segments, _whole_length(here, seam))
+    return Figure("Along the seam, from the front", run, said(words, "."), anchor="run-figure")
 
 
 def _segments(here: Here, seam: Seam) -> Grid:
@@ -120,17 +143,17 @@ def _segments(here: Here, seam: Seam) -> Grid:
     rows = tuple(
         (
             here.text(_named(segment, at, len(seam.segments))),
-            Html(shown(segment.length)), Html(shown(segment.flange)),
+            here.quantity(segment.length), here.quantity(segment.flange),
             Html("<br>".join(_sheet_cell(here, sheet) for sheet in segment.sheets)), _factory_cell(here, segment),
-            Html(f"{SIDES[segment.reach.sides]}, {shown(segment.reach.depth)}"),
+            Html(f"{SIDES[segment.reach.sides]}, {here.quantity(segment.reach.depth)}"),
         )
         for at, segment in enumerate(seam.segments, 1)
     )  # fmt: skip
-    return Grid("Segments", head, rows, anchor="segments", numeric=(False, True, True, False, False, False))
+    return Grid(SEGMENTS, head, rows, anchor="segments", numeric=(False, True, True, False, False, False))
 
 
 def _sheet_cell(here: Here, sheet: Sheet) -> str:
-    return f"{here.anchor(here.link('panel', sheet.panel))} {shown(sheet.thickness)}"
+    return f"{here.anchor(here.link('panel', sheet.panel))} {here.quantity(sheet.thickness)}"
 
 
 def _factory_cell(here: Here, segment: Segment) -> Html:
@@ -161,7 +184,7 @@ def _method_plan(here: Here, plan: MethodPlan, at: int) -> Iterator[Block]:
 def _aside(here: Here, seam: Seam) -> tuple[Block, ...]:
     panels = dict.fromkeys(sheet.panel for segment in seam.segments for sheet in segment.sheets)
     film = (here.link("supply", seam.film),) if seam.film != "none" else ()
-    seal = (Row("Bead", here.line(_seal_text(here, seam.seal))),) if isinstance(seam.seal, Seal) else ()
+    seal = (here.row("Bead", _seal_text(here, seam.seal)),) if isinstance(seam.seal, Seal) else ()
     return (
         Facts("This seam", (here.row("Joint", here.book.word("joint", seam.joint)), _total(here, seam), *seal)),
         Links("Allowed, best first", here.links("method", seam.methods), "None: ask the vehicle maker."),
@@ -172,5 +195,9 @@ def _aside(here: Here, seam: Seam) -> tuple[Block, ...]:
 
 
 def _total(here: Here, seam: Seam) -> Row:
+    return here.row("Length", _whole_length(here, seam))
+
+
+def _whole_length(here: Here, seam: Seam) -> Said:
     total = sum(millimetres(segment.length) or 0.0 for segment in seam.segments)
-    return here.row("Length", shown(Quantity(f"{total:g}", "mm")))
+    return here.shown(Quantity(plain(total), "mm"))

@@ -8,9 +8,10 @@ from builder.model.records import KIND
 from builder.model.records.supporting import Fact, Hazard, Scale, Source, Supply, Term, Tool
 from builder.model.records.table import Column, Key, Table
 from builder.model.reference import Ref
+from builder.model.said import Said, said
 from builder.model.views import Block, Facts, Grid, Group, Groups, Html, Items, Links, Page, Prose, Row, Warnings
 from builder.view.figure import pictures_block
-from builder.view.here import Here, shown
+from builder.view.here import Here
 from builder.view.page import page, passage
 from builder.view.signs import sign
 from builder.view.warnings import warnings
@@ -21,7 +22,8 @@ SORT = "source-sort"
 
 def _facts(here: Here, facts: Iterable[Fact]) -> Facts:
     rows = tuple(
-        here.row(fact.say, shown(fact.value), here.book.catalogue.title(Ref("source", fact.source))) for fact in facts
+        here.row(fact.say, here.shown(fact.value), here.book.catalogue.title(Ref("source", fact.source)))
+        for fact in facts
     )  # fmt: skip
     return Facts("Figures", rows, "facts")
 
@@ -29,10 +31,13 @@ def _facts(here: Here, facts: Iterable[Fact]) -> Facts:
 def table_page(here: Here, ref: Ref, table: Table) -> Page:
     """Make a table's page: the rows as the source prints them."""
     columns: dict[str, Key | Column] = {**table.keys, **table.columns}
-    head = tuple(f"{column.say}, {sign(column.unit)}" if column.unit else column.say for column in columns.values())
-    rows = tuple(tuple(here.text(row.get(name, "-")) for name in columns) for row in table.rows)
+    head = [_heading(here, column) for column in columns.values()]
+    rows = tuple(
+        tuple(_cell(here, row.get(name, "-"), column) for name, column in columns.items()) for row in table.rows
+    )
     main: tuple[Block, ...] = (
-        Grid("The table", head, rows, here.line(table.note), "table", numeric=(True,) * len(head)),
+        Grid("The table", tuple(one.text for one in head), rows, _note(here, table, columns.values()), "table",
+             numeric=(True,) * len(head), other_head=tuple(one.other for one in head)),
         Links("Sources", here.links("source", table.sources), "None.", "sources"),
     )
     return page(
@@ -41,9 +46,26 @@ def table_page(here: Here, ref: Ref, table: Table) -> Page:
     )  # fmt: skip
 
 
+def _cell(here: Here, text: str, column: Key | Column) -> Html:
+    return here.both(here.book.units.number(text, column.unit or ""))
+
+
+def _heading(here: Here, column: Key | Column) -> Said:
+    return said(column.say, ", ", here.book.units.name(column.unit)) if column.unit else Said(column.say)
+
+
+def _note(here: Here, table: Table, columns: Iterable[Key | Column]) -> Html:
+    """Beside the table's own note, in which units its source prints what a reader may see converted."""
+    printed = dict.fromkeys(sign(column.unit) for column in columns if column.unit in here.book.units.pairs)
+    parts = [here.line(table.note)] if table.note else []
+    if printed:
+        parts.append(here.text(f"The source prints {' and '.join(printed)}; figures in other units are converted."))
+    return Html(" ".join(parts))
+
+
 def supply_page(here: Here, ref: Ref, supply: Supply) -> Page:
     """Make a consumable's page."""
-    film = (Facts("As used", (here.row("Dry film", shown(supply.film)),)),) if supply.film else ()
+    film = (Facts("As used", (here.row("Dry film", here.shown(supply.film)),)),) if supply.film else ()
     main: tuple[Block, ...] = (
         *film,
         *((_facts(here, supply.facts),) if supply.facts else ()),
@@ -51,7 +73,9 @@ def supply_page(here: Here, ref: Ref, supply: Supply) -> Page:
     )
     return page(
         here, ref, supply.title, "Supply", here.paragraphs(supply.summary), main, aliases=supply.was,
-        texts=(passage("", supply.title, supply.summary, *supply.cautions),),
+        texts=(passage("", supply.title, supply.summary, *supply.cautions, here.spellings(
+            [supply.film, *(fact.value for fact in supply.facts)]
+        )),),
     )  # fmt: skip
 
 
@@ -64,7 +88,9 @@ def tool_page(here: Here, ref: Ref, tool: Tool) -> Page:
     )
     return page(
         here, ref, tool.title, "Tool", here.paragraphs(tool.summary), main, aliases=tool.was,
-        texts=(passage("", tool.title, tool.summary, *tool.checks),),
+        texts=(passage(
+            "", tool.title, tool.summary, *tool.checks, here.spellings(fact.value for fact in tool.facts)
+        ),),
     )  # fmt: skip
 
 

@@ -8,7 +8,6 @@ from builder.model.reference import Ref
 from builder.model.views import Caution, Html, Row, Worked
 from builder.model.work import Remark, Value, WorkedOut
 from builder.view.here import Here
-from builder.view.signs import with_sign
 
 
 def worked_blocks(here: Here, worked: Iterable[WorkedOut]) -> tuple[Worked, ...]:
@@ -32,7 +31,7 @@ def value_row(here: Here, value: Value) -> Row:
     """Show a value, or why there is none."""
     if value.why:
         return here.row(value.say, "no answer", value.why)
-    return here.row(value.say, with_sign(value.text, value.unit), value.because)
+    return here.row(value.say, here.book.units.answer(value.text, value.unit, value.number), value.because)
 
 
 def cautions(here: Here, remarks: Iterable[Remark]) -> tuple[Caution, ...]:

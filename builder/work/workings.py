@@ -166,7 +166,8 @@ def _answer_shown(program: Program, answer: Answer, name: str) -> Shown:
     say, result = program.record.outputs[name].say, answer.outputs[name]
     if result.value is None:
         return Shown(say, "", why=result.why or "no answer")
-    return Shown(say, result.text, result.unit, because=result.because or "")
+    number = result.value if isinstance(result.value, float) else None
+    return Shown(say, result.text, result.unit, because=result.because or "", number=number)
 
 
 def _fragment(answer: Answer, names: Mapping[str, str]) -> str:

@@ -20,9 +20,9 @@ ROWS = [  # gauge, inches, millimetres, ounces to the square foot, as printed
 def test_every_row_read(calc: Calc, gauge: int, inches: float, millimetres: float, ounces: float) -> None:
     answer = calc("sheet-gauge", gauge=str(gauge), series="us-statute")
     assert answer.number("thickness", "mm") == pytest.approx(millimetres, rel=1e-9)
-    assert answer.number("inches", "inch") == pytest.approx(inches, rel=1e-9)
+    assert answer.number("thickness", "inch") == pytest.approx(inches, rel=1e-9)
     # The section rests on wrought iron at 480 lb/ft3: inches times 640 is ounces, exactly.
-    assert answer.number("inches", "inch") * 640 == pytest.approx(ounces, rel=1e-9)
+    assert answer.number("thickness", "inch") * 640 == pytest.approx(ounces, rel=1e-9)
 
 
 @pytest.mark.parametrize("gauge", ["9", "28", "40"])

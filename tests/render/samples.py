@@ -6,6 +6,7 @@ from typing import Any
 
 from builder.model.drawings import DrawnSheet, DrawnWeld, Run, RunSegment, Section
 from builder.model.reference import Ref
+from builder.model.said import Said
 from builder.model.views import (
     Ask,
     Block,
@@ -39,18 +40,24 @@ NAMES = ("Rocker outer", "Hinge pillar foot reinforcement", "Rocker inner", "Flo
 THICKNESSES = (0.8, 1.5, 1.2, 0.7, 2.0)
 
 
+def said(millimetres: float) -> Said:
+    """A length in mm, and in inches of 25.4 mm."""
+    return Said(f"{millimetres:g} mm", f"{millimetres / 25.4:.3f} in")
+
+
 def section(count: int, **changes: Any) -> Section:
     """A stack of `count` sheets with everything a section can show."""
     given: dict[str, Any] = {
         "id": "cut",
         "flange": 16.0,
+        "flange_said": said(16.0),
         "sheets": tuple(
-            DrawnSheet(name, thickness, "high-strength, galvannealed")
+            DrawnSheet(name, thickness, said(thickness), "high-strength, galvannealed")
             for name, thickness in zip(NAMES[:count], THICKNESSES, strict=False)
         ),
-        "weld": DrawnWeld("spot", "Spot weld, nugget 3.6 mm at least", 3.6),
+        "weld": DrawnWeld("spot", Said("Spot weld, 3.6 mm at least", "Spot weld, 0.142 in at least"), 3.6),
         "film": "Weld-through primer on every mating face",
-        "seal": "Half-round sealer, 6 mm",
+        "seal": Said("Half-round sealer, 6 mm", "Half-round sealer, 0.24 in"),
         "seal_profile": "half-round",
         "seal_size": 6.0,
         "thickness_scale": 5.0,
@@ -63,7 +70,11 @@ def run(*lengths: float) -> Run:
     """A seam of segments of these lengths in mm."""
     return Run(
         "along",
-        tuple(RunSegment(f"Segment {at} at the pillar", length, 2 + at % 3, 7) for at, length in enumerate(lengths)),
+        tuple(
+            RunSegment(f"Segment {at} at the pillar", length, said(length), 2 + at % 3, 7)
+            for at, length in enumerate(lengths)
+        ),
+        said(sum(lengths)),
     )
 
 
@@ -93,22 +104,26 @@ def every_block(mark: str = "") -> tuple[Block, ...]:
         (link,), (row,), (row,), Html("Seen."), f"hold{mark}", f"lead{mark}", Html("Gap."), (row,),
         (Worked(f"Worked{mark}", "", (), (row,)),), (row,),
     )  # fmt: skip
+    signs = Said(f"°C{mark}", f"°F{mark}")
     asks = (
-        Ask("air", f"Air{mark}", f"°C{mark}", f"20{mark}", f"0 to 60{mark}", Html("Shade."), (), True),
-        Ask("film", f"Film{mark}", "", "", "", Html(""), (Option("wax", f"Wax{mark}", True),), True),
+        Ask("air", f"Air{mark}", signs, f"20{mark}", Html("0 to 60"), Html("Shade."), (), True),
+        Ask("film", f"Film{mark}", Said(""), "", Html(""), Html(""),
+            (Option("wax", Said(f"Wax{mark}", f"Wax of old{mark}"), True),), True),
     )
     return (
         Facts(f"Facts{mark}", (row,), "facts", True),
         Prose(f"Prose{mark}", Html("<p>Text.</p>"), "prose"),
         Items(f"Items{mark}", (Html("One."),), "", "items", True),
         Links(f"Links{mark}", (link,), "", "links"),
-        Grid(f"Grid{mark}", (f"A{mark}", "B"), ((Html("1"), Html("2")),), Html("Note."), "grid", (False, True)),
+        Grid(f"Grid{mark}", (f"A{mark}", "B"), ((Html("1"), Html("2")),), Html("Note."), "grid", (False, True),
+             (f"A in inches{mark}", "")),
         Cards(f"Cards{mark}", (Card(Html("It is."), (row,)),), "cards"),
-        Figure(f"Cut{mark}", section(3, film=f"Film{mark}"), f"Words{mark}", Html("Drawn."), "figure"),
-        Figure(f"Run{mark}", run(900.0, 200.0), f"Words{mark}"),
+        Figure(f"Cut{mark}", section(3, film=f"Film{mark}", seal=Said(f"Bead{mark}", f"Bead in inches{mark}")),
+               Said(f"Words{mark}", f"In US units{mark}"), Html("Drawn."), "figure"),
+        Figure(f"Run{mark}", run(900.0, 200.0), Said(f"Words{mark}")),
         Warnings(f"Dangers{mark}", (warning,), "", "dangers"),
         worked,
-        Form("dew-point", asks, (row,), ("margin",), (caution,), f"Form{mark}", "form"),
+        Form("dew-point", asks, (row,), ("margin",), (signs,), (caution,), f"Form{mark}", "form"),
         Steps(f"Steps{mark}", (Phase(1, f"Phase{mark}", "phase-1", (step,)),)),
         Groups(f"Groups{mark}", (Group(f"Group{mark}", (link,), f"Lead{mark}"),), "groups"),
     )

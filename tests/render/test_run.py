@@ -9,11 +9,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.model.drawings import Run, RunSegment
+from builder.model.said import Said
 from builder.render.drawings.run import draw, lay_out
 from builder.render.drawings.stack import WIDTH
 from tests.render.samples import run
 from tests.render.test_section import elements
 
+WORDS, WHOLE = Said("Words"), Said("1000 mm", "39.37 in")
 lengths = st.lists(st.floats(10, 2000), min_size=1, max_size=7)
 
 
@@ -35,7 +37,8 @@ def test_no_label_meets_another_or_is_cut_off(given: list[float]) -> None:
 
 
 def test_each_sheet_is_a_band_and_each_weld_a_dot() -> None:
-    drawn = draw(Run("along", (RunSegment("Front", 400, 3, 5), RunSegment("Rear", 600, 2, None))), "Run", "Words")
+    segments = (RunSegment("Front", 400, Said("400 mm"), 3, 5), RunSegment("Rear", 600, Said("600 mm"), 2, None))
+    drawn = draw(Run("along", segments, WHOLE), "Run", WORDS)
     root = elements(drawn)
     assert drawn.count('class="band"') == 5
     welds = [path.get("d", "") for path in root.iter() if path.get("class") == "solid weld"]
@@ -43,5 +46,7 @@ def test_each_sheet_is_a_band_and_each_weld_a_dot() -> None:
 
 
 def test_it_says_length_sheets_and_welds() -> None:
-    said = [label.lines for label in lay_out(Run("along", (RunSegment("Front", 400.5, 1, 1),))).labels]
-    assert said == [("Front", "400.5 mm, 1 sheet, 1 weld")]
+    segments = (RunSegment("Front", 400.5, Said("400.5 mm", "15.768 in"), 1, 1),)
+    labels = lay_out(Run("along", segments, WHOLE)).labels
+    assert [label.lines for label in labels] == [("Front", "400.5 mm, 1 sheet, 1 weld")]
+    assert [label.others for label in labels] == [("Front", "15.768 in, 1 sheet, 1 weld")]

@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.model.drawings import DrawnSheet, DrawnWeld, Section
+from builder.model.said import Said
 from builder.render.drawings.section import Layout, draw, lay_out
 from builder.render.drawings.stack import UNIT, WIDTH
 from tests.render.samples import section
@@ -17,21 +18,27 @@ from tests.render.samples import section
 SVG = "{http://www.w3.org/2000/svg}"
 COUNTS = (2, 3, 4, 5)
 
+WORDS = Said("Words")
+WELDS = st.sampled_from([
+    Said("A weld, 5 mm"), Said("A weld, 5 mm", "A weld whose size in the other units takes a second line, 0.196850 in"),
+])  # fmt: skip
 sheets = st.builds(
     DrawnSheet,
     st.text("abcdefghij mw", min_size=1, max_size=40),
     st.none() | st.floats(0.5, 3.0),
+    st.sampled_from([Said("0.8 mm", "0.031 in"), Said("1 mm", "0.03937 in"), Said("? mm")]),
     st.sampled_from(["", "mild, bare", "ultra-high-strength, hot-dip galvannealed"]),
 )
 sections = st.builds(
     Section,
     id=st.just("cut"),
     flange=st.floats(6, 60),
+    flange_said=st.sampled_from([Said("16 mm", "0.63 in"), Said("6 mm", "0.236220 in"), Said("123.45 mm", "5 in")]),
     sheets=st.lists(sheets, min_size=2, max_size=5).map(tuple),
-    weld=st.none() | st.builds(DrawnWeld, st.sampled_from(["spot", "plug", "seam", "bond"]), st.just("A weld, 5 mm"),
+    weld=st.none() | st.builds(DrawnWeld, st.sampled_from(["spot", "plug", "seam", "bond"]), WELDS,
                                st.none() | st.floats(2, 12)),
     film=st.sampled_from(["", "Weld-through primer on every mating face of the joint"]),
-    seal=st.sampled_from(["", "Half-round sealer, 6 mm, the whole length"]),
+    seal=st.sampled_from([Said(""), Said("Half-round sealer, 6 mm, the whole length", "Half-round sealer, 0.24 in")]),
     seal_profile=st.sampled_from(["half-round", "round", "fillet", "square", "unheard-of"]),
     seal_size=st.floats(3, 12),
     thickness_scale=st.sampled_from([5.0, 10.0, 20.0]),
@@ -73,7 +80,7 @@ def test_a_unit_is_a_pixel_of_the_printed_page() -> None:
 
 @pytest.mark.parametrize("count", COUNTS)
 def test_each_sheet_is_hatched_and_neighbours_run_the_other_way(count: int) -> None:
-    root = elements(draw(section(count), "Cut", "Words"))
+    root = elements(draw(section(count), "Cut", WORDS))
     fills = [path.get("fill") for path in root.iter(f"{SVG}path") if path.get("class") == "sheet"]
     assert len(fills) == count
     assert all(one != other for one, other in itertools.pairwise(fills))
@@ -89,14 +96,14 @@ def test_no_label_meets_another_or_is_cut_off(given: Section) -> None:
 @given(sections)
 def test_every_drawing_is_well_formed_and_keeps_inside_its_sheet(given: Section) -> None:
     layout = lay_out(given)
-    root = elements(draw(given, "A & B", "Words <of> it"))
+    root = elements(draw(given, "A & B", Said("Words <of> it", "The same & in other units")))
     assert root.get("viewBox", "").split()[2] == "340"
     assert layout.stack.reach < WIDTH
     assert layout.stack.bottom + layout.stack.rise <= layout.height
 
 
 def test_ids_begin_with_the_drawings_own_and_name_it() -> None:
-    root = elements(draw(section(3), "Cut", "In words"))
+    root = elements(draw(section(3), "Cut", Said("In words")))
     ids = [element.get("id", "") for element in root.iter() if element.get("id")]
     assert ids
     assert all(name.startswith("cut_") for name in ids)
@@ -114,7 +121,7 @@ def test_spot_weld_has_a_nugget_at_each_interface_as_wide_as_stated(count: int) 
 
 
 def test_film_stops_at_the_weld() -> None:
-    root = elements(draw(section(3), "Cut", "Words"))
+    root = elements(draw(section(3), "Cut", WORDS))
     layout = lay_out(section(3))
     assert layout.weld is not None
     films = [path.get("d", "") for path in root.iter(f"{SVG}path") if path.get("class") == "film"]
@@ -123,22 +130,22 @@ def test_film_stops_at_the_weld() -> None:
 
 
 def test_unknown_thickness_is_dashed_and_marked() -> None:
-    given = section(2, sheets=(DrawnSheet("Outer", None), DrawnSheet("Inner", 1.0)))
-    drawn = draw(given, "Cut", "Words")
+    given = section(2, sheets=(DrawnSheet("Outer", None, Said("? mm")), DrawnSheet("Inner", 1.0, Said("1 mm"))))
+    drawn = draw(given, "Cut", WORDS)
     assert 'class="outline unknown"' in drawn
     assert ">? mm<" in drawn
-    assert 'class="outline unknown"' not in draw(section(2), "Cut", "Words")
+    assert 'class="outline unknown"' not in draw(section(2), "Cut", WORDS)
 
 
 def test_a_flange_too_wide_for_the_sheet_is_interrupted_and_says_so() -> None:
-    wide = lay_out(section(2, flange=80.0))
+    wide = lay_out(section(2, flange=80.0, flange_said=Said("80 mm")))
     assert wide.stack.is_shortened
     assert "shortened" in " ".join(wide.notes.lines)
     assert wide.flange_label.lines == ("80 mm",)
 
 
 def test_labels_name_every_sheet_with_its_thickness() -> None:
-    drawn = " ".join(text.text or "" for text in elements(draw(section(5), "Cut", "Words")).iter(f"{SVG}text"))
+    drawn = " ".join(text.text or "" for text in elements(draw(section(5), "Cut", WORDS)).iter(f"{SVG}text"))
     for sheet in section(5).sheets:
         assert f"{sheet.thickness:g} mm" in drawn
         assert sheet.label.split()[0] in drawn

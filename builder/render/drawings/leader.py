@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from builder.model.said import Said
 from builder.render.drawings.strokes import Point, dot, line, words
-from builder.render.drawings.text import Box, Label, wrap
+from builder.render.drawings.text import Box, Label, wrap, wrap_both
 
 _HEAD_SIZE = 14.0
 _TEXT_SIZE = 13.0
@@ -22,7 +23,7 @@ class Called:
 
     place: Point
     """Inside the part, where the leader ends in a dot."""
-    head: str
+    head: Said
     name: str
     note: str = ""
 
@@ -71,7 +72,8 @@ def column(called: tuple[Called, ...], x: float, room: float, ceiling: float) ->
 
 def _texts(part: Called, x: float, room: float) -> tuple[Label, ...]:
     """The texts of one label, with the reference line at zero."""
-    head = Label(wrap(part.head, _HEAD_SIZE, room, bold=True), x, -_RISE, _HEAD_SIZE, style="strong")
+    lines, others = wrap_both(part.head, _HEAD_SIZE, room, bold=True)
+    head = Label(lines, x, -_RISE, _HEAD_SIZE, style="strong", others=others)
     name = Label(wrap(part.name, _TEXT_SIZE, room), x, _TEXT_SIZE + 3, _TEXT_SIZE)
     note = Label(wrap(part.note, _NOTE_SIZE, room), x, name.y + name.height, _NOTE_SIZE, style="quiet")
     return tuple(text for text in (head, name, note) if text.lines)
@@ -82,4 +84,4 @@ def _extent(block: tuple[Label, ...]) -> tuple[float, float]:
 
 
 def _moved(text: Label, down: float) -> Label:
-    return Label(text.lines, text.x, text.y + down, text.size, text.anchor, text.style)
+    return replace(text, y=text.y + down)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.model.drawings import Run, RunSegment
+from builder.model.said import Said, said
 from builder.render.drawings import dimension, strokes
 from builder.render.drawings.stack import WIDTH
 from builder.render.drawings.strokes import at, line, words
-from builder.render.drawings.text import Label, number, wrap
+from builder.render.drawings.text import Label, wrap, wrap_both
 
 _LEFT = 8.0
 _SPAN = WIDTH - 2 * _LEFT
@@ -57,18 +58,19 @@ def lay_out(run: Run) -> Layout:
     placed: list[Placed] = []
     for segment in run.segments:
         right = x + _SPAN * segment.length / length
-        label = _beside(_said(segment), (x + right) / 2, y + _SIZE)
+        label = _beside(segment, (x + right) / 2, y + _SIZE)
         y = label.box.bottom + 6
         placed.append(Placed(segment, x, right, label, y))
         x, y = right, y + 8
     total = None
     if len(placed) > 1:
-        total = Label((f"{number(length)} mm in all",), WIDTH / 2, y + _SIZE, _SIZE, "middle", "strong")
+        lines, others = wrap_both(said(run.length_said, " in all"), _SIZE, _SPAN, bold=True)
+        total = Label(lines, WIDTH / 2, y + _SIZE, _SIZE, "middle", "strong", others)
         y = total.box.bottom + 6
     return Layout(run, foot, tuple(placed), total, y + 8)
 
 
-def draw(run: Run, title: str, description: str) -> str:
+def draw(run: Run, title: str, description: Said) -> str:
     """The run as SVG text."""
     layout = lay_out(run)
     marks = [mark for placed in layout.segments for mark in _segment(placed, layout.foot)]
@@ -82,23 +84,22 @@ def draw(run: Run, title: str, description: str) -> str:
     return strokes.svg(run.id, title, description, WIDTH, layout.height, marks)
 
 
-def _said(segment: RunSegment) -> tuple[str, ...]:
-    """Its name, and beneath it what it is."""
-    facts = [f"{number(segment.length)} mm", _counted(segment.layers, "sheet")]
-    if segment.welds is not None:
-        facts.append(_counted(segment.welds, "weld"))
-    return wrap(segment.label, _SIZE, _SPAN) + wrap(", ".join(facts), _SIZE, _SPAN)
+def _facts(segment: RunSegment) -> Said:
+    welds = f", {_counted(segment.welds, 'weld')}" if segment.welds is not None else ""
+    return said(segment.length_said, f", {_counted(segment.layers, 'sheet')}{welds}")
 
 
 def _counted(count: int, thing: str) -> str:
     return f"{count} {thing}" if count == 1 else f"{count} {thing}s"
 
 
-def _beside(lines: tuple[str, ...], middle: float, y: float) -> Label:
-    """A label centred on its segment, moved in where it would be cut off."""
-    half = Label(lines, 0, y, _SIZE).width / 2
-    x = min(max(middle, _LEFT - 4 + half), WIDTH - 4 - half)
-    return Label(lines, x, y, _SIZE, "middle")
+def _beside(segment: RunSegment, middle: float, y: float) -> Label:
+    """Its name, and beneath it what it is; centred on the segment, moved in where it would be cut off."""
+    name = wrap(segment.label, _SIZE, _SPAN)
+    facts, others = wrap_both(_facts(segment), _SIZE, _SPAN)
+    label = Label(name + facts, middle, y, _SIZE, "middle", others=name + others if others else ())
+    half = label.width / 2
+    return replace(label, x=min(max(middle, _LEFT - 4 + half), WIDTH - 4 - half))
 
 
 def _clear(label: Label) -> str:

@@ -8,12 +8,13 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from builder.model.drawings import Section
+from builder.model.said import Said
 from builder.render.drawings import bead, dimension, hatch, stack, strokes
 from builder.render.drawings import weld as welds
 from builder.render.drawings.leader import Called, Leader, column
 from builder.render.drawings.stack import UNIT, WIDTH, Stack
 from builder.render.drawings.strokes import Point, line, words
-from builder.render.drawings.text import Label, number, wrap
+from builder.render.drawings.text import Label, number, wrap, wrap_both
 
 _TOP = 4.0
 _ROW = 22.0
@@ -97,7 +98,7 @@ def lay_out(section: Section) -> Layout:
     )  # fmt: skip
 
 
-def draw(section: Section, title: str, description: str) -> str:
+def draw(section: Section, title: str, description: Said) -> str:
     """The section as SVG text."""
     layout = lay_out(section)
     placed = layout.stack
@@ -109,7 +110,7 @@ def draw(section: Section, title: str, description: str) -> str:
         marks += layout.weld.marks
     if placed.is_shortened:
         marks.append(_interruption(placed))
-    if section.seal:
+    if section.seal.text:
         size = section.seal_size * section.width_scale * UNIT
         edge = placed.edge - welds.room_before_edge(section.weld)
         marks.append(bead.draw(section.seal_profile, size, edge, (placed.top + placed.bottom) / 2))
@@ -123,7 +124,7 @@ def draw(section: Section, title: str, description: str) -> str:
 
 def _room_before(section: Section) -> float:
     size = section.seal_size * section.width_scale * UNIT
-    return welds.room_before_edge(section.weld) + (bead.depth(section.seal_profile, size) if section.seal else 0.0)
+    return welds.room_before_edge(section.weld) + (bead.depth(section.seal_profile, size) if section.seal.text else 0.0)
 
 
 def _film_label(section: Section, placed: Stack) -> Label | None:
@@ -139,17 +140,25 @@ def _weld_label(section: Section, placed: Stack, row: float) -> Label | None:
         return None
     least = placed.edge + 16 if section.film else 4.0
     weld = welds.place(placed, section.weld, section.width_scale * UNIT)
-    label = Label(wrap(section.weld.label, _SIZE, WIDTH - least - 4), 0, row + _SIZE, _SIZE)
+    label = _wrapped(section.weld.label, least, row + _SIZE)
     if not weld.has_width:
         x = max(least, weld.middle + 4)
-        return Label(wrap(section.weld.label, _SIZE, WIDTH - x - 4), x, label.y, _SIZE)
+        return _wrapped(section.weld.label, x, label.y)
     x = min(max(least, weld.middle - label.width / 2), WIDTH - 4 - label.width)
     return replace(label, x=x)
 
 
+def _wrapped(text: Said, x: float, y: float) -> Label:
+    """A label from `x` on, as wide as the drawing lets it be."""
+    lines, others = wrap_both(text, _SIZE, WIDTH - x - 4)
+    return Label(lines, x, y, _SIZE, others=others)
+
+
 def _flange_label(section: Section, placed: Stack, y: float) -> Label:
     """Over the middle of its dimension line, moved in where a narrow flange would have it cut off."""
-    label = Label((f"{number(section.flange)} mm",), (placed.edge + placed.radius) / 2, y, _SIZE, "middle")
+    said = section.flange_said
+    others = (said.other,) if said.other else ()
+    label = Label((said.text,), (placed.edge + placed.radius) / 2, y, _SIZE, "middle", others=others)
     return replace(label, x=max(label.x, label.width / 2 + 2))
 
 
@@ -166,7 +175,7 @@ def _called(placed: Stack) -> tuple[Called, ...]:
     return tuple(
         Called(
             stack.spot_in(placed, sheet),
-            "? mm" if sheet.sheet.thickness is None else f"{number(sheet.sheet.thickness)} mm",
+            sheet.sheet.thickness_said,
             sheet.sheet.label,
             sheet.sheet.note,
         )
@@ -176,11 +185,11 @@ def _called(placed: Stack) -> tuple[Called, ...]:
 
 def _seal(section: Section, placed: Stack, foot: float, beside: float) -> Pointed | None:
     """The sealer's label, under the flange's dimension and clear of the labels beside the stack."""
-    if not section.seal:
+    if not section.seal.text:
         return None
     out = bead.depth(section.seal_profile, section.seal_size * section.width_scale * UNIT)
     x = placed.edge - welds.room_before_edge(section.weld) - out * 0.4
-    label = Label(wrap(section.seal, _SIZE, WIDTH - x - 8), x + 4, foot + 10 + _SIZE, _SIZE)
+    label = _wrapped(section.seal, x + 4, foot + 10 + _SIZE)
     if label.box.right > stack.labels_from(placed)[0] - 6 and label.box.top < beside + 4:
         label = replace(label, y=beside + 6 + _SIZE)
     return Pointed(label, ((x, (placed.top + placed.bottom) / 2),))
@@ -189,7 +198,7 @@ def _seal(section: Section, placed: Stack, foot: float, beside: float) -> Pointe
 def _scales(section: Section, placed: Stack) -> str:
     """What the drawing's measures mean."""
     said = f"On paper: thickness {number(section.thickness_scale)}:1, width {number(section.width_scale)}:1"
-    said += ", bead at the width scale." if section.seal else "."
+    said += ", bead at the width scale." if section.seal.text else "."
     if placed.is_shortened:
         said += " Flange drawn shortened."
     if any(sheet.thickness is None for sheet in section.sheets):

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterable
 from html import escape
 
+from builder.model.said import Said
 from builder.render.drawings.text import Label
 
 Point = tuple[float, float]
@@ -69,19 +70,26 @@ def words(label: Label) -> str:
     style = f' class="{label.style}"' if label.style else ""
     anchor = "" if label.anchor == "start" else f' text-anchor="{label.anchor}"'
     return "".join(
-        f'<text{style} x="{at(label.x)}" y="{at(label.line_at(index))}" font-size="{at(label.size)}"{anchor}>'
+        f'<text{style} x="{at(label.x)}" y="{at(label.line_at(index))}" font-size="{at(label.size)}"{anchor}'
+        f"{_other(text, label.others[index] if label.others else text)}>"
         f"{escape(text)}</text>"
         for index, text in enumerate(label.lines)
     )
 
 
-def svg(id_: str, title: str, description: str, width: float, height: float, marks: Iterable[str]) -> str:
+def _other(text: str, other: str) -> str:
+    """The attribute by which the page's script shows the other system of units."""
+    return f' data-q="{escape(other)}"' if other != text else ""
+
+
+def svg(id_: str, title: str, description: Said, width: float, height: float, marks: Iterable[str]) -> str:
     """The whole drawing; it is named by its title and its words, under ids no record's can equal (`_`)."""
     name = escape(id_)
     body = "".join(marks)
+    described = _other(description.text, description.other or description.text)
     return (
         f'<svg class="drawing" role="img" aria-labelledby="{name}_title {name}_words" '
         f'viewBox="0 0 {at(width)} {at(height)}" width="{at(width)}" height="{at(height)}">'
-        f'<title id="{name}_title">{escape(title)}</title><desc id="{name}_words">{escape(description)}</desc>'
-        f"{body}</svg>"
+        f'<title id="{name}_title">{escape(title)}</title><desc id="{name}_words"{described}>'
+        f"{escape(description.text)}</desc>{body}</svg>"
     )

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
+from builder.model.said import Said
+
 _WIDE = frozenset("mwMWQ@%—…")
 _NARROW = frozenset("ijlI|!.,:;'`()[]/ ")
 _SLIM = frozenset('frt-"')
@@ -40,6 +42,16 @@ def wrap(text: str, size: float, room: float, bold: bool = False) -> tuple[str, 
         else:
             lines.extend(_cut(word, size, room, bold))
     return tuple(lines)
+
+
+def wrap_both(text: Said, size: float, room: float, bold: bool = False) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Break a text in both systems of units; empty lines fill the shorter, so that each line has its counterpart."""
+    lines = wrap(text.text, size, room, bold)
+    if not text.other:
+        return lines, ()
+    others = wrap(text.other, size, room, bold)
+    count = max(len(lines), len(others))
+    return lines + ("",) * (count - len(lines)), others + ("",) * (count - len(others))
 
 
 def _cut(word: str, size: float, room: float, bold: bool) -> list[str]:
@@ -78,11 +90,14 @@ class Label:
     anchor: Literal["start", "middle", "end"] = "start"
     style: str = ""
     """Class names, such as `strong`, `quiet` or `film-name`."""
+    others: tuple[str, ...] = ()
+    """Each line in the other system of units; or nothing, where the label has none."""
 
     @property
     def width(self) -> float:
-        """Room the widest line takes."""
-        return max((width_of(line, self.size, "strong" in self.style) for line in self.lines), default=0.0)
+        """Room the widest line takes, in either system."""
+        both = self.lines + self.others
+        return max((width_of(line, self.size, "strong" in self.style) for line in both), default=0.0)
 
     @property
     def height(self) -> float:

@@ -6,12 +6,15 @@
 /**
  * @typedef {{id: string, ask: string, unit: string, units: Unit[], choices: Record<string, string> | null,
  *   start: string | null, otherwise: string | null, low: number | null, high: number | null, whole: boolean,
- *   oneOf: number[], admits: string, help: string | null}} Input
+ *   oneOf: number[], admits: string, help: string | null, other: Other | null}} Input
  *   The first of `units` is the author's own. `otherwise` is taken where nothing is given. Limits are in base units.
+ *   `other` is what stands for the unit in the other system of units.
+ * @typedef {{system: string, unit: Unit, admits?: string, digits?: number}} Other
  * @typedef {(v: any, F: any, t: any) => any} Work
  * @typedef {{holds: Work | null, answer: string, say: string, because: string}} Branch
  * @typedef {{name: string, work?: Work, decide?: Branch[]}} Step
- * @typedef {{id: string, say: string, unit: Unit | null, digits: number, labels: Record<string, string>}} Output
+ * @typedef {{id: string, say: string, unit: Unit | null, digits: number, labels: Record<string, string>,
+ *   other: Other | null}} Output
  * @typedef {{level: string, say: string, holds: Work}} Warning
  * @typedef {{id: string, title: string, inputs: Input[], fixed: Record<string, number>, tables: Record<string, Table>,
  *   steps: Step[], outputs: Output[], warnings: Warning[]}} Calculator
@@ -28,6 +31,8 @@
   const seambook = /** @type {any} */ (window).seambook;
   const formula = seambook.formula;
   const numbers = seambook.numbers;
+  const LEAST_FIGURES = 4;
+  const MOST_FIGURES = 6;
 
   /** @param {Input} input @param {string} given @param {string} why @param {string} [instead] @returns {Fault} */
   function refused(input, given, why, instead) {
@@ -176,7 +181,8 @@
   }
 
   /**
-   * Tell a field's text in another of its units, for switching units: six significant figures.
+   * Tell a field's text in another of its units, as a number alone; null where it cannot be told.
+   * A number that stands in that unit already is left as it was written.
    * @param {Input} input @param {string} given @param {string} unitName @returns {string | null}
    */
   function convert(input, given, unitName) {
@@ -186,8 +192,32 @@
     if (typeof written === "string" || !unit || !own) {
       return null;
     }
-    return numbers.plain(numbers.toFloat(numbers.fromBase(numbers.toBase(written.number, own), unit)));
+    if (own === unit) {
+      const text = given.trim();
+      return written.unit ? text.slice(0, text.lastIndexOf(written.unit)).trim() : text;
+    }
+    const number = numbers.toFloat(numbers.fromBase(numbers.toBase(written.number, own), unit));
+    return numbers.plain(Number(number.toPrecision(figures(given))));
   }
 
-  Object.assign(formula, { run: run, read: read, convert: convert });
+  /** How many figures of an entry are told in another unit. @param {string} given */
+  function figures(given) {
+    const digits = given.replace(/[^0-9.,]/g, "").replace(/^[0.,]+/, "").replace(/[.,]/g, "");
+    return Math.min(MOST_FIGURES, Math.max(LEAST_FIGURES, digits.length));
+  }
+
+  /**
+   * Tell an answer's number in the unit that stands for its own in the other system. It is rounded once, from what was
+   * worked out. @param {Output} output @param {Result} found
+   */
+  function inOther(output, found) {
+    if (!output.unit || !output.other || typeof found.value !== "number") {
+      return found.text;
+    }
+    const base = numbers.toBase(numbers.exact(found.value), output.unit);
+    const number = numbers.toFloat(numbers.fromBase(base, output.other.unit));
+    return numbers.fixed(number, output.other.digits);
+  }
+
+  Object.assign(formula, { run: run, read: read, convert: convert, inOther: inOther });
 })();

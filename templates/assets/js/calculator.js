@@ -1,18 +1,19 @@
 /**
  * A calculator's form: works out as one types, explains a bad entry beside its field, opens with the values that a
- * link's `#in=length:1060~mm,...` carries. Needs formula.js, answers.js and the calculator's own script.
+ * link's `#in=length:1060~mm,...` carries. Needs formula.js, answers.js, entries.js and the calculator's own script.
  */
 
 (function () {
   "use strict";
 
-  const NO_BREAK = "\u00a0";
   const LEVELS = [
     { level: "stop", word: "Stop" },
     { level: "care", word: "Take care" },
     { level: "note", word: "Note" },
   ];
   const UNHURRIED = 700;
+  /** @type {any} */
+  const seambook = /** @type {any} */ (window).seambook || {};
 
   // Without the page.
 
@@ -41,71 +42,47 @@
     return `#in=${parts.join(",")}`;
   }
 
-  /** What stands behind a printed number. @param {string} printed @param {string} number @param {string} unit */
-  function signOf(printed, number, unit) {
-    if (number && printed.indexOf(number) === 0) return printed.slice(number.length);
-    return unit ? NO_BREAK + unit : "";
-  }
-
-  /** @param {Fault} fault @param {string} id @param {string} given */
-  function explain(fault, id, given) {
-    if (!given.trim()) return `Nothing is written here: ${fault.do}.`;
+  /** @param {Fault} fault @param {Entry} entry */
+  function explain(fault, { id, field, input, isOther }) {
+    const own = input ? input.admits : "";
+    const told = isOther && input?.other ? fault.do.replace(own, input.other.admits || own) : fault.do;
+    if (!field.value.trim()) return `Nothing is written here: ${told}.`;
     const message = fault.message.replace(`${id}: `, "");
-    return `${message}; ${fault.do}.`;
-  }
-
-  /** Whether an entry brings its own unit, as `68 degF` does. @param {string} text */
-  function hasOwnUnit(text) {
-    return /[a-z%\u00b0\u00b5\u03a9]/i.test(text.replace(/[0-9.][eE][+-]?[0-9]/, ""));
+    return `${message}; ${told}.`;
   }
 
   // On the page.
 
-  /** @param {HTMLFormElement} form */
-  function fieldsOf(form) {
-    /** @type {Array<{id: string, field: HTMLInputElement | HTMLSelectElement, isOptional: boolean}>} */
-    const fields = [];
-    form.querySelectorAll(".ask").forEach((ask) => {
-      const field = ask.querySelector("input, select");
-      if (!(ask instanceof HTMLElement)) return;
-      if (!(field instanceof HTMLInputElement || field instanceof HTMLSelectElement)) return;
-      fields.push({ id: ask.dataset.input || "", field, isOptional: "optional" in ask.dataset });
-    });
-    return fields;
-  }
-
-  /** @param {ReturnType<typeof fieldsOf>} fields */
-  function readFields(fields) {
+  /** @param {Entry[]} entries */
+  function readFields(entries) {
     /** @type {Record<string, string | undefined>} */
     const given = {};
-    for (const { id, field, isOptional } of fields) {
-      given[id] = isOptional && !field.value.trim() ? undefined : field.value;
+    for (const entry of entries) {
+      given[entry.id] = entry.isOptional && !entry.field.value.trim() ? undefined : seambook.entries.textOf(entry);
     }
     return given;
   }
 
-  /** @param {ReturnType<typeof fieldsOf>} fields @param {Record<string, string>} given */
-  function fillFields(fields, given) {
-    for (const { id, field } of fields) {
-      const text = given[id];
-      if (text === undefined) continue;
-      if (field instanceof HTMLInputElement) field.value = text;
-      else if (Array.from(field.options).some((option) => option.value === text)) field.value = text;
+  /** @param {Entry[]} entries @param {Record<string, string>} given */
+  function fillFields(entries, given) {
+    for (const entry of entries) {
+      const text = given[entry.id];
+      if (text !== undefined) seambook.entries.tell(entry, text, true);
     }
   }
 
-  /** @param {ReturnType<typeof fieldsOf>} fields @param {Record<string, Fault>} faults */
-  function showEntries(fields, faults) {
-    for (const { id, field } of fields) {
+  /** @param {Entry[]} entries @param {Record<string, Fault>} faults */
+  function showEntries(entries, faults) {
+    for (const entry of entries) {
+      const { id, field, sign } = entry;
       const place = document.getElementById(`ask_${id}-fault`);
-      const unit = document.getElementById(`ask_${id}-unit`);
       const fault = faults[id];
-      if (unit && field instanceof HTMLInputElement) unit.hidden = hasOwnUnit(field.value);
+      if (sign && field instanceof HTMLInputElement) sign.hidden = seambook.entries.hasOwnUnit(field.value);
       if (fault) field.setAttribute("aria-invalid", "true");
       else field.removeAttribute("aria-invalid");
       if (!place) continue;
       place.hidden = !fault;
-      place.textContent = fault ? explain(fault, id, field.value) : "";
+      place.textContent = fault ? explain(fault, entry) : "";
     }
   }
 
@@ -117,8 +94,8 @@
     return made;
   }
 
-  /** @param {HTMLElement} place @param {Result | undefined} result @param {string} sign */
-  function showAnswer(place, result, sign) {
+  /** @param {HTMLElement} place @param {Output} output @param {Result | undefined} result */
+  function showAnswer(place, output, result) {
     place.textContent = "";
     if (!result) {
       place.append("–");
@@ -126,9 +103,16 @@
       place.append("no answer");
       if (result.why) place.append(" ", element(result.why, "note"));
     } else {
-      place.append(result.text + (typeof result.value === "number" ? sign : ""));
+      const text = seambook.entries.isShown(output.other) ? seambook.formula.inOther(output, result) : result.text;
+      place.append(text + (typeof result.value === "number" ? signOf(place) : ""));
       if (result.because) place.append(" ", element(result.because, "note"));
     }
+  }
+
+  /** What stands behind a number in the units that are shown. @param {HTMLElement} place */
+  function signOf(place) {
+    const { sign, otherSign } = place.dataset;
+    return (seambook.units.system() === seambook.units.first ? sign : otherSign || sign) || "";
   }
 
   /** @param {ReadonlyArray<Judged>} warnings */
@@ -149,8 +133,6 @@
   const form = document.getElementById("ask_form");
   const list = document.getElementById("answer_cautions");
   const spoken = document.getElementById("answer_said");
-  /** @type {any} */
-  const seambook = /** @type {any} */ (window).seambook || {};
   if (!(form instanceof HTMLFormElement) || !list || !spoken || !seambook.formula) return;
   /** @type {Calculator | undefined} */
   const calculator = (seambook.calculators || {})[form.dataset.calculator || ""];
@@ -159,14 +141,11 @@
 
   /** @param {HTMLFormElement} form @param {HTMLElement} list @param {HTMLElement} spoken @param {Calculator} calculator */
   function start(form, list, spoken, calculator) {
-    const fields = fieldsOf(form);
-    const first = seambook.formula.run(calculator, readFields(fields)).outputs;
+    /** @type {Entry[]} */
+    const fields = seambook.entries.entriesOf(form, calculator);
     const answers = calculator.outputs.flatMap((output) => {
       const place = document.getElementById(`answer_${output.id}`);
-      if (!place) return [];
-      const unit = output.unit ? output.unit.name : "";
-      const printed = (place.firstChild && place.firstChild.textContent) || "";
-      return [{ id: output.id, say: output.say, place, sign: signOf(printed, first[output.id]?.text || "", unit) }];
+      return place ? [{ output, place }] : [];
     });
     let timer = 0;
 
@@ -174,12 +153,12 @@
       const given = readFields(fields);
       const answer = seambook.formula.run(calculator, given);
       showEntries(fields, answer.faults);
-      for (const { id, place, sign } of answers) showAnswer(place, answer.outputs[id], sign);
+      for (const { output, place } of answers) showAnswer(place, output, answer.outputs[output.id]);
       const items = cautionItems(answer.warnings);
       list.replaceChildren(...items);
       window.clearTimeout(timer);
       timer = window.setTimeout(() => {
-        const said = answers.map(({ say, place }) => `${say} ${place.textContent}`);
+        const said = answers.map(({ output, place }) => `${output.say} ${place.textContent}`);
         const cautions = items.map((item) => item.textContent);
         const faults = Object.keys(answer.faults).length ? ["An entry cannot be used."] : [];
         const parts = [...faults, ...(faults.length ? [] : said), ...cautions];
@@ -205,6 +184,10 @@
     form.addEventListener("submit", (event) => event.preventDefault());
     form.addEventListener("input", keep);
     window.addEventListener("hashchange", open);
+    document.addEventListener("seambook:units", () => {
+      seambook.entries.retell(fields);
+      show();
+    });
     form.querySelectorAll("fieldset").forEach((set) => (set.disabled = false));
     document.querySelectorAll(".no-script").forEach((note) => note.remove());
     open();

@@ -70,13 +70,19 @@
     return ratio((base.n * od - on * base.d) * fd, base.d * od * fn);
   }
 
-  /** Write with so many decimal places, halves away from zero. @param {number} value @param {number} digits */
+  /**
+   * Write with so many decimal places, halves away from zero; below 0 it is rounded to tens.
+   * @param {number} value @param {number} digits
+   */
   function fixed(value, digits) {
     const of = exact(value);
-    const whole = (2n * magnitude(of.n) * 10n ** BigInt(digits) + of.d) / (2n * of.d);
+    const n = magnitude(of.n) * 10n ** BigInt(Math.max(0, digits));
+    const d = of.d * 10n ** BigInt(Math.max(0, -digits));
+    const whole = (2n * n + d) / (2n * d);
     const text = String(whole).padStart(digits + 1, "0");
     const sign = value < 0 && whole > 0n ? "-" : "";
-    return sign + (digits ? text.slice(0, -digits) + "." + text.slice(-digits) : text);
+    if (digits < 0 && whole > 0n) return sign + text + "0".repeat(-digits);
+    return sign + (digits > 0 ? text.slice(0, -digits) + "." + text.slice(-digits) : text);
   }
 
   /** Write six significant figures, no trailing zeros. @param {number} value */

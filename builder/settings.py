@@ -1,0 +1,65 @@
+"""The layers' own files -> what they say about the book and about units; of several layers the last that says it wins.
+
+These files are no records: `book.yaml` and `units.yaml` lie beside the folders of records.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import TypeVar
+
+from builder import formula, read, shape
+from builder.model.files import Layer, SourceFile
+from builder.model.problem import Problem
+from builder.model.records.settings import BookSettings
+from builder.model.records.units import UnitSettings
+from builder.model.reference import Ref
+from builder.model.tree import Mapping, follow, span_of
+
+S = TypeVar("S")
+NO_BOOK = BookSettings(name="Seambook", id="seambook", title="Seambook", caution=(), authority=())
+"""Stands in where no layer says anything about the book."""
+
+
+def files(layers: Iterable[Layer]) -> list[SourceFile]:
+    """List these files of every layer, whether they are there or not."""
+    names = (read.BOOK_FILE, read.UNITS_FILE)
+    return [SourceFile(layer.path / name, "", Ref("settings", "settings")) for layer in layers for name in names]
+
+
+def book_settings(layers: Sequence[Layer]) -> tuple[BookSettings, tuple[Problem, ...]]:
+    """Return the book's own words, with what is wrong in any layer's."""
+    found = NO_BOOK
+    problems: list[Problem] = []
+    for layer in layers:
+        settings, _, more = _read(layer, read.BOOK_FILE, BookSettings)
+        problems += more
+        found = settings or found
+    return found, tuple(problems)
+
+
+def unit_pairs(layers: Sequence[Layer]) -> tuple[formula.Pairs, tuple[Problem, ...]]:
+    """Return which unit stands for which, with what is wrong in any layer's; without such a file every unit stays."""
+    found: formula.Pairs = {}
+    problems: list[Problem] = []
+    for layer in layers:
+        settings, tree, more = _read(layer, read.UNITS_FILE, UnitSettings)
+        problems += more
+        if settings is not None and tree is not None:
+            found, faults = formula.make_pairs(settings)
+            problems += (_placed(fault, tree, f"{layer.label}/{read.UNITS_FILE}") for fault in faults)
+    return found, tuple(problems)
+
+
+def _read(layer: Layer, name: str, type_: type[S]) -> tuple[S | None, Mapping | None, tuple[Problem, ...]]:
+    shown = f"{layer.label}/{name}"
+    tree, problems = read.read_settings(layer.path, name, shown)
+    if tree is None:
+        return None, None, problems
+    settings, more = shape.shape_settings(type_, tree, shown)
+    return settings, tree, (*problems, *more)
+
+
+def _placed(fault: formula.Fault, tree: Mapping, shown: str) -> Problem:
+    node, _ = follow(tree, fault.path)
+    return Problem(fault.code, span_of(node, shown), fault.message, fault.do)
