@@ -41,7 +41,8 @@ def commands() -> None:
 @_strict
 @click.option("--processes", type=click.IntRange(1, 64), default=None, help="How many work at it.")
 @click.option("--times", is_flag=True, help="Say how long each stage took.")
-def make(contents: tuple[str, ...], out: str, strict: bool, processes: int | None, times: bool) -> None:
+@click.option("--print", "whole", is_flag=True, help="Make print.html, too: the whole book to print.")
+def make(contents: tuple[str, ...], out: str, strict: bool, processes: int | None, times: bool, whole: bool) -> None:
     """Build the book and publish it, all of it or nothing."""
     chosen = layers.choose(contents, Path.cwd())
     _show(chosen.problems, "text", {})
@@ -49,7 +50,7 @@ def make(contents: tuple[str, ...], out: str, strict: bool, processes: int | Non
         sys.exit(CONTENT)
     with progress_to(sys.stderr) as progress:
         outcome = pipeline.make(pipeline.Order(
-            chosen.layers, templates(), Path(out), chosen.name, strict, processes, progress, chosen.shop,
+            chosen.layers, templates(), Path(out), chosen.name, strict, processes, progress, chosen.shop, whole,
         ))  # fmt: skip
     _show(outcome.problems, "text", telling.paths_of(outcome))
     for lost in outcome.discovery.overridden:

@@ -32,3 +32,5 @@ class Order:
     progress: Progress = no_progress
     shop: ShopSettings | None = None
     """What the shop says of itself; it outranks the layers' own words."""
+    whole: bool = False
+    """Whether the whole book is made to print, too."""

@@ -10,7 +10,7 @@ import hashlib
 import pickle
 import time
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import NamedTuple
 
 from builder import check as check_stage
@@ -18,9 +18,9 @@ from builder import formula, link, pictures, publish, read, render, search, sett
 from builder import work as work_stage
 from builder.crew import processes_for, spread
 from builder.formula import Fault, Program
+from builder.gathered import Gathered, Shaped
 from builder.model.files import Discovery, Layer, SourceFile
 from builder.model.links import Catalogue
-from builder.model.pictures import WebPicture
 from builder.model.place import Span
 from builder.model.problem import Code, Problem, in_order
 from builder.model.records import KIND, Record
@@ -29,7 +29,6 @@ from builder.model.records.settings import BookSettings
 from builder.model.records.supporting import Scale, Term
 from builder.model.reference import Mention, Ref
 from builder.model.shelf import Shelf
-from builder.model.summary import Summary
 from builder.model.views import Site
 from builder.order import Order
 
@@ -55,37 +54,6 @@ class Outcome:
     def failed(self, strict: bool) -> bool:
         """Whether the problems keep the book from being published."""
         return any(problem.level == "error" or strict for problem in self.problems)
-
-
-class Shaped(NamedTuple):
-    """One file after reading and shaping; the record travels as bytes."""
-
-    ref: Ref
-    record: bytes | None
-    summary: Summary | None
-    problems: tuple[Problem, ...]
-    digest: bytes = b""
-    """Of the file's bytes."""
-    picture: WebPicture | None = None
-    """Of a figure."""
-    faults: tuple[Fault, ...] = ()
-    """Of its picture."""
-
-
-class Gathered(NamedTuple):
-    """Every file of the book after the first pass."""
-
-    shelf: Shelf
-    """The kinds that are few and asked for everywhere, whole."""
-    packed: Mapping[Ref, bytes]
-    """All others, packed until they are drawn."""
-    summaries: Mapping[Ref, Summary]
-    broken: frozenset[Ref]
-    scales: Mapping[str, tuple[str, ...]]
-    pictures: Mapping[str, WebPicture]
-    """By the figure's id: how large each is, since other pages show it too."""
-    fingerprint: str
-    """Over what every file says, as bytes, and by which name it is known."""
 
 
 class Drawn(NamedTuple):
@@ -206,9 +174,10 @@ class Way:
             worked, faults = work_stage.work(ref, record, catalogue, shop)
             files, more = self._picture(ref, record, gathered)
             page = view.view(book, ref, record, worked)
-            for path, data in {page.path: renderer.render(page, book.site), **files}.items():
+            beside = {one.path: renderer.render(one, book.site) for one in view.pages_beside(book, ref)}
+            for path, data in {page.path: renderer.render(page, book.site), **beside, **files}.items():
                 desk.put(path, data)
-            return Drawn(ref, page.path, search.page_words(page), (*faults, *more), tuple(files))
+            return Drawn(ref, page.path, search.page_words(page), (*faults, *more), (*beside, *files))
 
         refs = sorted(gathered.summaries, key=book.links.path)  # the order the index is written in
         paths: list[str] = []
@@ -235,7 +204,33 @@ class Way:
         for path, data in files.items():
             desk.put(path, data)
         self._clock("index and assets")
+        if self.order.whole:
+            paths += self._print(gathered, catalogue, shop, desk)
         return [*paths, *files]
+
+    def _print(
+        self, gathered: Gathered, catalogue: Catalogue, shop: work_stage.Shop, desk: publish.Desk
+    ) -> list[str]:
+        """Draw every record a second time, into the documents in which the whole book is printed."""
+        book, renderer = self._book(gathered, catalogue), render.open_renderer(self.order.templates)
+        found = view.documents(catalogue)
+        files = view.files_of(found)
+
+        def print_one(document: view.Document) -> str:
+            links = link.SingleFileLinks(document.path, files, catalogue.moved)
+            inside = replace(book, links=links, known_links={}, known_warnings={})
+            worked = ((ref, record, work_stage.work(ref, record, catalogue, shop)[0])
+                      for ref in document.refs for record in (unpack(ref, gathered),))  # fmt: skip
+            pages = (view.view(inside, *one) for one in worked)
+            desk.put(document.path, renderer.render_whole(view.printed(inside, document, found, pages), book.site))
+            return document.path
+
+        paths = list(spread(print_one, found, processes_for(len(catalogue.summaries), self.order.processes)))
+        for page in view.list_of_documents(book, found):
+            desk.put(page.path, renderer.render(page, book.site))
+            paths.append(page.path)
+        self._clock("print")
+        return paths
 
     def settings(self) -> BookSettings:
         """Return the book's own words."""
@@ -268,9 +263,12 @@ class Way:
     def _book(self, gathered: Gathered, catalogue: Catalogue) -> view.Book:
         own = self.settings()
         name, ways = self.order.name or own.name, view.navigation()
-        site = Site(name, own.title, own.id, own.caution, ways, own.units, view.foot())
+        foot = view.foot(whole=self.order.whole)
+        site = Site(name, own.title, own.id, own.caution, ways, own.units, foot)
         units = view.Units(self.units(), own.units)
-        return view.Book(catalogue, link.FolderLinks(), gathered.shelf, site, view.Prose(), gathered.pictures, units)
+        return view.Book(
+            catalogue, link.FolderLinks(), gathered.shelf, site, view.Prose(), gathered.pictures, units, self.order.shop
+        )
 
     def _picture(
         self, ref: Ref, record: Record, gathered: Gathered

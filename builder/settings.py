@@ -28,13 +28,13 @@ def files(layers: Iterable[Layer]) -> list[SourceFile]:
 
 
 def book_settings(layers: Sequence[Layer]) -> tuple[BookSettings, tuple[Problem, ...]]:
-    """Return the book's own words, with what is wrong in any layer's."""
+    """Return the book's own words, each layer's over those below it, with what is wrong in any."""
     found = NO_BOOK
     problems: list[Problem] = []
     for layer in layers:
         settings, _, more = _read(layer, read.BOOK_FILE, BookSettings)
         problems += more
-        found = settings or found
+        found = settings.over(found) if settings else found
     return found, tuple(problems)
 
 

@@ -30,7 +30,7 @@ def paths_of(outcome: pipeline.Outcome) -> dict[str, Path]:
 def _line(span: Span, paths: Mapping[str, Path]) -> str:
     """Read the author's line again, now that it must be shown."""
     path = paths.get(span.file) or Path(span.file)
-    if path.suffix != ".yaml":  # a picture has no lines
+    if path.suffix not in (".yaml", ".md"):  # a picture has no lines
         return ""
     try:
         return path.read_text("utf-8-sig", errors="replace").splitlines()[span.line - 1]

@@ -14,21 +14,39 @@ from builder.model.forms.wording import Scales, leave_out, takes
 from builder.model.near import a
 from builder.model.records import Kind
 from builder.model.records.fields import FILL_IN, NONE
+from builder.model.records.page import TEXT
 from builder.model.reference import Ref
 
 WIDTH = 110
 STEP = "  "
+PAGE_ENDING, HEAD_LINE = ".md", "---\n"
+"""Of a record that is prose below a head, and what stands before and behind the head."""
 
 
 def blank(kind: Kind, ref: Ref, scales: Scales) -> str:
     """Return the text of a fresh record, without the editor's line."""
     form = form_of_record(kind.type)
+    if kind.ending == PAGE_ENDING:
+        return _blank_page(form, ref, scales)
     head = [
         *_said(f"{a(kind.name).capitalize()}, {ref}. {form.doc}"),
         *_said(f"Write something in place of every {FILL_IN}, then type: seambook check"),
         *_said("A key behind a # may be left out; take the # away to use it, not the blanks before it."), "",
     ]  # fmt: skip
     return "\n".join([*head, *_keys(form, scales)]) + "\n"
+
+
+def _blank_page(form: Part, ref: Ref, scales: Scales) -> str:
+    """Return a head with its keys, and below it a place for the text."""
+    below = [key for key in form.keys if key.name == TEXT]
+    head = Part(form.name, form.doc, tuple(key for key in form.keys if key not in below))
+    said = [
+        *_said(f"{a(ref.kind).capitalize()}, {ref}. {form.doc}"),
+        *_said(f"Write something in place of every {FILL_IN}, then type: seambook check"), "",
+    ]  # fmt: skip
+    docs = [line for key in below for line in _said(key.doc)]
+    lines = [*said, *_keys(head, scales), "", *docs]
+    return HEAD_LINE + "\n".join(lines) + f"\n{HEAD_LINE}\n{FILL_IN}\n"
 
 
 def _keys(part: Part, scales: Scales) -> Iterator[str]:

@@ -26,7 +26,8 @@ EXACTLY_ONE = {"rule": ("needs", "owes", "forbids", "if-both-first")}
 
 def schema_files(scales: Scales) -> Mapping[str, str]:
     """Return the text of each schema by its file's name."""
-    titles = {kind.name: (kind.type, f"Seambook: {a(kind.name)}") for kind in KINDS}
+    # An editor checks whole files; of a page only the head is YAML.
+    titles = {kind.name: (kind.type, f"Seambook: {a(kind.name)}") for kind in KINDS if kind.ending == ".yaml"}
     titles |= {name: (settings, f"Seambook: {name}.yaml") for name, settings in SETTINGS.items()}
     found = {name: schema_of(form_of_record(type_), title, scales) for name, (type_, title) in titles.items()}
     for name, keys in EXACTLY_ONE.items():

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from builder import pipeline
-from builder.authoring.blank import blank
+from builder.authoring.blank import HEAD_LINE, PAGE_ENDING, blank
 from builder.authoring.placing import AuthoringError, place
 from builder.authoring.schemas import editor_line
 from builder.model.files import Layer, SourceFile
@@ -38,7 +38,7 @@ def own_layer(layers: Sequence[Layer]) -> Layer:
 def write_record(layers: Sequence[Layer], kind: Kind, id_: str, shop: Path) -> Written:
     """Put a fresh record into the shop's own layer; where a lower layer has one of that name, a copy of it."""
     layer, ref = own_layer(layers), Ref(kind.name, id_)
-    path = layer.path / kind.folder / f"{id_}.yaml"
+    path = layer.path / kind.folder / f"{id_}{kind.ending}"
     if path.is_symlink() or path.exists():
         raise AuthoringError(f"{path} is there already", "change that file, or choose another id")
     line = editor_line(shop, path, kind.name)
@@ -48,15 +48,15 @@ def write_record(layers: Sequence[Layer], kind: Kind, id_: str, shop: Path) -> W
     else:
         kept = _text(below)
         place(layer.path, _name_of(layer, ref, kind), kept, over=True)
-        text = f"{line}# Takes the place of {below.shown}. What it was made from is kept, so you are told when it " \
-               f"changes.\n{_without_editor_line(kept)}"  # fmt: skip
-    return Written(place(layer.path, f"{kind.folder}/{id_}.yaml", text), below.shown if below else "")
+        said = f"# Takes the place of {below.shown}. What it was made from is kept, so you are told when it changes.\n"
+        text = _headed(line + said, _without_editor_line(kept), kind)
+    return Written(place(layer.path, f"{kind.folder}/{id_}{kind.ending}", text), below.shown if below else "")
 
 
 def confirm(layers: Sequence[Layer], kind: Kind, id_: str) -> str:
     """Keep a copy of the record that the shop's own takes the place of, as it is now; return its place."""
     layer, ref = own_layer(layers), Ref(kind.name, id_)
-    if not (layer.path / kind.folder / f"{id_}.yaml").is_file():
+    if not (layer.path / kind.folder / f"{id_}{kind.ending}").is_file():
         raise AuthoringError(f"your own records have no {ref}", f"make it first: seambook write {kind.name} {id_}")
     below = _below(layers, ref)
     if below is None:
@@ -66,7 +66,7 @@ def confirm(layers: Sequence[Layer], kind: Kind, id_: str) -> str:
 
 
 def _name_of(layer: Layer, ref: Ref, kind: Kind) -> str:
-    return layer.taken_from(ref, kind.folder).relative_to(layer.path).as_posix()
+    return layer.taken_from(ref, kind.folder, kind.ending).relative_to(layer.path).as_posix()
 
 
 def _below(layers: Sequence[Layer], ref: Ref) -> SourceFile | None:
@@ -80,6 +80,11 @@ def _text(file: SourceFile) -> str:
     if text is None:
         raise AuthoringError(f"{file.shown}: {problems[0].message}", problems[0].do)
     return text
+
+
+def _headed(said: str, text: str, kind: Kind) -> str:
+    """Put comments at the top of a record; of one with a head into that."""
+    return text.replace(HEAD_LINE, HEAD_LINE + said, 1) if kind.ending == PAGE_ENDING else said + text
 
 
 def _without_editor_line(text: str) -> str:

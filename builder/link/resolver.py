@@ -115,7 +115,7 @@ def _either(kinds: tuple[str, ...]) -> str:
 
 
 def _unknown_anchor(ref: Ref, summary: Summary) -> Finding:
-    words = "word" if ref.kind == "scale" else "step"
+    words = {"page": "heading"}.get(ref.kind, "step")
     message = f'{ref.record} has no {words} "{ref.anchor}"'
     if ref.kind == "scale":
         message = f'"{ref.anchor}" is no word of the scale "{ref.id}"'
@@ -127,9 +127,9 @@ def _one_of(names: Iterable[str]) -> str:
 
 
 def _advice(ref: Ref, summaries: Mapping[Ref, Summary]) -> str:
-    folder = KIND[ref.kind].folder
+    kind = KIND[ref.kind]
     names = [other.id for other in summaries if other.kind == ref.kind]
-    return offer(ref.id, names, f"write content/{folder}/{ref.id}.yaml, or name one that exists")
+    return offer(ref.id, names, f"write content/{kind.folder}/{ref.id}{kind.ending}, or name one that exists")
 
 
 def _handed(summaries: Mapping[Ref, Summary], moved: Mapping[Ref, Ref]) -> frozenset[Ref]:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import posixpath
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from functools import lru_cache
 
 from builder.model.records import KIND
@@ -28,17 +29,30 @@ class FolderLinks:
 
 @dataclass(frozen=True, slots=True)
 class SingleFileLinks:
-    """Links inside one file: every id is unique over the whole book."""
+    """Links inside one file, or among the few that a book too large for one is split into.
+
+    Every id is unique over the whole book: it holds a double hyphen, which no id of a page's own part does.
+    """
+
+    file: str = ""
+    """The file that links are made for; empty where there is but one."""
+    files: Mapping[Ref, str] = field(default_factory=dict)
+    """Which record is in which file, where there are several."""
+    moved: Mapping[Ref, Ref] = field(default_factory=dict)
+    """Old names, which have no section."""
 
     def path(self, ref: Ref) -> str:
         """Return the id of a record's section."""
-        return f"{ref.kind}-{ref.id}"
+        return f"{ref.kind}--{ref.id}"
 
-    def href(self, page: str, ref: Ref) -> str:  # noqa: ARG002  # from wherever it is, the way is the same
+    def href(self, page: str, ref: Ref) -> str:  # noqa: ARG002  # from wherever in the file it is, the way is the same
         """Return the way to a record's section, or to an anchor in it."""
         if ref.kind in LONE_SUBJECTS:
             return "#top"
-        return f"#{self.path(ref)}--{ref.anchor}" if ref.anchor else f"#{self.path(ref)}"
+        record = self.moved.get(ref.record, ref.record)
+        file = self.files.get(record, self.file)
+        section = f"{'' if file == self.file else file}#{self.path(record)}"
+        return f"{section}--{ref.anchor}" if ref.anchor else section
 
 
 @lru_cache(maxsize=16384)

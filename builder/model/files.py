@@ -20,9 +20,9 @@ class Layer(NamedTuple):
     supplied: bool = False
     """The library that comes with Seambook: nobody writes there."""
 
-    def taken_from(self, ref: Ref, folder: str) -> Path:
+    def taken_from(self, ref: Ref, folder: str, ending: str) -> Path:
         """Return where a copy of the record is kept that this layer's own takes the place of, as it was taken."""
-        return self.path / TAKEN_FROM / folder / f"{ref.id}.yaml"
+        return self.path / TAKEN_FROM / folder / f"{ref.id}{ending}"
 
 
 class SourceFile(NamedTuple):

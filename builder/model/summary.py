@@ -8,6 +8,7 @@ from typing import NamedTuple, Protocol
 from builder.model.place import Span
 from builder.model.records.shell import Drawn
 from builder.model.reference import Mention, Ref
+from builder.model.rests import Rest
 
 Path = tuple[str | int, ...]
 """Where in a record: keys and list positions from its top."""
@@ -51,6 +52,8 @@ class Summary(NamedTuple):
     status: str = ""
     drawn: tuple[Drawn, ...] = ()
     """Of a panel where it is on the drawing of the shell."""
+    rests: tuple[Rest, ...] = ()
+    """Values, limits and rules with the source that each rests on."""
 
 
 class Locate(Protocol):

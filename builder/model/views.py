@@ -344,3 +344,5 @@ class Page:
     passages: tuple[Passage, ...]
     edition: str = ""
     """Which issue of the record this is, such as `Revision 3, 2 October 2026`: the running head on paper says it."""
+    address: str = ""
+    """Where the page is to be had, for its foot on paper."""

@@ -37,7 +37,7 @@ would silently be left out of the book, so they are refused.""")
 
 BAD_FILE_NAME = Code("R109", "bad_file_name", """\
 A record's file name is its identity: lower-case words joined by hyphens, ending in .yaml, such as
-rocker-lower.yaml.""")
+rocker-lower.yaml. Pages of prose end in .md.""")
 
 UNREADABLE = Code("R110", "unreadable", """\
 The file is there but could not be read: it is no ordinary file, it leads out of its layer, or it may not be
@@ -61,5 +61,13 @@ STRAY_PICTURE = Code("R114", "stray_picture", """\
 A picture file lies among the records and no record shows it, so nobody would see it, and nobody says in words what is
 on it. Write the record that shows it, named as the picture is, or take the picture away.""")
 
+NO_HEAD = Code("R115", "no_head", """\
+A page of prose begins with a head: a line of three hyphens, its keys, which are title and where they apply was and
+sources, and another line of three hyphens. Without it the page has no title to be listed and found by.""")
+
+NO_TEXT = Code("R116", "no_text", """\
+A page has a head and nothing below it. An empty page in the book would look as if something had been lost: write it,
+or take the file away.""")
+
 CODES = (NOT_YAML, DUPLICATE_KEY, ALIAS, TOO_DEEP, TOO_LARGE, NOT_TEXT, NOT_A_RECORD, UNKNOWN_FOLDER, BAD_FILE_NAME,
-         UNREADABLE, ODD_KEY, OVERRIDE_MOVED, OVERRIDE_UNNOTED, STRAY_PICTURE)  # fmt: skip
+         UNREADABLE, ODD_KEY, OVERRIDE_MOVED, OVERRIDE_UNNOTED, STRAY_PICTURE, NO_HEAD, NO_TEXT)  # fmt: skip

@@ -15,12 +15,13 @@ from builder.model.near import listed, offer
 from builder.model.pictures import PICTURE_ENDINGS
 from builder.model.place import Span
 from builder.model.problem import Problem
-from builder.model.records import KIND_OF_FOLDER, Kind
+from builder.model.records import KIND, KIND_OF_FOLDER, Kind
 from builder.model.reference import ID_PATTERN, Ref
 from builder.model.summary import KEY, Path
 from builder.model.tree import Mapping, Scalar, follow, span_of
 from builder.read import codes, overrides
 from builder.read.beside import Lying, strays
+from builder.read.page import PAGE_ENDING, parse_page, parse_plain_page
 from builder.read.plain import Plain, parse_plain
 from builder.read.text import read_text
 from builder.read.tree import parse
@@ -73,13 +74,13 @@ def _files_in(folder: DiskPath, shown: str, kind: Kind, problems: list[Problem])
         if path.name.startswith("."):
             continue
         place = f"{shown}/{path.name}"
-        if path.suffix == ".yaml" and _ID.fullmatch(path.stem):
+        if path.suffix == kind.ending and _ID.fullmatch(path.stem):
             records.append(SourceFile(path, place, Ref(kind.name, path.stem)))
         elif kind.pictures and path.suffix in PICTURE_ENDINGS and _ID.fullmatch(path.stem):
             pictures.append(Lying(path, place))
         else:
             what = "a record or a picture" if kind.pictures else "a record"
-            endings = [".yaml", *PICTURE_ENDINGS] if kind.pictures else [".yaml"]
+            endings = [kind.ending, *PICTURE_ENDINGS] if kind.pictures else [kind.ending]
             problems.append(Problem(
                 codes.BAD_FILE_NAME, Span(place, 1, 1, 2), f'"{path.name}" is no name for {what}',
                 f"name it in lower-case words joined by hyphens, ending in {listed(endings, most=9)}",
@@ -99,13 +100,22 @@ def _stray(entry: DiskPath, shown: str) -> Problem:
 def read(file: SourceFile) -> tuple[Mapping | None, tuple[Problem, ...]]:
     """Read one file into its tree."""
     text, problems = read_text(file)
-    return (None, problems) if text is None else parse(text, file.shown)
+    if text is None:
+        return None, problems
+    return parse_page(text, file.shown) if _is_page(file) else parse(text, file.shown)
 
 
 def read_at_once(file: SourceFile) -> Plain | None:
     """Read one file as plain values if nothing at all is odd about it; else `read` it to hear what is."""
     text, _ = read_text(file)
-    return None if text is None else parse_plain(text)
+    if text is None:
+        return None
+    return parse_plain_page(text) if _is_page(file) else parse_plain(text)
+
+
+def _is_page(file: SourceFile) -> bool:
+    kind = KIND.get(file.ref.kind)
+    return kind is not None and kind.ending == PAGE_ENDING
 
 
 def digest(file: SourceFile) -> bytes:

@@ -25,7 +25,8 @@ WIDEST = 90
 
 def problems_of(replaced: SourceFile, own: SourceFile, layer: Layer) -> tuple[Problem, ...]:
     """Compare what `own` takes the place of with the copy that its layer keeps of it."""
-    path = layer.taken_from(own.ref, KIND[own.ref.kind].folder)
+    kind = KIND[own.ref.kind]
+    path = layer.taken_from(own.ref, kind.folder, kind.ending)
     now, _ = read_text(replaced)
     if now is None:
         return ()  # told where it is read

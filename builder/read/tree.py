@@ -72,7 +72,7 @@ def parse(text: str, file: str) -> tuple[Mapping | None, tuple[Problem, ...]]:
     """Read one document. Duplicate keys are all reported; anything worse ends the reading at once."""
     control = CONTROL.search(text)
     if control:
-        return None, (_control_character(text, control.start(), file),)
+        return None, (control_character(text, control.start(), file),)
     reader = _Reader(text, file)
     try:
         return reader.document(), tuple(reader.problems)
@@ -84,7 +84,8 @@ def parse(text: str, file: str) -> tuple[Mapping | None, tuple[Problem, ...]]:
         return None, (Problem(codes.NOT_YAML, Span(file, 1, 1, 2), f"this is not YAML: {error}", "mend it"),)
 
 
-def _control_character(text: str, at: int, file: str) -> Problem:
+def control_character(text: str, at: int, file: str) -> Problem:
+    """Tell a control character at its place."""
     line = text.count("\n", 0, at) + 1
     column = at - (text.rfind("\n", 0, at) + 1) + 1
     name = f"U+{ord(text[at]):04X}"

@@ -14,9 +14,11 @@ from jinja2.nodes import Getattr
 from markupsafe import escape
 
 from builder.model.views import Block, Page, Site
-from builder.render.drawings import draw, draw_view
+from builder.model.whole import Whole
+from builder.render.drawings import code, draw, draw_view
+from builder.render.whole import section_of
 
-_PAGE = "pages/page.html"
+_PAGE, _WHOLE, _RECORD = "pages/page.html", "pages/print.html", "parts/record.html"
 FORMS = tuple(block.form for block in get_args(Block))
 """Each form of block has a template part of its name."""
 
@@ -42,10 +44,17 @@ class Renderer:
     """The templates of one folder, ready to be filled; made by `open_renderer`."""
 
     page: Template
+    whole: Template
+    record: Template
 
     def render(self, page: Page, site: Site) -> bytes:
         """One page as UTF-8. What is no `Html` in the view is escaped."""
         return self.page.render(page=page, site=site).encode()
+
+    def render_whole(self, whole: Whole, site: Site) -> bytes:
+        """A document of many records as UTF-8; each is filled in when its turn comes."""
+        sections = ((page, section_of(self.record.render(page=page), page.path, page.title)) for page in whole.pages)
+        return self.whole.render(whole=whole, site=site, sections=sections).encode()
 
 
 def open_renderer(templates: Path) -> Renderer:
@@ -62,6 +71,7 @@ def open_renderer(templates: Path) -> Renderer:
     environment.filters["e"] = lru_cache(maxsize=16384)(_escaped)
     # The same safety messages stand before many steps, the same answers in a step and on its seam's page.
     environment.globals.update(
+        code=code,
         draw=draw,
         draw_view=draw_view,
         message=lru_cache(maxsize=4096)(_macro(environment, "parts/warning.html", "message")),
@@ -69,7 +79,7 @@ def open_renderer(templates: Path) -> Renderer:
     )
     parts = {form: _macro(environment, f"parts/{form}.html", "part") for form in FORMS}
     environment.globals["part"] = lambda block: parts[block.form](block)
-    return Renderer(environment.get_template(_PAGE))
+    return Renderer(*(environment.get_template(name) for name in (_PAGE, _WHOLE, _RECORD)))
 
 
 def _escaped(text: str) -> str:

@@ -113,6 +113,8 @@ def _admitted(kind: str, context: dict[str, Any]) -> str:
         return f"write a number that is not below {context['ge']:g}"
     if kind == "less_than_equal":
         return f"write a number that is not above {context['le']:g}"
+    if kind == "no_day":
+        return "write a day that is in the calendar, year-month-day"
     if kind == "one_line":
         return "write it on one line"
     if kind == "drawn_line":

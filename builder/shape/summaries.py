@@ -6,11 +6,14 @@ from collections.abc import Iterator, Mapping
 
 from builder.model.records import Record
 from builder.model.records.body import Panel, Seam
+from builder.model.records.page import Page
 from builder.model.records.procedure import Procedure
 from builder.model.records.supporting import Scale, Term
 from builder.model.reference import Mention, Ref, parse_reference
+from builder.model.sections import sections_of
 from builder.model.summary import StepSummary, Summary
 from builder.shape.facts import Scales, facts_of
+from builder.shape.rests import rests_of
 
 
 def summarize(ref: Ref, record: Record, mentions: tuple[Mention, ...], scales: Scales) -> Summary:
@@ -28,6 +31,7 @@ def summarize(ref: Ref, record: Record, mentions: tuple[Mention, ...], scales: S
         handed=record.handed if isinstance(record, Panel) else None,
         status=record.status if isinstance(record, Procedure) else "",
         drawn=record.drawn if isinstance(record, Panel) else (),
+        rests=tuple(rests_of(record)),
     )
 
 
@@ -36,6 +40,8 @@ def _anchors(record: Record) -> tuple[str, ...]:
         return tuple(step.key for phase in record.phases for step in phase.steps)
     if isinstance(record, Scale):
         return tuple(record.words)
+    if isinstance(record, Page):
+        return tuple(section.anchor for section in sections_of(record.text) if section.anchor)
     return ()
 
 

@@ -12,6 +12,7 @@ from builder.model.records.calculator import Calculator
 from builder.model.records.figure import Figure
 from builder.model.records.law import Act, Method, Rule, State
 from builder.model.records.lesson import Lesson
+from builder.model.records.page import Page as PageRecord
 from builder.model.records.procedure import Procedure
 from builder.model.records.settings import BookSettings
 from builder.model.records.shell import Shell
@@ -31,10 +32,11 @@ from builder.view.home import home_page
 from builder.view.law import act_page, method_page, rule_page, state_page
 from builder.view.lesson import lesson_page
 from builder.view.letters import letter_pages
-from builder.view.lists import foot, lists_page, navigation, stub_page
+from builder.view.lists import foot, lists_pages, navigation, stub_page
 from builder.view.procedure import procedure_page
 from builder.view.prose import Prose
 from builder.view.quantities import Units
+from builder.view.resting import value_pages
 from builder.view.seam import seam_page
 from builder.view.shell import shell_page
 from builder.view.sources import sources_page
@@ -47,7 +49,10 @@ from builder.view.supporting import (
     term_page,
     tool_page,
 )
+from builder.view.text_page import text_page
+from builder.view.used import used_pages
 from builder.view.vehicle import vehicle_page
+from builder.view.whole import Document, documents, files_of, list_of_documents, printed
 from builder.view.writing import Example, Examples, writing_pages
 
 
@@ -102,7 +107,15 @@ def _supporting(here: Here, ref: Ref, record: Record) -> Page:
             return shell_page(here, ref, record)
         case Figure():
             return figure_page(here, ref, record)
+        case PageRecord():
+            return text_page(here, ref, record)
     raise TypeError(f"no page is made for a {ref.kind}")
+
+
+def pages_beside(book: Book, ref: Ref) -> Iterator[Page]:
+    """Make the pages that hold what would make a record's own page heavy."""
+    yield from used_pages(book, ref)
+    yield from value_pages(book, ref)
 
 
 class Extra(NamedTuple):
@@ -120,7 +133,7 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
     """Make the pages of the book's own, and those that stand where renamed records were."""
     settings = extra.settings
     yield home_page(book, settings.lead or "")
-    yield lists_page(book)
+    yield from lists_pages(book)
     yield from letter_pages(book)
     yield about_page(book, settings, extra.fingerprint)
     yield sources_page(book)
@@ -130,4 +143,7 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
         yield stub_page(book, old, new)
 
 
-__all__ = ["Book", "Example", "Extra", "Here", "Prose", "Units", "book_pages", "foot", "navigation", "view"]
+__all__ = [
+    "Book", "Document", "Example", "Extra", "Here", "Prose", "Units", "book_pages", "documents", "files_of", "foot",
+    "list_of_documents", "navigation", "pages_beside", "printed", "view",
+]  # fmt: skip

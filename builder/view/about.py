@@ -7,6 +7,7 @@ from builder.model.reference import Ref
 from builder.model.views import Block, Facts, Html, Items, Link, Links, Page, Row
 from builder.view.here import Book, Here
 from builder.view.lists import ABOUT, AZ, CODES, LISTS, plain_page
+from builder.view.status import STATUS
 
 KEPT = (
     "Ticks on a procedure, whether the sheet is white or black, and which units are shown. They stay in this browser, "
@@ -28,6 +29,9 @@ def about_page(book: Book, settings: BookSettings, fingerprint: str) -> Page:
         Items("Take care", here.lines(book.site.cautions), "Nothing is said.", "cautions"),
         Items("Who comes first", tuple(here.line(f"{at}. {one}") for at, one in enumerate(settings.authority, 1)),
               "Nothing is said.", "authority"),
+        *_people(here),
+        *_reviews(here),
+        *((Items("On what terms", here.lines(settings.licence), anchor="licence"),) if settings.licence else ()),
         Facts("This book", facts, "this_book"),
         Items("What stays on this device", here.lines(KEPT), anchor="kept"),
         Links("More", (
@@ -35,3 +39,21 @@ def about_page(book: Book, settings: BookSettings, fingerprint: str) -> Page:
         ), anchor="more"),
     )  # fmt: skip
     return plain_page(here, Ref("page", "about"), "About this book", Html(""), blocks, is_found=True)
+
+
+def _people(here: Here) -> tuple[Block, ...]:
+    """Who writes, approves and releases, as far as the shop says so."""
+    people = here.book.shop.people if here.book.shop else ()
+    rows = tuple(here.row(person.name, ", ".join(person.does)) for person in people)
+    return (Facts("Who puts their name to it", rows, "people"),) if rows else ()
+
+
+def _reviews(here: Here) -> tuple[Block, ...]:
+    """After how long a procedure is looked at again."""
+    review = here.book.shop.review if here.book.shop else {}
+    rows = tuple(here.row(STATUS[status], _months(review[status])) for status in STATUS if status in review)
+    return (Facts("When a procedure is looked at again", rows, "reviews"),) if rows else ()
+
+
+def _months(count: int) -> str:
+    return f"{count} month{'s' * (count != 1)} after its revision"

@@ -9,6 +9,7 @@ from builder.view.figure import pictures_block
 from builder.view.here import Here
 from builder.view.page import page, passage
 from builder.view.signs import NO_BREAK
+from builder.view.used import users
 
 WITHIN = f"±{NO_BREAK}"
 YES_NO = {True: "yes", False: "no"}
@@ -27,7 +28,7 @@ def panel_page(here: Here, ref: Ref, panel: Panel) -> Page:
             here.row("Carries load", YES_NO[panel.load_bearing]),
             here.row("Left and right", YES_NO[panel.handed]),
         ), wide=True),
-        Links("Seams", here.users(ref, "seam"), "No seams.", "seams"),
+        Links("Seams", users(here, ref, "seam"), "No seams.", "seams"),
         Items("Hidden layers", here.lines(panel.hidden_layers), "None.", "hidden-layers"),
         Items("May be cut and joined", zones, "At its factory seams only.", "sections"),
         Items("Drains", here.lines(panel.drains), "None.", "drains"),
@@ -74,7 +75,7 @@ def cavity_page(here: Here, ref: Ref, cavity: Cavity) -> Page:
         *_notes(here, cavity.notes),
         Links("Sources", here.links("source", cavity.sources), "None.", "sources"),
     )  # fmt: skip
-    aside = (Links("Closed by", here.users(ref, "seam"), "No seam."),)
+    aside = (Links("Closed by", users(here, ref, "seam"), "No seam."),)
     return page(
         here, ref, cavity.title, "Cavity", here.paragraphs(cavity.summary), main, aside, aliases=cavity.was,
         texts=(passage("", cavity.title, cavity.summary, cavity.notes, *cavity.lives_inside, here.spellings(
@@ -96,7 +97,7 @@ def opening_page(here: Here, ref: Ref, opening: Opening) -> Page:
         *_notes(here, opening.notes),
         Links("Sources", here.links("source", opening.sources), "None.", "sources"),
     )  # fmt: skip
-    aside = (Links("Bounded by", here.users(ref, "panel"), "No panel."),)
+    aside = (Links("Bounded by", users(here, ref, "panel"), "No panel."),)
     return page(
         here, ref, opening.title, "Opening", here.paragraphs(opening.summary), main, aside, aliases=opening.was,
         texts=(passage("", opening.title, opening.summary, opening.notes, here.spellings(

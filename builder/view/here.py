@@ -9,7 +9,8 @@ from functools import cached_property, lru_cache
 from builder.model.links import Catalogue, Links
 from builder.model.pictures import WebPicture
 from builder.model.quantity import Quantity
-from builder.model.records import Record
+from builder.model.records import KIND, Record
+from builder.model.records.settings import ShopSettings
 from builder.model.records.supporting import Scale
 from builder.model.reference import LONE_SUBJECTS, Ref
 from builder.model.said import Said, said
@@ -33,6 +34,8 @@ class Book:
     pictures: Mapping[str, WebPicture] = field(default_factory=dict)
     """Of each figure, by its id."""
     units: Units = field(default_factory=Units)
+    shop: ShopSettings | None = None
+    """What the shop says of itself."""
     known_links: dict[tuple[str, Ref], Link] = field(default_factory=dict)
     """Links made before, by the folder they were made in: from every page of a folder the way is the same."""
     known_warnings: dict[tuple[str, str], Warning | None] = field(default_factory=dict)
@@ -42,6 +45,14 @@ class Book:
         """Return a scale's word as readers see it."""
         record = self.shelf.get(Ref("scale", scale))
         return record.words[word].say if isinstance(record, Scale) and word in record.words else word
+
+    def users(self, ref: Ref) -> dict[str, list[Ref]]:
+        """Return the records that refer to a record, by kind in the order of the kinds."""
+        found: dict[str, list[Ref]] = {}
+        for other in self.catalogue.uses.get(ref, ()):
+            if other != ref:
+                found.setdefault(other.kind, []).append(other)
+        return {kind: found[kind] for kind in KIND if kind in found}
 
     def rank(self, scale: str, word: str) -> int:
         """Return a word's place in its scale, counted from 1."""
@@ -97,10 +108,6 @@ class Here:
     def text(self, text: str) -> Html:
         """Return plain text as HTML."""
         return Html(_escaped(text))
-
-    def users(self, ref: Ref, kind: str) -> tuple[Link, ...]:
-        """Return links to the records of one kind that refer to a record."""
-        return tuple(self.link_to(other) for other in self.book.catalogue.uses.get(ref, ()) if other.kind == kind)
 
     def lines(self, texts: Iterable[str]) -> tuple[Html, ...]:
         """Return several one-line texts as HTML."""

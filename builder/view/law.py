@@ -7,6 +7,7 @@ from builder.model.reference import Ref
 from builder.model.views import Block, Facts, Html, Items, Links, Page, Prose, Row
 from builder.view.here import Here
 from builder.view.page import page, passage
+from builder.view.used import users
 
 WHOSE = {
     "same": "", "closes": "of the cavities it closes", "panels": "of its panels", "openings": "of its openings",
@@ -71,7 +72,7 @@ def state_page(here: Here, ref: Ref, state: State) -> Page:
     main: tuple[Block, ...] = (
         Links("Made by", makers, "No act.", "made-by"),
         Links("Spoiled by", spoilers, "No act.", "spoiled-by"),
-        Links("Rules about it", here.users(ref, "rule"), "None.", "rules"),
+        Links("Rules about it", users(here, ref, "rule"), "None.", "rules"),
     )
     aside = (Facts("This state", (here.row("Of", ", ".join(state.of)),)),)
     return page(

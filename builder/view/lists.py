@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from builder.model.records import KINDS
+from builder.model.records import KINDS, Kind
 from builder.model.records.calculator import Calculator
 from builder.model.reference import Ref
-from builder.model.views import Block, Group, Groups, Html, Links, Page, Passage
+from builder.model.views import Block, Group, Groups, Html, Link, Links, Page, Passage
+from builder.view import parts
 from builder.view.here import Book, Here
-from builder.view.procedure import STATUS
 from builder.view.prose import plain_text
+from builder.view.status import STATUS
 
 HOME, LISTS, AZ = "index.html", "lists.html", "a-z.html"
 ABOUT, CODES, SOURCES, WRITING = "about.html", "codes.html", "sources.html", "writing.html"
+PRINT = "print.html"
 
 
 def navigation() -> tuple[tuple[str, str], ...]:
@@ -22,32 +24,41 @@ def navigation() -> tuple[tuple[str, str], ...]:
             ("Everything", LISTS))  # fmt: skip
 
 
-def foot() -> tuple[tuple[str, str], ...]:
-    """Return what every page's foot leads to."""
+def foot(*, whole: bool = False) -> tuple[tuple[str, str], ...]:
+    """Return what every page's foot leads to; to the whole book only where it is made to print."""
     return (
         ("A to Z", AZ), ("About this book", ABOUT), ("Where figures come from", SOURCES),
         ("How to write records", WRITING), ("What a problem means", CODES),
+        *((("The whole book, to print", PRINT),) if whole else ()),
     )  # fmt: skip
 
 
-def lists_page(book: Book) -> Page:
-    """Make the list of every record, by kind and title."""
+def lists_pages(book: Book) -> Iterator[Page]:
+    """Make the list of every record, by kind and title; a kind of many records has pages of its own."""
     here = Here(book, LISTS)
-    blocks: tuple[Block, ...] = tuple(
-        Groups(group.title, (Group("", group.links),), anchor=kind) for kind, group in _groups(here)
-    )
-    return plain_page(here, Ref("page", "lists"), "Everything in this book", Html(""), blocks)
+    blocks: list[Block] = []
+    for kind, links in _links(here):
+        if len(links) <= parts.MOST_ON_ONE_PAGE:
+            blocks.append(Groups(kind.plural, (Group("", tuple(links)),), anchor=kind.name))
+            continue
+        found = [(part, f"lists-{kind.folder}-{part.number}.html") for part in parts.parts(links)]
+        blocks.append(Links(kind.plural, tuple(part.way(path) for part, path in found), anchor=kind.name))
+        for part, path in found:
+            ref, title = Ref("page", path.removesuffix(".html")), f"{kind.plural}, {part.span}"
+            ways = Links("All lists", (Link("Everything in this book", f"{LISTS}#{kind.name}"),), anchor="lists")
+            block = Groups(kind.plural, (Group("", part.links),), anchor=kind.name)
+            yield plain_page(Here(book, path), ref, title, Html(""), (block, ways))
+    yield plain_page(here, Ref("page", "lists"), "Everything in this book", Html(""), tuple(blocks))
 
 
-def _groups(here: Here) -> Iterator[tuple[str, Group]]:
+def _links(here: Here) -> Iterator[tuple[Kind, list[Link]]]:
     by_kind: dict[str, list[Ref]] = {}
     for ref in here.book.catalogue.summaries:
         by_kind.setdefault(ref.kind, []).append(ref)
     for kind in KINDS:
         links = [here.link_to(ref, note_of(here, ref)) for ref in sorted(by_kind.get(kind.name, ()))]
         if links:
-            links.sort(key=lambda link: (link.text.casefold(), link.href))
-            yield kind.name, Group(kind.plural, tuple(links))
+            yield kind, parts.by_title(links)
 
 
 def note_of(here: Here, ref: Ref) -> str:

@@ -7,6 +7,7 @@ from builder.model.reference import Ref
 from builder.model.views import Block, Group, Groups, Html, Page, Passage
 from builder.view.here import Here
 from builder.view.prose import plain_text
+from builder.view.used import used_by
 
 
 def page(
@@ -23,13 +24,14 @@ def page(
     scripts: tuple[str, ...] = (),
     banner: str = "",
     edition: str = "",
+    address: str = "",
 ) -> Page:
     """Put a page together; empty blocks are left out of the margin, never out of the text."""
     used = used_by(here, ref)
     return Page(
         ref=ref, path=here.path, root=here.root, title=title, kind=kind, lead=lead, banner=banner,
         main=main, aside=(*aside, used) if used.groups else aside, scripts=scripts, aliases=aliases, passages=texts,
-        edition=edition,
+        edition=edition, address=address,
     )  # fmt: skip
 
 
@@ -47,19 +49,6 @@ def uses(here: Here, ref: Ref, anchor: str) -> Groups:
         for kind in KIND if kind in found
     )  # fmt: skip
     return Groups("Records used", groups, anchor)
-
-
-def used_by(here: Here, ref: Ref) -> Groups:
-    """List the records that refer to this one, by kind."""
-    by_kind: dict[str, list[Ref]] = {}
-    for other in here.book.catalogue.uses.get(ref, ()):
-        if other != ref:
-            by_kind.setdefault(other.kind, []).append(other)
-    groups = tuple(
-        Group(KIND[kind].plural, tuple([here.link_to(other) for other in by_kind[kind]]))
-        for kind in KIND if kind in by_kind
-    )  # fmt: skip
-    return Groups("Used by", groups, anchor="used-by")
 
 
 def passage(anchor: str, heading: str, *texts: str | None, name: str = "") -> Passage:

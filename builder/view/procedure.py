@@ -14,15 +14,13 @@ from builder.model.work import StepValues
 from builder.view.figure import pictures
 from builder.view.here import NOTHING, Here, minutes_shown
 from builder.view.page import page, passage, uses
+from builder.view.review import SCRIPT, review_row
 from builder.view.signs import NO_BREAK
+from builder.view.status import STATUS
 from builder.view.units import minutes
 from builder.view.warnings import gathered, warnings
 from builder.view.worked import worked_blocks
 
-STATUS = {
-    "draft": "Draft", "checked": "Checked at the desk", "proven": "Proven on a car", "issued": "Issued",
-    "withdrawn": "Withdrawn",
-}  # fmt: skip
 # Ids of the page's own parts hold an underscore, which a step's key cannot: so no key clashes with them.
 COMES_FROM = {
     "maker": "from the vehicle maker", "reproduction": "reproduction", "donor": "from a donor car",
@@ -46,9 +44,16 @@ def procedure_page(here: Here, ref: Ref, procedure: Procedure, values: StepValue
     return page(
         here, ref, procedure.title, "Procedure", here.paragraphs(procedure.purpose), main, _aside(here, procedure),
         texts=tuple(_passages(here, procedure)), aliases=procedure.was, banner=_banner(procedure),
-        scripts=("assets/js/ticks.js",),
+        scripts=("assets/js/ticks.js", *([SCRIPT] if review_row(here, procedure) else ())),
         edition=f"Revision {procedure.revision.number}, {procedure.revision.date}, {STATUS[procedure.status].lower()}",
+        address=_address(here),
     )  # fmt: skip
+
+
+def _address(here: Here) -> str:
+    """Where the page is to be had on the shop's server, if it is on one."""
+    base = here.book.shop.base_address if here.book.shop else None
+    return f"{base.rstrip('/')}/{here.path}" if base else ""
 
 
 def _banner(procedure: Procedure) -> str:
@@ -65,6 +70,7 @@ def _title_block(here: Here, procedure: Procedure, steps: list[Step]) -> Facts:
     rows = (
         Row("Revision", Html(f"{revision.number} · {revision.date}")),
         Row("Status", Html(STATUS[procedure.status])),
+        *review_row(here, procedure),
         Row("Hands on", Html(minutes_shown(sum(step.minutes or 0 for step in steps)))),
         Row("Waiting", Html(minutes_shown(sum(minutes(wait.least) for wait in waits)))),
         Row("Steps", Html(f"{len(steps)}, {holds} holds")),

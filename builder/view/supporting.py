@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
-from builder.model.records import KIND
 from builder.model.records.supporting import Fact, Hazard, Scale, Source, Supply, Term, Tool
 from builder.model.records.table import Column, Key, Table
 from builder.model.reference import Ref
 from builder.model.said import Said, said
-from builder.model.views import Block, Facts, Grid, Group, Groups, Html, Items, Links, Page, Prose, Row, Warnings
+from builder.model.views import Block, Facts, Grid, Html, Items, Links, Page, Prose, Row, Warnings
 from builder.view.figure import pictures_block
 from builder.view.here import Here
 from builder.view.page import page, passage
+from builder.view.resting import values_block
 from builder.view.signs import sign
+from builder.view.used import used_by
 from builder.view.warnings import warnings
 
 SORT = "source-sort"
@@ -132,17 +134,14 @@ def source_page(here: Here, ref: Ref, source: Source) -> Page:
     main: tuple[Block, ...] = (
         Facts("This source", tuple(rows), "source"),
         *((Prose("About it", here.paragraphs(source.about), "about"),) if source.about else ()),
-        _resting(here, ref),
+        *values_block(here, ref),
+        used_by(here, ref, "Records that name it", "rests"),
     )
-    return page(
+    made = page(
         here, ref, source.title, "Source", Html(""), main, aliases=source.was,
         texts=(passage("", source.title, source.publisher, source.number, source.about),),
     )  # fmt: skip
-
-
-def _resting(here: Here, ref: Ref) -> Groups:
-    groups = tuple(Group(kind.plural, links) for kind in KIND.values() if (links := here.users(ref, kind.name)))
-    return Groups("What rests on it", groups, "rests")
+    return replace(made, aside=())  # who uses it is told above
 
 
 def scale_page(here: Here, ref: Ref, scale: Scale) -> Page:

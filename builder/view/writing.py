@@ -9,12 +9,13 @@ from typing import NamedTuple
 
 from pygments import highlight
 from pygments.formatters import HtmlFormatter
-from pygments.lexers import YamlLexer
+from pygments.lexer import Lexer
+from pygments.lexers import MarkdownLexer, YamlLexer
 
 from builder.formula.functions import FUNCTIONS
 from builder.model.forms.form import Either, Form, Items, Key, Named, Part, form_of_record
 from builder.model.forms.wording import Scales, leave_out, takes
-from builder.model.records import KINDS, Kind
+from builder.model.records import KIND, KINDS, Kind
 from builder.model.reference import Ref
 from builder.model.views import Block, Card, Cards, Grid, Html, Link, Links, Page, Prose, Row
 from builder.view.here import Book, Here
@@ -71,7 +72,7 @@ def _kind_page(book: Book, kind: Kind, scales: Scales, example: Example | None) 
 
 def _example(here: Here, example: Example) -> Prose:
     link = here.anchor(here.link_to(example.ref))
-    code = f'<div class="yaml" tabindex="0" role="region" aria-label="Example">{_coloured(example.text)}</div>'
+    code = f'<div class="yaml" tabindex="0" role="region" aria-label="Example">{_coloured(example)}</div>'
     return Prose("A whole one", Html(f"<p>{link}</p>{code}"), "example")
 
 
@@ -125,12 +126,13 @@ def _code(text: str) -> Html:
     return Html(f"<code>{escape(text)}</code>")
 
 
-def _coloured(text: str) -> str:
-    return str(highlight(text, *_pygments()))
+def _coloured(example: Example) -> str:
+    return str(highlight(example.text, *_pygments(KIND[example.ref.kind].ending)))
 
 
 @cache
-def _pygments() -> tuple[YamlLexer, HtmlFormatter[str]]:
-    return YamlLexer(), HtmlFormatter(classprefix="y-", cssclass="source")
+def _pygments(ending: str) -> tuple[Lexer, HtmlFormatter[str]]:
+    lexer = YamlLexer() if ending == ".yaml" else MarkdownLexer()
+    return lexer, HtmlFormatter(classprefix="y-", cssclass="source")
 
 

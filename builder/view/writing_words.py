@@ -12,6 +12,8 @@ goes into `was`, and links to it still arrive.
 - `unknown` is a word for a strength, a coating or a thickness that nobody knows. It makes all advice stricter.
 - A quantity is a number, a space and a unit: `0.8 mm`, `20 min`, `18 degC`. A bare number is refused.
 - Prose is Markdown without HTML.
+- A page of prose is a file of Markdown, `pages/our-hours.md`. It begins with a head: a line `---`, its keys, a line
+  `---`. Links lead to a heading by its words: `[text](page:our-hours#who-opens)` leads to the heading "Who opens".
 
 Records lie in layers. A shop's own record with the kind and id of a supplied one takes its place, all of it.
 `seambook write` begins a record with a comment on every key; `seambook check` says what is wrong, where, and what to

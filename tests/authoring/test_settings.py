@@ -10,7 +10,9 @@ from builder import pipeline
 from builder.layers import choose
 from builder.model.records.settings import BookSettings, ShopSettings
 from builder.passes import Way
-from tests.site.building import build, seambook, write
+from builder.view.review import months_after
+from tests.books.laying import TINY, lay
+from tests.site.building import build, page, seambook, write
 
 WHOLE = """\
 format: 1
@@ -71,6 +73,58 @@ def test_cautions_of_the_shop_stand_on_its_pages(tmp_path: Path) -> None:
     assert 'data-book="cinder-lane"' in page
     build(tmp_path / "other", str(tmp_path / "mine"))
     assert "foreman" not in (tmp_path / "other/index.html").read_text("utf-8")
+
+
+def test_each_layer_adds_its_cautions_and_terms_and_takes_none_away(tmp_path: Path) -> None:
+    upper = BOOK.replace("Lower", "Upper").replace("[Look twice.]", "[Mind the pit., Look twice.]")
+    write(tmp_path, {
+        "shop.yaml": WHOLE.replace("[mine]", "[mine, ours]"), "mine/book.yaml": BOOK + "licence: [Free to all.]\n",
+        "ours/book.yaml": upper + "licence: [Ours alone.]\n",
+    })  # fmt: skip
+    found = settings(tmp_path)
+    assert found.caution == ("Look twice.", "Mind the pit.", "Ask the foreman before the first cut.")
+    assert found.licence == ("Free to all.", "Ours alone.")
+    write(tmp_path, {"ours/book.yaml": upper.replace("[Mind the pit., Look twice.]", "none"), "shop.yaml":
+                     "format: 1\nlayers: [mine, ours]\n"})  # fmt: skip
+    assert (settings(tmp_path).name, settings(tmp_path).caution) == ("Upper", ("Look twice.",))
+
+
+def test_the_page_about_the_book_tells_people_reviews_and_terms(tmp_path: Path) -> None:
+    write(tmp_path, {"shop.yaml": WHOLE, "mine/book.yaml": BOOK + "licence: [Free to all.]\n"})
+    write(tmp_path / "mine", {"terms/lap.yaml": "title: Lap\nmeans: One on the next.\nsynonyms: none\n"})
+    assert seambook("make", folder=tmp_path).code == 0
+    about = page(tmp_path / "site", "about.html")
+    assert {dt.text: str(dt.find_next("dd").text) for dt in about.select("#people dt, #reviews dt")} == {  # type: ignore[union-attr]
+        "A. Tarrow": "writes, approves", "Draft": "3 months after its revision",
+        "Issued": "24 months after its revision",
+    }  # fmt: skip
+    assert [li.text for li in about.select("#licence li")] == ["Free to all."]
+
+
+def test_a_procedure_says_when_its_review_is_due_and_where_it_is_to_be_had(tmp_path: Path) -> None:
+    write(tmp_path, {"shop.yaml": WHOLE.replace("[mine]", "[tiny]")})
+    lay(tmp_path / "tiny", TINY)
+    assert seambook("make", folder=tmp_path).code == 0
+    path = "procedures/weld-cover.html"
+    soup = page(tmp_path / "site", path)
+    due = soup.select_one("#part_revision time")
+    assert due is not None
+    assert (due.text, due["datetime"]) == ("2028-02-03", "2028-02-03")
+    address = soup.select_one(".foot .paper-address p")
+    assert address is not None
+    assert address.text == f"https://book.example.org/shop/{path}"
+    assert page(tmp_path / "site", "terms/lap.html").select(".paper-address, time") == []
+
+
+@pytest.mark.parametrize(
+    ("day", "months", "due"),
+    [
+        ("2026-03-14", 12, "2027-03-14"), ("2026-12-31", 2, "2027-02-28"), ("2027-11-30", 3, "2028-02-29"),
+        ("2026-01-31", 120, "2036-01-31"), ("2026-12-01", 1, "2027-01-01"),
+    ],
+)  # fmt: skip
+def test_a_period_ends_on_the_same_day_of_a_later_month(day: str, months: int, due: str) -> None:
+    assert months_after(day, months) == due
 
 
 @pytest.mark.parametrize(

@@ -8,9 +8,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Browser, Page, expect
 
+from tests.books.laying import TINY
 from tests.browser.watched import NARROW, PHONE, SCHEMES, WIDTHS, Watched, one_of_each_kind
+from tests.site.building import seambook
 
 pytestmark = pytest.mark.slow
 AXE = Path(__file__).parents[1] / "tools/node_modules/axe-core/axe.min.js"
@@ -70,6 +72,19 @@ def test_pages_in_use(book: Watched, axe: str, dark: bool) -> None:
     page.locator("button[data-tick]").first.click()
     found += [f"ticked: {one}" for one in violations(page, axe)]
     assert found == []
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_the_whole_book_to_print(chromium: Browser, tmp_path: Path, axe: str, width: int) -> None:
+    assert seambook("make", "--print", "--content", str(TINY), folder=tmp_path).code == 0
+    watched = Watched(chromium, tmp_path / "site")
+    page = watched.open("print.html", width)
+    found = violations(page, axe)
+    page.emulate_media(media="print")
+    found += [f"on paper: {one}" for one in violations(page, axe)]
+    watched.close()
+    assert found == []
+    assert watched.troubles == []
 
 
 def test_axe_does_find_mistakes(book: Watched, axe: str, tmp_path: Path) -> None:

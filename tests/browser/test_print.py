@@ -8,9 +8,10 @@ from pathlib import Path
 
 import pytest
 import yaml
+from playwright.sync_api import Browser
 
 from tests.browser.watched import DESK, Watched
-from tests.site.building import CONTENT
+from tests.site.building import CONTENT, seambook, write
 
 pytestmark = pytest.mark.slow
 PATH = "procedures/renew-rocker-outer.html"
@@ -67,3 +68,26 @@ def test_every_page_number_is_printed(book: Watched, tmp_path: Path) -> None:
     book.open(PATH).pdf(path=pdf, prefer_css_page_size=True)
     sheets = pages_of(pdf)
     assert [f"{at} / {len(sheets)}" in sheet for at, sheet in enumerate(sheets, 1)] == [True] * len(sheets)
+
+
+def test_an_overdue_review_is_told_by_the_devices_clock_and_the_address_on_paper_alone(
+    chromium: Browser, tmp_path: Path
+) -> None:
+    write(tmp_path, {"shop.yaml": "format: 1\nlayers: [supplied]\nbase_address: https://book.example.org\n"
+                                  "review: {issued: 12}\n"})  # fmt: skip
+    assert seambook("make", folder=tmp_path).code == 0
+    watched = Watched(chromium, tmp_path / "site")
+    late = "The review of this page was due on 2027-03-09."
+    for clock, told in (("2027-03-09T23:00:00+13:00", []), ("2027-03-10T01:00:00+13:00", [late])):  # the device's zone
+        page = watched.blank(DESK)
+        page.clock.set_fixed_time(clock)
+        page.goto(watched.url(PATH))
+        assert page.locator(".banner").all_inner_texts() == told
+        assert not page.locator(".paper-address").is_visible()
+        page.emulate_media(media="print")
+        assert page.locator(".paper-address").is_visible()
+        box = page.locator(".code").bounding_box()
+        assert box is not None
+        assert box["width"] == box["height"] > 90
+    watched.close()
+    assert watched.troubles == []

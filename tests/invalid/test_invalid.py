@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from builder import pipeline
-from builder.model.records import KINDS
+from builder.model.records import KINDS, Kind
 from tests.books.laying import EXPECTED, TINY, build, lay, shown
 
 INVALID = Path(__file__).parent
@@ -68,12 +68,13 @@ def test_one_typo_makes_one_message(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
-def test_a_file_of_any_kind_may_hold_anything(kind: object, tmp_path: Path) -> None:
+def test_a_file_of_any_kind_may_hold_anything(kind: Kind, tmp_path: Path) -> None:
     """Nothing in a record's file is a fault in Seambook: wrong forms all over are problems with places."""
-    folder = kind.folder  # type: ignore[attr-defined]
-    for at, text in enumerate(("a", "[]", "{}", "title: [1]", "title: {a: b}\nwas: x", "title: 1\n? [a]\n: b", "~")):
+    folder, name = kind.folder, f"odd{kind.ending}"
+    texts = ("a", "[]", "{}", "title: [1]", "title: {a: b}\nwas: x", "title: 1\n? [a]\n: b", "~")
+    for at, text in enumerate((*texts, *(f"---\n{text}\n---\n\nx\n" for text in texts))):
         content = lay(tmp_path / f"c{at}", TINY)
-        (content / folder / "odd.yaml").write_text(text, "utf-8")
+        (content / folder / name).write_text(text, "utf-8")
         problems = build(content).problems
         assert problems
-        assert {problem.span.file for problem in problems} == {f"content/{folder}/odd.yaml"}
+        assert {problem.span.file for problem in problems} == {f"content/{folder}/{name}"}

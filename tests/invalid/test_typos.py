@@ -7,16 +7,19 @@ from pathlib import Path
 
 import pytest
 
-from builder.model.records import KINDS
+from builder.model.files import SourceFile
+from builder.model.records import KINDS, Kind
 from builder.model.records.fields import Points, Word
+from builder.model.records.page import TEXT
+from builder.model.reference import Ref
 from builder.model.tree import Mapping, Node, Scalar
-from builder.read.tree import parse
+from builder.read.files import read
 from builder.shape.marks import marked
 from tests.books.laying import TINY, build, lay, shown
 
 
-def _tree(path: Path) -> Mapping:
-    found, _ = parse(path.read_text("utf-8"), path.name)
+def _tree(path: Path, kind: Kind) -> Mapping:
+    found, _ = read(SourceFile(path, path.name, Ref(kind.name, path.stem)))
     assert found is not None
     return found
 
@@ -40,14 +43,15 @@ def _slips() -> list[object]:
         free = {"words", "inputs", "fixed", "tables", "work", "decide", "outputs", "given", "expect", "with", "keys",
                 "columns", "rows", "choose"}  # fmt: skip
         named = {"views", "twins"}  # the author's own names, and what is in them has keys of ours
-        for path in sorted((TINY / kind.folder).glob("*.yaml")):
+        for path in sorted((TINY / kind.folder).glob(f"*{kind.ending}")):
             name = f"{kind.folder}/{path.name}"
-            for mark in marked(kind.type, _tree(path)):
+            for mark in marked(kind.type, _tree(path, kind)):
                 if isinstance(mark.mark, Points | Word) and not mark.scalar.quoted:
                     found.setdefault(f"{kind.name}:{mark.field}", (name, mark.scalar))
-            for place, key in _keys(_tree(path)):
+            for place, key in _keys(_tree(path, kind)):
                 above = place.split(".")[:-1]
-                if len(key.text) > 2 and not free.intersection(above) and not named.intersection(above[-1:]):
+                is_own = free.intersection(above) or named.intersection(above[-1:])
+                if len(key.text) > 2 and place != TEXT and not is_own:
                     found.setdefault(f"{kind.name}.{place} (key)", (name, key))
     keys = [case for case in sorted(found) if case.endswith(" (key)")]
     cases = sorted({*found} - {*keys[1::2]})

@@ -11,6 +11,7 @@ from builder.model.records import KIND, KINDS
 from builder.model.records.fields import Formula, Marked, Measures, Points, Word
 from builder.model.reference import Mention, Ref
 from builder.model.tree import Mapping
+from builder.read.files import read
 from builder.read.tree import parse
 from builder.shape import find_places, shape
 from builder.shape.marks import Found, Mark, marked
@@ -20,16 +21,16 @@ TABLE = Path(__file__).parent / "fixtures" / "marks.txt"
 
 
 def tree(kind: str, name: str) -> tuple[Mapping, list[str]]:
-    text = (TINY / KIND[kind].folder / f"{name}.yaml").read_text("utf-8")
-    found, problems = parse(text, name)
+    path = TINY / KIND[kind].folder / f"{name}{KIND[kind].ending}"
+    found, problems = read(SourceFile(path, name, Ref(kind, name)))
     assert found is not None
     assert problems == ()
-    return found, text.split("\n")
+    return found, path.read_text("utf-8").split("\n")
 
 
 def every(kind: str) -> list[tuple[Found, list[str]]]:
     found = []
-    for path in sorted((TINY / KIND[kind].folder).glob("*.yaml")):
+    for path in sorted((TINY / KIND[kind].folder).glob(f"*{KIND[kind].ending}")):
         record, lines = tree(kind, path.stem)
         found += [(mark, lines) for mark in marked(KIND[kind].type, record)]
     return found

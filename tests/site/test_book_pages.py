@@ -102,7 +102,10 @@ def test_sources_stand_in_the_order_of_trust_with_what_rests_on_each(site: Path)
     assert practice is not None
     said = practice.find_next("span")
     assert said is not None
-    users = page(site, "sources/common-practice.html").select("#rests a")
+    users = {
+        str(a["href"]) for path in ("sources/common-practice.html", "used/source-common-practice.html")
+        for a in page(site, path).select("#rests a, .groups a") if not str(a["href"]).startswith("../used")
+    }  # fmt: skip
     assert said.text == f"{len(users)} records rest on it"
 
 
@@ -135,7 +138,7 @@ def test_the_guide_shows_each_kind_with_all_its_keys_and_a_record_as_it_is_writt
     assert link is not None
     assert shown is not None
     record = Path(str(link["href"])).stem
-    assert shown.text == (CONTENT / kind.folder / f"{record}.yaml").read_text("utf-8")
+    assert shown.text == (CONTENT / kind.folder / f"{record}{kind.ending}").read_text("utf-8")
     ways = {str(a["href"]) for a in soup.select(".cards a") if str(a["href"]).startswith("#")}
     assert ways <= {f"#{part['id']}" for part in soup.select(".cards")}
 

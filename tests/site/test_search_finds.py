@@ -16,11 +16,11 @@ QUESTIONS = [
     if not line.startswith("#")
 ]  # fmt: skip
 FLOORS = {
-    "plain": (0.79, 0.94), "other name": (0.86, 0.9), "slip": (0.86, 0.96), "number": (0.94, 0.97), "all": (0.85, 0.95),
+    "plain": (0.77, 0.94), "other name": (0.86, 0.9), "slip": (0.86, 0.96), "number": (0.94, 0.97), "all": (0.85, 0.95),
 }  # fmt: skip
 """Of each sort of question the share that finds what it should first, and among the first three: as measured, less one
 question; among the first three never below 0.95 of all, and 0.9 of other names and slips."""
-LEAST_NDCG = 0.81
+LEAST_NDCG = 0.815
 FIND = tuple(ASSETS / f"{name}.js" for name in ("words", "shards", "asked", "find"))
 
 

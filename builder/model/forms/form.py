@@ -164,6 +164,8 @@ def _annotated(inner: Any, extras: tuple[Any, ...]) -> Form:
         match extra:
             case marks.Points():
                 return Pointer(extra.kinds, extra.lone)
+            case marks.BelowHead():
+                return Text(marked=True)
             case marks.Word():
                 return Scaled(extra.scale)
             case marks.Measures():

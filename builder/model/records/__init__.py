@@ -9,6 +9,7 @@ from builder.model.records.calculator import Calculator
 from builder.model.records.figure import Figure
 from builder.model.records.law import Act, Method, Rule, State
 from builder.model.records.lesson import Lesson
+from builder.model.records.page import Page
 from builder.model.records.procedure import Procedure
 from builder.model.records.shell import Shell
 from builder.model.records.supporting import Hazard, Scale, Source, Supply, Term, Tool
@@ -17,7 +18,7 @@ from builder.model.records.vehicle import Vehicle
 
 Record = (
     Panel | Seam | Cavity | Opening | Method | Act | State | Rule | Procedure | Calculator | Table
-    | Supply | Tool | Hazard | Term | Source | Scale | Vehicle | Lesson | Figure | Shell
+    | Supply | Tool | Hazard | Term | Source | Scale | Vehicle | Lesson | Figure | Shell | Page
 )  # fmt: skip
 
 
@@ -35,6 +36,8 @@ class Kind(NamedTuple):
     """Few, small and asked for everywhere: kept whole in memory through both passes."""
     pictures: bool = False
     """Picture files lie beside its records."""
+    ending: str = ".yaml"
+    """Of its files: `.md` where prose stands below a head."""
 
 
 KINDS = (
@@ -55,6 +58,7 @@ KINDS = (
     Kind("tool", "tools", Tool, "Tools", shelf=True),
     Kind("table", "tables", Table, "Tables", shelf=True),
     Kind("lesson", "lessons", Lesson, "Lessons"),
+    Kind("page", "pages", Page, "Pages", ending=".md"),
     Kind("figure", "figures", Figure, "Figures and photos", shelf=True, pictures=True),
     Kind("term", "terms", Term, "Terms", shelf=True),
     Kind("source", "sources", Source, "Sources", shelf=True),

@@ -96,6 +96,11 @@ class Marked:
     """Mark: the text is Markdown and may hold references."""
 
 
+@dataclass(frozen=True, slots=True)
+class BelowHead:
+    """Mark: the value is what stands below the head of a Markdown file, line by line, so that each keeps its place."""
+
+
 def _line(text: str) -> str:
     if "\n" in text.strip():
         raise PydanticCustomError("one_line", "this must stand on one line")
@@ -151,6 +156,8 @@ Name = Annotated[str, StringConstraints(min_length=1, max_length=120), AfterVali
 """A title or a label; plain text."""
 Plain = Annotated[str, StringConstraints(min_length=1, max_length=1000), AfterValidator(_line)]
 """One line of plain text, as long as it needs to be."""
+LineOfText = Annotated[str, StringConstraints(max_length=20000), Marked()]
+"""One line of a Markdown file as it stands there; it may be empty."""
 Id = Annotated[str, StringConstraints(pattern=rf"^{ID_PATTERN}$", max_length=80)]
 """A kebab-case id."""
 Variable = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$", max_length=60)]

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Annotated, Literal
 
-from pydantic import StringConstraints
+from pydantic import AfterValidator, StringConstraints
+from pydantic_core import PydanticCustomError
 
 from builder.model.records.fields import (
     ActId,
@@ -34,7 +36,16 @@ from builder.model.records.fields import (
 )
 from builder.model.records.working import Working
 
-IsoDate = Annotated[str, StringConstraints(pattern=r"^\d{4}-\d{2}-\d{2}$")]
+
+def _day(text: str) -> str:
+    try:
+        date.fromisoformat(text)
+    except ValueError:
+        raise PydanticCustomError("no_day", "this day is in no calendar") from None
+    return text
+
+
+IsoDate = Annotated[str, StringConstraints(pattern=r"^[12]\d{3}-\d{2}-\d{2}$"), AfterValidator(_day)]
 
 
 @record

@@ -19,7 +19,7 @@ Reviewed = Literal["draft", "checked", "proven", "issued"]
 
 @record
 class BookSettings:
-    """The book's own words; of several layers the last that has them wins."""
+    """The book's own words; of several layers the last that has them wins, but cautions and licences add up."""
 
     name: Name
     """The shop, at the head of every page."""
@@ -29,13 +29,22 @@ class BookSettings:
     lead: Prose | None = None
     """What the first page says below the title."""
     caution: Stated[Line]
-    """At the foot of every page."""
+    """At the foot of every page, after those of the layers below: a layer adds to them and takes none away."""
+    licence: tuple[Line, ...] = ()
+    """On what terms these records may be used; told after those of the layers below."""
     authority: Stated[Line]
     """Who outranks whom, highest first."""
     units: Units = "metric"
     """The units a page shows first; a reader may switch."""
     quiet: tuple[Name, ...] = ()
     """Words that tell nothing of what is asked for, such as how, the and of: the search gives them little weight."""
+
+    def over(self, lower: BookSettings) -> BookSettings:
+        """Return these words in place of a lower layer's, with its cautions and licences kept before them."""
+        return replace(
+            self, caution=tuple(dict.fromkeys((*lower.caution, *self.caution))),
+            licence=tuple(dict.fromkeys((*lower.licence, *self.licence))),
+        )  # fmt: skip
 
 
 @record
@@ -76,5 +85,5 @@ class ShopSettings:
         """Return the book's own words with the shop's in their place."""
         return replace(
             book, name=self.name or book.name, id=self.id or book.id, title=self.title or book.title,
-            units=self.units or book.units, caution=(*book.caution, *self.cautions),
+            units=self.units or book.units, caution=tuple(dict.fromkeys((*book.caution, *self.cautions))),
         )  # fmt: skip

@@ -77,12 +77,11 @@ def lay_out(section: Section) -> Layout:
     row = _TOP + (film.height + 10 if film else 0.0)
     weld_label = _weld_label(section, trial, row)
     row += weld_label.height + 8 if weld_label else 0.0
-    placed = stack.place(section, row + trial.rise + _ABOVE + _drop(trial), before)
+    placed = stack.place(section, row + trial.rise + _ABOVE + _drop(section, trial), before)
     weld = welds.place(placed, section.weld, section.width_scale * UNIT) if section.weld else None
-    left, room = stack.labels_from(placed)
-    leaders = column(_called(placed), left, room, row)
     flange_line = placed.bottom + placed.rise * 0.9
     flange_label = _flange_label(section, placed, flange_line - 5)
+    leaders = column(_called(placed), *_beside(section, placed), row)
     foot = max(flange_line + 4, placed.bottom + placed.rise)
     pointed = [Pointed(film, tuple((film.x - 4, face) for face in placed.faces), "film-line")] if film else []
     beside = max(leader.box.bottom for leader in leaders)
@@ -162,10 +161,16 @@ def _flange_label(section: Section, placed: Stack, y: float) -> Label:
     return replace(label, x=max(label.x, label.width / 2 + 2))
 
 
-def _drop(trial: Stack) -> float:
+def _beside(section: Section, placed: Stack) -> tuple[float, float]:
+    """Where the labels beside the stack begin, clear of a narrow flange's dimension, and how wide they may be."""
+    left, room = stack.labels_from(placed)
+    clear = max(left, _flange_label(section, placed, 0.0).box.right + 4)
+    return clear, room - (clear - left)
+
+
+def _drop(section: Section, trial: Stack) -> float:
     """How far the stack is set down beside labels that take more height than it does."""
-    left, room = stack.labels_from(trial)
-    leaders = column(_called(trial), left, room, -trial.rise - _ABOVE)
+    leaders = column(_called(trial), *_beside(section, trial), -trial.rise - _ABOVE)
     pushed = sum(leader.shelf[1] - leader.place[1] for leader in leaders) / len(leaders)
     return max(0.0, min(_DROP, pushed))
 

@@ -1,0 +1,44 @@
+"""What the first pass over a book's records hands on: of one file, and of all of them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from builder.formula import Fault
+from builder.model.pictures import WebPicture
+from builder.model.problem import Problem
+from builder.model.reference import Ref
+from builder.model.shelf import Shelf
+from builder.model.summary import Summary
+
+
+class Shaped(NamedTuple):
+    """One file after reading and shaping; the record travels as bytes."""
+
+    ref: Ref
+    record: bytes | None
+    summary: Summary | None
+    problems: tuple[Problem, ...]
+    digest: bytes = b""
+    """Of the file's bytes."""
+    picture: WebPicture | None = None
+    """Of a figure."""
+    faults: tuple[Fault, ...] = ()
+    """Of its picture."""
+
+
+class Gathered(NamedTuple):
+    """Every file of the book after the first pass."""
+
+    shelf: Shelf
+    """The kinds that are few and asked for everywhere, whole."""
+    packed: Mapping[Ref, bytes]
+    """All others, packed until they are drawn."""
+    summaries: Mapping[Ref, Summary]
+    broken: frozenset[Ref]
+    scales: Mapping[str, tuple[str, ...]]
+    pictures: Mapping[str, WebPicture]
+    """By the figure's id: how large each is, since other pages show it too."""
+    fingerprint: str
+    """Over what every file says, as bytes, and by which name it is known."""

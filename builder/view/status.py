@@ -1,0 +1,6 @@
+"""The statuses of a procedure as readers see them, in the order it goes through them."""
+
+STATUS = {
+    "draft": "Draft", "checked": "Checked at the desk", "proven": "Proven on a car", "issued": "Issued",
+    "withdrawn": "Withdrawn",
+}  # fmt: skip
