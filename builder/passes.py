@@ -199,7 +199,7 @@ class Way:
         files = {
             **render.assets(self.order.templates),
             **{path: script.encode() for path, script in scripts.items()},
-            **index.files(_names(gathered), own.quiet),
+            **index.files([*_names(gathered), *settings.unit_names(self.order.layers)], own.quiet),
         }
         for path, data in files.items():
             desk.put(path, data)

@@ -51,6 +51,12 @@ def unit_pairs(layers: Sequence[Layer]) -> tuple[formula.Pairs, tuple[Problem, .
     return found, tuple(problems)
 
 
+def unit_names(layers: Sequence[Layer]) -> tuple[tuple[str, ...], ...]:
+    """Return what else units are called, by the last layer that has the file; its faults are told with the pairs."""
+    read_ones = (_read(layer, read.UNITS_FILE, UnitSettings)[0] for layer in layers)
+    return next((one.names for one in reversed(list(read_ones)) if one is not None), ())
+
+
 def _read(layer: Layer, name: str, type_: type[S]) -> tuple[S | None, Mapping | None, tuple[Problem, ...]]:
     shown = f"{layer.label}/{name}"
     tree, problems = read.read_settings(layer.path, name, shown)

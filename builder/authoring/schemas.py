@@ -14,10 +14,11 @@ from builder.model.forms.wording import Scales
 from builder.model.near import a
 from builder.model.records import KINDS
 from builder.model.records.settings import BookSettings, ShopSettings
+from builder.model.records.units import UnitSettings
 
 FOLDER = "schemas"
 """Where a shop keeps them."""
-SETTINGS = {"shop": ShopSettings, "book": BookSettings}
+SETTINGS = {"shop": ShopSettings, "book": BookSettings, "units": UnitSettings}
 
 
 EXACTLY_ONE = {"rule": ("needs", "owes", "forbids", "if-both-first")}

@@ -54,8 +54,9 @@ def _list(here: Here, title: str, kind: str, refs: dict[str, list[Ref]]) -> tupl
 
 
 def _learn(here: Here, refs: dict[str, list[Ref]]) -> tuple[Block, ...]:
-    """Where somebody new begins: the lessons, and the words of the trade."""
-    links = _first(_sorted(here, refs.get("lesson", [])), "lesson", "lessons")
+    """Where somebody new begins: pages to read, lessons, and the words of the trade."""
+    links = _first(_sorted(here, refs.get("page", [])), "page", "pages")
+    links += _first(_sorted(here, refs.get("lesson", [])), "lesson", "lessons")
     if words := len(refs.get("term", ())):
         links.append(Link("Words of the trade", f"{LISTS}#term", f"{words} explained, with what else they are called"))
     return (Groups("New here", (Group("", tuple(links)),), "new-here"),) if links else ()

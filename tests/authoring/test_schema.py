@@ -23,8 +23,8 @@ INVALID = ROOT / "tests" / "invalid"
 SHIPPED = sorted(path for path in CONTENT.glob("*/*.yaml") if path.parent.name in KIND_OF_FOLDER)
 SEEN_BY_AN_EDITOR = {
     "L201-wrong-kind", "L202-unknown-word", "S201-missing-key", "S202-unknown-key", "S203-wrong-form",
-    "S204-wrong-value", "S204-wrong-word-of-status", "S205-bad-quantity", "S207-bad-reference", "S208-empty-list",
-    "S210-no-consequence", "S210-two-consequences", "S211-to-fill-in",
+    "S204-no-line-of-points", "S204-wrong-value", "S204-wrong-word-of-status", "S205-bad-quantity",
+    "S207-bad-reference", "S208-empty-list", "S210-no-consequence", "S210-two-consequences", "S211-to-fill-in",
 }  # fmt: skip
 """Broken books whose mistake shows in one file by its form alone. What is no YAML at all (R) an editor tells without a
 schema; units, formulas, links and the order of steps are told by `seambook check`."""
@@ -47,8 +47,8 @@ def complaints(schema: jsonschema.Draft7Validator, text: str) -> list[str]:
     return [f"{list(error.absolute_path)}: {error.message}" for error in schema.iter_errors(read(text))]
 
 
-def test_there_is_a_schema_of_each_kind_and_of_both_settings(schemas: dict[str, Any]) -> None:
-    assert set(schemas) == {*KIND, "shop", "book"} - {"page"}  # of which only the head is YAML
+def test_there_is_a_schema_of_each_kind_and_of_all_settings(schemas: dict[str, Any]) -> None:
+    assert set(schemas) == {*KIND, "shop", "book", "units"} - {"page"}  # of which only the head is YAML
 
 
 @pytest.mark.parametrize("path", SHIPPED, ids=lambda path: f"{path.parent.name}/{path.stem}")
@@ -58,6 +58,7 @@ def test_each_shipped_record_is_accepted(path: Path, schemas: dict[str, Any]) ->
 
 def test_the_settings_are_accepted(schemas: dict[str, Any]) -> None:
     assert complaints(schemas["book"], (CONTENT / "book.yaml").read_text("utf-8")) == []
+    assert complaints(schemas["units"], (CONTENT / "units.yaml").read_text("utf-8")) == []
     assert complaints(schemas["shop"], (CONTENT / ".start/shop.yaml").read_text("utf-8")) == []
     assert complaints(schemas["shop"], "format: 1\nlayers: [supplied]\n") == []
 
@@ -107,7 +108,8 @@ def test_a_misspelt_key_of_the_shop_is_seen(key: str, schemas: dict[str, Any]) -
 def test_schemas_go_where_they_are_asked_and_over_themselves(tmp_path: Path) -> None:
     first = write_schemas(tmp_path / "schemas", {})
     assert write_schemas(tmp_path / "schemas", {}) == first
-    assert {path.name for path in first} == {f"{name}.json" for name in (*KIND, "shop", "book") if name != "page"}
+    named = {*KIND, "shop", "book", "units"} - {"page"}
+    assert {path.name for path in first} == {f"{name}.json" for name in named}
 
 
 def test_a_strange_file_of_that_name_is_left_alone(tmp_path: Path) -> None:

@@ -29,6 +29,7 @@ from builder.model.forms.form import (
     form_of_record,
 )
 from builder.model.forms.wording import takes
+from builder.model.outline import LINE_PATTERN
 from builder.model.records import KIND, KINDS, Kind
 from builder.model.records.body import Panel, Seam
 from builder.model.records.fields import FILL_IN
@@ -169,6 +170,8 @@ def sample(form: Form, every: bool) -> Any:
             return f"1 {form.example or 'mm'}"
         case Pointer():
             return "some-id" if len(form.kinds) == 1 else f"{form.kinds[0]}:some-id"
+        case Text() if form.pattern == LINE_PATTERN:
+            return "0 0; 9 0; 9 9"
         case Text():
             return "2026-03-14" if r"\d" in form.pattern else "something"
 

@@ -33,7 +33,9 @@ sections = st.builds(
     Section,
     id=st.just("cut"),
     flange=st.floats(6, 60),
-    flange_said=st.sampled_from([Said("16 mm", "0.63 in"), Said("6 mm", "0.236220 in"), Said("123.45 mm", "5 in")]),
+    flange_said=st.sampled_from([
+        Said("16 mm", "0.63 in"), Said("6.25 mm", "0.2461 in"), Said("59.99 mm", "2.3618 in"),
+    ]),
     sheets=st.lists(sheets, min_size=2, max_size=5).map(tuple),
     weld=st.none() | st.builds(DrawnWeld, st.sampled_from(["spot", "plug", "seam", "bond"]), WELDS,
                                st.none() | st.floats(2, 12)),

@@ -25,3 +25,5 @@ class UnitSettings:
     """American units with their metric counterparts."""
     same: Stated[Plain]
     """Units that both systems read as they are."""
+    names: tuple[tuple[Plain, ...], ...] = ()
+    """What else somebody who searches may call a unit; of each unit the sign that pages show, then its names."""

@@ -154,11 +154,12 @@ def _wrapped(text: Said, x: float, y: float) -> Label:
 
 
 def _flange_label(section: Section, placed: Stack, y: float) -> Label:
-    """Over the middle of its dimension line, moved in where a narrow flange would have it cut off."""
+    """Over the middle of its dimension line; a narrow flange moves it clear of the labels beside, or of the margin."""
     said = section.flange_said
     others = (said.other,) if said.other else ()
     label = Label((said.text,), (placed.edge + placed.radius) / 2, y, _SIZE, "middle", others=others)
-    return replace(label, x=max(label.x, label.width / 2 + 2))
+    half = label.width / 2
+    return replace(label, x=max(min(label.x, stack.labels_from(placed)[0] - 4 - half), half + 2))
 
 
 def _beside(section: Section, placed: Stack) -> tuple[float, float]:
