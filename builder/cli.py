@@ -41,7 +41,7 @@ def commands() -> None:
 @_strict
 @click.option("--processes", type=click.IntRange(1, 64), default=None, help="How many work at it.")
 @click.option("--times", is_flag=True, help="Say how long each stage took.")
-@click.option("--print", "whole", is_flag=True, help="Make print.html, too: the whole book to print.")
+@click.option("--print", "whole", is_flag=True, help="Print a large book, too; a small one always is.")
 def make(contents: tuple[str, ...], out: str, strict: bool, processes: int | None, times: bool, whole: bool) -> None:
     """Build the book and publish it, all of it or nothing."""
     chosen = layers.choose(contents, Path.cwd())

@@ -33,4 +33,4 @@ class Order:
     shop: ShopSettings | None = None
     """What the shop says of itself; it outranks the layers' own words."""
     whole: bool = False
-    """Whether the whole book is made to print, too."""
+    """Whether the whole book is made to print, too, however large it is."""

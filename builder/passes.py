@@ -204,7 +204,7 @@ class Way:
         for path, data in files.items():
             desk.put(path, data)
         self._clock("index and assets")
-        if self.order.whole:
+        if view.is_printed(catalogue, asked=self.order.whole):
             paths += self._print(gathered, catalogue, shop, desk)
         return [*paths, *files]
 
@@ -263,7 +263,7 @@ class Way:
     def _book(self, gathered: Gathered, catalogue: Catalogue) -> view.Book:
         own = self.settings()
         name, ways = self.order.name or own.name, view.navigation()
-        foot = view.foot(whole=self.order.whole)
+        foot = view.foot(whole=view.is_printed(catalogue, asked=self.order.whole))
         site = Site(name, own.title, own.id, own.caution, ways, own.units, foot)
         units = view.Units(self.units(), own.units)
         return view.Book(

@@ -198,8 +198,8 @@ class Ask:
     label: str
     unit: Said
     """Unit as shown, or empty."""
-    start: str
-    """In the units that the page shows first."""
+    start: Said
+    """Empty, or what stands in it at first."""
     limits: Html
     """Range admitted, in words."""
     help: Html

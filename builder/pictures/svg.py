@@ -7,9 +7,9 @@ comments) is left out, what could act or fetch is refused: only names from a lis
 from __future__ import annotations
 
 import re
+from html import escape
 from typing import NamedTuple
 from xml.parsers import expat
-from xml.sax.saxutils import escape, quoteattr
 
 from builder.formula import Fault
 from builder.pictures import codes
@@ -46,7 +46,7 @@ class Drawing(NamedTuple):
 
     def written(self, width: int, height: int) -> bytes:
         """Write it as a file that is so large by itself."""
-        root = f'<svg xmlns="{SVG}" width="{width}" height="{height}" viewBox={quoteattr(self.view_box)}'
+        root = f'<svg xmlns="{SVG}" width="{width}" height="{height}" viewBox={_quoted(self.view_box)}'
         return f"{root}{self.attributes}>{self.inner}</svg>\n".encode()
 
 
@@ -191,7 +191,7 @@ class _Reader:
             return
         if self.open and self.open[-1][0] == "style":
             self.style.append(text)
-        self.parts.append(escape(text))
+        self.parts.append(escape(text, quote=False))
 
     def _instruction(self, target: str, _data: str) -> None:
         if target.lower() == "xml-stylesheet":
@@ -209,4 +209,9 @@ class _Reader:
 
 
 def _written(attributes: dict[str, str]) -> str:
-    return "".join(f" {key}={quoteattr(value)}" for key, value in attributes.items())
+    return "".join(f" {key}={_quoted(value)}" for key, value in attributes.items())
+
+
+def _quoted(value: str) -> str:
+    """An attribute's value; line ends and tabs stay what they are, which a reader would else take for blanks."""
+    return f'"{escape(value)}"'.translate({9: "&#9;", 10: "&#10;", 13: "&#13;"})

@@ -6,11 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
-from typing import cast, get_args
+from typing import TYPE_CHECKING, cast, get_args
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
-from jinja2.compiler import CodeGenerator, Frame
-from jinja2.nodes import Getattr
 from markupsafe import escape
 
 from builder.model.views import Block, Page, Site
@@ -18,25 +15,12 @@ from builder.model.whole import Whole
 from builder.render.drawings import code, draw, draw_view
 from builder.render.whole import section_of
 
+if TYPE_CHECKING:
+    from jinja2 import Environment, Template
+
 _PAGE, _WHOLE, _RECORD = "pages/page.html", "pages/print.html", "parts/record.html"
 FORMS = tuple(block.form for block in get_args(Block))
 """Each form of block has a template part of its name."""
-
-
-class _PlainAttributes(CodeGenerator):
-    """Writes `step.key` of a template as just that.
-
-    A view has every attribute a template names and is no mapping, so Jinja's search for items beside attributes would
-    only cost time, a fifth of a page's; a name that no view has still raises an error.
-    """
-
-    def visit_Getattr(self, node: Getattr, frame: Frame) -> None:  # noqa: N802  # the library's own name
-        self.visit(node.node, frame)
-        self.write(f".{node.attr}")
-
-
-class _Environment(Environment):
-    code_generator_class = _PlainAttributes
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,15 +43,9 @@ class Renderer:
 
 def open_renderer(templates: Path) -> Renderer:
     """Read and compile the templates; a mistake in one is raised here or at the first page."""
-    environment = _Environment(
-        loader=FileSystemLoader(templates),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        auto_reload=False,
-        cache_size=-1,
-    )
+    from builder.render.environment import open_environment
+
+    environment = open_environment(templates)
     environment.filters["e"] = lru_cache(maxsize=16384)(_escaped)
     # The same safety messages stand before many steps, the same answers in a step and on its seam's page.
     environment.globals.update(

@@ -52,7 +52,7 @@ from builder.view.supporting import (
 from builder.view.text_page import text_page
 from builder.view.used import used_pages
 from builder.view.vehicle import vehicle_page
-from builder.view.whole import Document, documents, files_of, list_of_documents, printed
+from builder.view.whole import Document, documents, files_of, is_printed, list_of_documents, printed
 from builder.view.writing import Example, Examples, writing_pages
 
 
@@ -145,5 +145,5 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
 
 __all__ = [
     "Book", "Document", "Example", "Extra", "Here", "Prose", "Units", "book_pages", "documents", "files_of", "foot",
-    "list_of_documents", "navigation", "pages_beside", "printed", "view",
+    "is_printed", "list_of_documents", "navigation", "pages_beside", "printed", "view",
 ]  # fmt: skip

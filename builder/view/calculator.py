@@ -61,7 +61,7 @@ def _ask(here: Here, name: str, ask: Input) -> Ask:
     elif ask.one_of:
         options = tuple(Option(text, units.value(text, ""), text.split()[0] == start) for text in ask.one_of)
     return Ask(
-        id=name, label=ask.ask, unit=units.name(ask.unit or ""), start=units.entry(start, ask.unit or "").text,
+        id=name, label=ask.ask, unit=units.name(ask.unit or ""), start=units.entry(start, ask.unit or ""),
         limits=here.both(_limits(here, ask)), help=here.line(ask.help),
         options=options, optional=ask.default is not None,
     )  # fmt: skip

@@ -13,7 +13,7 @@ from typing import NamedTuple
 from builder.model.links import Catalogue
 from builder.model.records import KINDS
 from builder.model.reference import Ref
-from builder.model.said import Said
+from builder.model.said import Said, said
 from builder.model.summary import Summary
 from builder.model.views import Ask, Block, Form, Group, Groups, Html, Link, Links, Page, Worked
 from builder.model.whole import Whole
@@ -46,6 +46,11 @@ def documents(catalogue: Catalogue) -> tuple[Document, ...]:
     if len(shares) == 1:
         return (Document(PRINT, tuple(shares[0])),)
     return tuple(Document(f"print-{number}.html", tuple(refs)) for number, refs in enumerate(shares, 1))
+
+
+def is_printed(catalogue: Catalogue, *, asked: bool) -> bool:
+    """Whether these documents are made: for a book that fits in one always, for a larger one when it is asked for."""
+    return asked or sum(map(_size, catalogue.summaries.values())) <= MOST_STEPS
 
 
 def files_of(found: Iterable[Document]) -> dict[Ref, str]:
@@ -114,8 +119,7 @@ def _worked(here: Here, form: Form) -> Block:
 
 
 def _start(ask: Ask) -> str | Said:
-    """In the units that the book shows first, as everything on paper."""
     chosen = next((option.label for option in ask.options if option.chosen), None)
-    if chosen is not None or not ask.start:
+    if chosen is not None or not ask.start.text:
         return chosen or "left empty"
-    return f"{ask.start}{NO_BREAK}{ask.unit.text}" if ask.unit.text else ask.start
+    return said(ask.start, NO_BREAK, ask.unit) if ask.unit.text else ask.start

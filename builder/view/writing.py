@@ -3,14 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from functools import cache
 from html import escape
 from typing import NamedTuple
-
-from pygments import highlight
-from pygments.formatters import HtmlFormatter
-from pygments.lexer import Lexer
-from pygments.lexers import MarkdownLexer, YamlLexer
 
 from builder.formula.functions import FUNCTIONS
 from builder.model.forms.form import Either, Form, Items, Key, Named, Part, form_of_record
@@ -127,12 +121,11 @@ def _code(text: str) -> Html:
 
 
 def _coloured(example: Example) -> str:
-    return str(highlight(example.text, *_pygments(KIND[example.ref.kind].ending)))
+    from pygments import highlight  # late: a book that is only checked has no page to colour
+    from pygments.formatters import HtmlFormatter
+    from pygments.lexers import MarkdownLexer, YamlLexer
 
-
-@cache
-def _pygments(ending: str) -> tuple[Lexer, HtmlFormatter[str]]:
-    lexer = YamlLexer() if ending == ".yaml" else MarkdownLexer()
-    return lexer, HtmlFormatter(classprefix="y-", cssclass="source")
+    lexer = YamlLexer() if KIND[example.ref.kind].ending == ".yaml" else MarkdownLexer()
+    return str(highlight(example.text, lexer, HtmlFormatter(classprefix="y-", cssclass="source")))
 
 

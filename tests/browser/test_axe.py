@@ -76,7 +76,7 @@ def test_pages_in_use(book: Watched, axe: str, dark: bool) -> None:
 
 @pytest.mark.parametrize("width", WIDTHS)
 def test_the_whole_book_to_print(chromium: Browser, tmp_path: Path, axe: str, width: int) -> None:
-    assert seambook("make", "--print", "--content", str(TINY), folder=tmp_path).code == 0
+    assert seambook("make", "--content", str(TINY), folder=tmp_path).code == 0
     watched = Watched(chromium, tmp_path / "site")
     page = watched.open("print.html", width)
     found = violations(page, axe)

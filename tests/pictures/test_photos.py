@@ -247,7 +247,11 @@ def test_a_picture_cut_anywhere_is_refused_and_never_a_fault_of_the_builder(
 ) -> None:
     noise = Image.effect_noise((70, 50), 90).convert("RGB")
     whole = with_notes(noise, format_)
-    for cut in range(0, len(whole) - 20, len(whole) // 40):
+    end = len(whole)
+    if format_ == "PNG":  # notes come behind the pixels, and nothing is lost with them
+        last = whole.rindex(b"IDAT")
+        end = last + 4 + int.from_bytes(whole[last - 4 : last], "big")
+    for cut in range(0, end - 20, end // 40):
         assert refused(tmp_path, name, whole[:cut]).code.id in ("P604", "P605"), cut
 
 

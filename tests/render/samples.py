@@ -106,8 +106,8 @@ def every_block(mark: str = "") -> tuple[Block, ...]:
     )  # fmt: skip
     signs = Said(f"°C{mark}", f"°F{mark}")
     asks = (
-        Ask("air", f"Air{mark}", signs, f"20{mark}", Html("0 to 60"), Html("Shade."), (), True),
-        Ask("film", f"Film{mark}", Said(""), "", Html(""), Html(""),
+        Ask("air", f"Air{mark}", signs, Said(f"20{mark}", f"68{mark}"), Html("0 to 60"), Html("Shade."), (), True),
+        Ask("film", f"Film{mark}", Said(""), Said(""), Html(""), Html(""),
             (Option("wax", Said(f"Wax{mark}", f"Wax of old{mark}"), True),), True),
     )
     return (

@@ -14,6 +14,7 @@ from builder.model.files import Layer
 from builder.model.records import KINDS
 from builder.supplied import templates
 from builder.view import whole
+from tests.bench.generator import generate
 from tests.books.laying import TINY
 from tests.search.reading import read_index
 from tests.site.building import CONTENT, page, seambook, tags, word
@@ -92,8 +93,9 @@ def test_every_link_stays_inside(document: BeautifulSoup) -> None:
     assert {href[0] for href in hrefs if not href.startswith("http")} == {"#"}
 
 
-def test_nothing_is_left_to_fill_in_or_to_run(document: BeautifulSoup) -> None:
-    assert document.select("form, input, select, script") == []
+def test_nothing_is_left_to_fill_in_and_only_the_units_may_change(document: BeautifulSoup) -> None:
+    assert document.select("form, input, select") == []
+    assert [script["src"] for script in document.select("script")] == ["assets/js/units.js"]
     given = document.select("#calculator--dew-point .given")
     assert "Air temperature" in given[0].text
     assert document.select("#calculator--dew-point .answers dd")
@@ -106,12 +108,15 @@ def test_headings_leave_no_step_out(document: BeautifulSoup) -> None:
     assert [(a, b) for a, b in pairwise(levels) if b > a + 1] == []
 
 
-def test_it_is_not_found_by_the_search_and_led_to_only_where_it_is(book: Path, tmp_path: Path) -> None:
+def test_it_is_not_found_by_the_search_and_led_to_only_where_it_is(
+    book: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     index = read_index({path.name: path.read_bytes() for path in (book / "assets/search").iterdir()})
     paths = [page[0] for page in index.pages]
     assert "terms/lap.html" in paths
     assert "print.html" not in paths
     assert page(book, "terms/lap.html").select('.foot a[href="../print.html"]')
+    monkeypatch.setattr(whole, "MOST_STEPS", 12)
     plain = build(TINY, tmp_path / "site", asked=False)
     assert not (plain / "print.html").exists()
     assert page(plain, "terms/lap.html").select('.foot a[href$="print.html"]') == []
@@ -152,11 +157,15 @@ def test_old_names_lead_to_the_record_as_it_is_called_now(tmp_path: Path) -> Non
     assert ways == ["#term--plug", "#term--plug"]
 
 
-def test_the_command_makes_it_when_asked(tmp_path: Path) -> None:
-    assert seambook("make", "--print", "--content", str(TINY), folder=tmp_path).code == 0
-    assert (tmp_path / "site/print.html").is_file()
+def test_the_command_makes_it_of_a_small_book_always_and_of_a_large_one_when_asked(tmp_path: Path) -> None:
     assert seambook("make", "--content", str(TINY), folder=tmp_path).code == 0
-    assert not (tmp_path / "site/print.html").exists()
+    assert (tmp_path / "site/print.html").is_file()
+    content = generate(CONTENT, tmp_path / "large", 30)
+    at_all = ("make", "--content", str(content), "--out", "large-site")
+    assert seambook(*at_all, folder=tmp_path).code == 0
+    assert not list((tmp_path / "large-site").glob("print*.html"))
+    assert seambook(*at_all, "--print", folder=tmp_path).code == 0
+    assert len(list((tmp_path / "large-site").glob("print-*.html"))) > 1
 
 
 @pytest.mark.slow
