@@ -47,7 +47,7 @@ def _seam_facts(seam: Seam) -> dict[str, FactValue]:
 
 def _segment_facts(segment: Segment, scales: Scales) -> dict[str, FactValue]:
     thicknesses = [base(sheet.thickness) for sheet in segment.sheets]
-    count = segment.factory.count
+    count = segment.factory_count
     return {
         "name": segment.name or "",
         "length": base(segment.length), "flange": base(segment.flange), "depth": base(segment.reach.depth),

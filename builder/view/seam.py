@@ -125,7 +125,7 @@ def _run(here: Here, seam: Seam) -> Figure:
     segments = tuple(
         RunSegment(
             _named(segment, at, len(seam.segments)), millimetres(segment.length) or 0.0, here.shown(segment.length),
-            len(segment.sheets), segment.factory.count,
+            len(segment.sheets), segment.factory_count,
         )
         for at, segment in enumerate(seam.segments, 1)
     )  # fmt: skip
@@ -157,6 +157,8 @@ def _sheet_cell(here: Here, sheet: Sheet) -> str:
 
 
 def _factory_cell(here: Here, segment: Segment) -> Html:
+    if segment.factory == "none":
+        return here.text("none")
     count = f", {segment.factory.count}" if segment.factory.count is not None else ""
     return Html(here.anchor(here.link("method", segment.factory.method)) + count)
 

@@ -101,7 +101,7 @@ def hazard_page(here: Here, ref: Ref, hazard: Hazard) -> Page:
     main: tuple[Block, ...] = (
         Warnings("", warnings(here, (ref.id,))),
         Items("What protects", here.lines(hazard.protect), "Nothing but keeping away.", "protect"),
-        Items("Signs that it has happened", here.lines(hazard.signs), "None.", "signs"),
+        Items("Safety signs", here.lines(hazard.signs), "None.", "signs"),
         *pictures_block(here, hazard.figures),
         Links("Source", here.links("source", (hazard.source,)), anchor="sources"),
     )

@@ -64,6 +64,21 @@ def assert_clear(layout: Layout) -> None:
         assert box.bottom <= layout.height
 
 
+def test_a_lap_seamed_along_its_edge_lies_stepped() -> None:
+    given = section(2, weld=DrawnWeld("seam", Said("MAG seam, leg 0.8 mm"), None))
+    layout = lay_out(given)
+    placed, weld = layout.stack, layout.weld
+    outer, inner = placed.sheets
+    assert inner.start < placed.edge == outer.start
+    assert inner.end == placed.radius < outer.end
+    assert (placed.radius - placed.edge) / (given.width_scale * UNIT) == pytest.approx(16)
+    assert weld is not None
+    assert inner.start < weld.left < weld.right == placed.edge, "in the corner, on the sheet that runs on below"
+    # Three sheets, and a weld within the flange, keep the stack of a flange.
+    assert not lay_out(section(3, weld=given.weld)).stack.is_stepped
+    assert not lay_out(section(2)).stack.is_stepped
+
+
 @pytest.mark.parametrize("count", COUNTS)
 def test_drawn_thickness_is_the_sheets_at_the_stated_scale(count: int) -> None:
     given = section(count)

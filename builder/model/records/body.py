@@ -99,8 +99,14 @@ class Segment:
     length: Length
     flange: Length
     sheets: tuple[Sheet, ...]
-    factory: Factory
+    factory: Literal["none"] | Factory
+    """How the factory joined it; `none` where the repair makes a joint that was not there."""
     reach: Reach
+
+    @property
+    def factory_count(self) -> int | None:
+        """How many welds the factory made, where that is known."""
+        return None if self.factory == "none" else self.factory.count
 
 
 @record

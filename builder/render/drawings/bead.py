@@ -14,6 +14,21 @@ def depth(profile: str, size: float) -> float:
     return _DEPTHS.get(profile, _UNKNOWN) * size
 
 
+def left_of_a_step(size: float) -> float:
+    """How much of a bead that is laid over the edge of a lap lies on the sheet below."""
+    return size * 0.6
+
+
+def over_a_step(size: float, edge: float, top: float, foot: float) -> str:
+    """A bead laid over the edge of a lap, from the sheet below onto the one above, whatever its profile elsewhere."""
+    left, right, crown = edge - left_of_a_step(size), edge + size * 0.4, top - size * 0.22
+    return shape(
+        f"M{at(left)} {at(foot)}C{at(left + size * 0.3)} {at(crown)} {at(edge)} {at(crown)} {at(right)} {at(top)}"
+        f"H{at(edge)}V{at(foot)}Z",
+        "sealer",
+    )
+
+
 def draw(profile: str, size: float, edge: float, middle: float) -> str:
     """A bead on the edge at `edge`, centred on `middle`; a profile without a drawing is dashed."""
     half, out = size / 2, depth(profile, size)

@@ -105,14 +105,12 @@ def draw(section: Section, title: str, description: Said) -> str:
     marks += [_sheet(section.id, placed, index) for index in range(len(placed.sheets))]
     if section.film:
         marks += _film(layout)
+    if section.seal.text:
+        marks.append(_bead(section, placed))
     if layout.weld:
         marks += layout.weld.marks
     if placed.is_shortened:
         marks.append(_interruption(placed))
-    if section.seal.text:
-        size = section.seal_size * section.width_scale * UNIT
-        edge = placed.edge - welds.room_before_edge(section.weld)
-        marks.append(bead.draw(section.seal_profile, size, edge, (placed.top + placed.bottom) / 2))
     marks.append(dimension.across(placed.edge, placed.radius, layout.flange_line, placed.bottom))
     marks += [words(layout.flange_label), words(layout.notes)]
     marks += [pointed.draw() for pointed in layout.pointed]
@@ -121,9 +119,20 @@ def draw(section: Section, title: str, description: Said) -> str:
     return strokes.svg(section.id, title, description, WIDTH, layout.height, marks)
 
 
-def _room_before(section: Section) -> float:
+def _bead(section: Section, placed: Stack) -> str:
+    """The sealer: over the corner of a stepped lap, else half-way down the edges of all sheets."""
     size = section.seal_size * section.width_scale * UNIT
-    return welds.room_before_edge(section.weld) + (bead.depth(section.seal_profile, size) if section.seal.text else 0.0)
+    if placed.is_stepped:
+        return bead.over_a_step(size, placed.edge, placed.top, placed.sheets[-1].top)
+    edge = placed.edge - welds.room_before_edge(section.weld)
+    return bead.draw(section.seal_profile, size, edge, (placed.top + placed.bottom) / 2)
+
+
+def _room_before(section: Section) -> float:
+    size = section.seal_size * section.width_scale * UNIT if section.seal.text else 0.0
+    if stack.lies_stepped(section):
+        return max(0.0, bead.left_of_a_step(size) + 6 - stack.RUN)
+    return welds.room_before_edge(section.weld) + (bead.depth(section.seal_profile, size) if size else 0.0)
 
 
 def _film_label(section: Section, placed: Stack) -> Label | None:
@@ -193,12 +202,15 @@ def _seal(section: Section, placed: Stack, foot: float, beside: float) -> Pointe
     """The sealer's label, under the flange's dimension and clear of the labels beside the stack."""
     if not section.seal.text:
         return None
-    out = bead.depth(section.seal_profile, section.seal_size * section.width_scale * UNIT)
-    x = placed.edge - welds.room_before_edge(section.weld) - out * 0.4
+    size = section.seal_size * section.width_scale * UNIT
+    x = placed.edge - welds.room_before_edge(section.weld) - bead.depth(section.seal_profile, size) * 0.4
+    if placed.is_stepped:
+        x = placed.edge - max(bead.left_of_a_step(size) * 0.6, welds.room_before_edge(section.weld) + 3)
     label = _wrapped(section.seal, x + 4, foot + 10 + _SIZE)
     if label.box.right > stack.labels_from(placed)[0] - 6 and label.box.top < beside + 4:
         label = replace(label, y=beside + 6 + _SIZE)
-    return Pointed(label, ((x, (placed.top + placed.bottom) / 2),))
+    y = placed.sheets[-1].top - 4 if placed.is_stepped else (placed.top + placed.bottom) / 2
+    return Pointed(label, ((x, y),))
 
 
 def _scales(section: Section, placed: Stack) -> str:
@@ -222,7 +234,8 @@ def _sheet(drawing: str, placed: Stack, index: int) -> str:
         _, near_tip, far_tip, _ = stack.ends(placed, sheet)
         marks.append(strokes.break_line(near_tip, far_tip))
     else:
-        marks.append(strokes.break_line((sheet.end, sheet.top), (sheet.end, sheet.bottom)))
+        x = sheet.start if sheet.is_cut_off else sheet.end
+        marks.append(strokes.break_line((x, sheet.top), (x, sheet.bottom)))
     return "".join(marks)
 
 

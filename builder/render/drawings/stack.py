@@ -1,7 +1,9 @@
 """A section's measures in, the place of every sheet on the drawing out: pure geometry, in user units.
 
 One user unit is one CSS pixel of the printed drawing, so that the stated scales hold on paper. Sheets lie from the
-edge at the left to the radius, where the outermost turns up and the innermost down; those between run on.
+edge at the left to the radius, where the outermost turns up and the innermost down; those between run on. Two sheets
+that are welded along the outer one's edge lie stepped: the outer runs on to the right, the inner comes from the left
+and ends below it.
 """
 
 from __future__ import annotations
@@ -23,6 +25,8 @@ _TURN = math.radians(68)
 _ARM = 28.0
 _BESIDE = 14.0
 """From the drawing to the labels beside it."""
+RUN = 36.0
+"""How far a stepped sheet is drawn on beyond the lap."""
 _LABELS = 108.0
 """The least room for the labels."""
 
@@ -36,8 +40,12 @@ class Placed:
     thick: float
     turn: int
     """-1 up, 1 down, 0 straight on."""
+    start: float
+    """x where it begins: the flange's edge, or left of it."""
     end: float
     """How far right a straight one is drawn."""
+    is_cut_off: bool = False
+    """It is broken off at the left and has its own end at the right."""
 
     @property
     def bottom(self) -> float:
@@ -75,6 +83,11 @@ class Stack:
         return self.sheets[-1].bottom
 
     @property
+    def is_stepped(self) -> bool:
+        """Whether the inner sheet comes from the left and ends below the outer."""
+        return self.sheets[-1].is_cut_off
+
+    @property
     def faces(self) -> tuple[float, ...]:
         """The mating faces, from the outside in."""
         return tuple(sheet.bottom for sheet in self.sheets[:-1])
@@ -85,18 +98,29 @@ class Stack:
         return _RADIUS * (1 - math.cos(_TURN)) + _ARM * math.sin(_TURN)
 
 
+def lies_stepped(section: Section) -> bool:
+    """Whether two sheets are welded along the edge of the outer one, as a lap is."""
+    return section.weld is not None and section.weld.form == "seam" and len(section.sheets) == 2
+
+
 def place(section: Section, top: float, before: float) -> Stack:
     """Lay the stack out below `top`, with `before` units left free beside its edge for a bead."""
     thick = _thicknesses(section)
     edge = _MARGIN + before
-    overhang = max(_overhang(thick[0]), _overhang(thick[-1]))
+    is_stepped = lies_stepped(section)
+    edge += RUN if is_stepped else 0.0
+    overhang = RUN if is_stepped else max(_overhang(thick[0]), _overhang(thick[-1]))
     room = WIDTH - _LABELS - _BESIDE - overhang - edge
     flange = section.flange * section.width_scale * UNIT
     radius = edge + min(flange, room)
     reach = radius + overhang
     sheets: list[Placed] = []
     for index, (sheet, units) in enumerate(zip(section.sheets, thick, strict=True)):
-        sheets.append(Placed(sheet, top, units, _turn(index, len(thick)), reach + 2 - 5 * (index % 2)))
+        if is_stepped and index == 1:
+            sheets.append(Placed(sheet, top, units, 0, _MARGIN, radius, is_cut_off=True))
+        else:
+            turn = 0 if is_stepped else _turn(index, len(thick))
+            sheets.append(Placed(sheet, top, units, turn, edge, reach + 2 - 5 * (index % 2)))
         top += units
     return Stack(tuple(sheets), edge, radius, reach + 2, flange > room)
 
@@ -111,19 +135,20 @@ def outline(stack: Stack, sheet: Placed) -> str:
     """The closed outline of a sheet, for its hatching."""
     if not sheet.turn:
         return (
-            f"M{points([(stack.edge, sheet.top), (sheet.end, sheet.top)])}"
-            f"L{points([(sheet.end, sheet.bottom), (stack.edge, sheet.bottom)])}Z"
+            f"M{points([(sheet.start, sheet.top), (sheet.end, sheet.top)])}"
+            f"L{points([(sheet.end, sheet.bottom), (sheet.start, sheet.bottom)])}Z"
         )
     near, far = faces(stack, sheet)
     return f"M{near}L{far}Z"
 
 
 def faces(stack: Stack, sheet: Placed) -> tuple[str, str]:
-    """Path of the two faces without their `M`: the near one from the edge out, the far one back to the edge."""
+    """Path of the two faces without their `M`: the near one from its own end out, the far one back to it."""
     if not sheet.turn:
+        own, on = (sheet.end, sheet.start) if sheet.is_cut_off else (sheet.start, sheet.end)
         return (
-            points([(stack.edge, sheet.bottom), (sheet.end, sheet.bottom)]),
-            points([(sheet.end, sheet.top), (stack.edge, sheet.top)]),
+            points([(own, sheet.bottom), (on, sheet.bottom)]),
+            points([(on, sheet.top), (own, sheet.top)]),
         )
     mating, outer = (sheet.bottom, sheet.top) if sheet.turn < 0 else (sheet.top, sheet.bottom)
     outward, inward = ("0 0 0", "0 0 1") if sheet.turn < 0 else ("0 0 1", "0 0 0")
@@ -153,7 +178,7 @@ def ends(stack: Stack, sheet: Placed) -> tuple[Point, Point, Point, Point]:
 def spot_in(stack: Stack, sheet: Placed) -> Point:
     """A place inside the sheet where its leader can end."""
     if not sheet.turn:
-        return sheet.end - 9, sheet.middle
+        return sheet.end - (22 if sheet.is_cut_off else 9), sheet.middle
     near, near_tip, far_tip, far = ends(stack, sheet)
     return (near[0] + near_tip[0] + far_tip[0] + far[0]) / 4, (near[1] + near_tip[1] + far_tip[1] + far[1]) / 4
 

@@ -76,7 +76,16 @@ def _plug(stack: Stack, left: float, right: float) -> str:
 
 
 def _along_the_edge(stack: Stack) -> Weld:
-    """A run of weld that joins the sheets at their edges."""
+    """A run of weld: in the corner of a stepped lap, else over the edges of all sheets."""
+    if stack.is_stepped:
+        outer = stack.sheets[0]
+        toe, bulge = stack.edge - _EDGE_BEAD, (stack.edge - _EDGE_BEAD * 0.65, outer.top + outer.thick * 0.35)
+        corner = shape(
+            f"M{at(stack.edge)} {at(outer.top)}Q{at(bulge[0])} {at(bulge[1])} {at(toe)} {at(outer.bottom)}"
+            f"H{at(stack.edge)}Z",
+            "solid weld",
+        )
+        return Weld(toe, stack.edge, outer.middle, False, (corner,))
     half = at((stack.bottom - stack.top) / 2)
     bead = shape(
         f"M{at(stack.edge)} {at(stack.top)}A{at(_EDGE_BEAD)} {half} 0 0 0 {at(stack.edge)} {at(stack.bottom)}"
