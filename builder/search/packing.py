@@ -10,8 +10,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 
+_PLACE = re.compile(r"([*.,])([0-9a-z]+)")
 _DIGITS = "0123456789abcdefghijklmnopqrstuvwxyz"
 
 
@@ -40,6 +43,16 @@ def runs(numbers: Iterable[int]) -> Iterator[str]:
             else:
                 yield from map(base36, range(first, last + 1))
         first = last = number
+
+
+@lru_cache(maxsize=4096)
+def packed(entry: str) -> str:
+    """Write where a word stands on a page, place by place, with the parts that follow each other as first and last."""
+    head = re.split(r"[*.,]", entry, maxsplit=1)[0]
+    found: dict[str, list[int]] = {}
+    for mark, number in _PLACE.findall(entry):
+        found.setdefault(mark, []).append(int(number, 36))
+    return head + "".join([f"{mark}{run}" for mark, numbers in found.items() for run in runs(numbers)])
 
 
 def gaps(numbers: Iterable[int]) -> str:

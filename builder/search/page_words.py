@@ -11,11 +11,14 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from builder.model.views import Page
-from builder.search.packing import base36, runs
+from builder.search.packing import base36, packed
 from builder.search.parts import Part, parts_of
 from builder.search.words import quantities, words
 
 _LONGEST_HEADING = 80
+_FIRST = ".0"
+_LONG = 32
+"""Letters from which on it pays to write parts in a row as first and last."""
 
 
 PRIORS = {"source": 40, "scale": 40, "page": 30, "state": 70, "figure": 70, "rule": 85, "table": 75, "shell": 50}
@@ -38,32 +41,30 @@ def page_words(page: Page) -> PageWords:
     """Gather a page's words; a page without passages has none and is not found."""
     parts = parts_of(page)
     head = [page.path, page.kind, page.title, *(text for part in parts for text in (part.anchor, _short(part.heading)))]
-    entries = {word: _entry(stands) for word, stands in _places(parts).items()}
+    entries = _entries(parts)
     for word in {word for name in page.aliases for word in words(name)}:
-        entries[word] = f"+{entries.get(word, '')}"
+        entries[word] = f"+{_shortest(entries.get(word, ''))}"
     title = set(words(page.title))
     for word in title:
-        entries[word] = f"!{base36(len(title))}{entries.get(word, '')}"
-    lines = [f"{word} {entry}" for word, entry in entries.items()]
+        entries[word] = f"!{base36(len(title))}{_shortest(entries.get(word, ''))}"
+    lines = [f"{word} {_shortest(entry)}" for word, entry in entries.items()]
     written = json.dumps(head, ensure_ascii=True, separators=(",", ":"))
     if not parts:
         return PageWords(page.path, "", "")
     return PageWords(page.path, written, "\n".join(lines), PRIORS.get(page.ref.kind, 100))
 
 
-def _places(parts: Sequence[Part]) -> dict[str, list[int]]:
-    """For each word the parts it stands in: thrice the part's number, and one more in its text, two in its facts."""
-    places: dict[str, list[int]] = {}
+def _entries(parts: Sequence[Part]) -> dict[str, str]:
+    """For each word where it stands; made of every word of every page, so it does little for each."""
+    entries: dict[str, str] = {}
     for at, part in enumerate(parts):
+        number = base36(at)
         heading = f"{part.heading} {part.name}" if at else part.name
-        for place, found in enumerate(_words_of(heading, part.texts, part.facts), 3 * at):
+        for mark, found in zip("*.,", _words_of(heading, part.texts, part.facts), strict=True):
+            place = mark + number
             for word in found:
-                known = places.get(word)
-                if known is None:
-                    places[word] = [place]
-                else:
-                    known.append(place)
-    return places
+                entries[word] = entries[word] + place if word in entries else place
+    return entries
 
 
 @lru_cache(maxsize=16384)
@@ -80,29 +81,11 @@ def _words_in(text: str) -> tuple[str, ...]:
     return (*found, *quantities(found))
 
 
-class _Alone(dict[int, str]):
-    """How the index writes that a word stands in one place."""
-
-    def __missing__(self, place: int) -> str:
-        # Nothing at all is the commonest case: the text of the first part.
-        made = self[place] = f"{'*.,'[place % 3]}{base36(place // 3)}" if place != 1 else ""
-        return made
-
-
-_ALONE = _Alone()
-
-
-def _entry(stands: Sequence[int]) -> str:
-    """Write where a word stands on one page: called for every word of every page."""
-    if len(stands) == 1:
-        return _ALONE[stands[0]]
-    sorts: tuple[list[int], ...] = ([], [], [])
-    for place in stands:
-        sorts[place % 3].append(place // 3)
-    return "".join([
-        f"{mark}{run}" for mark, found in zip("*.,", sorts, strict=True)
-        for run in (runs(found) if len(found) > 2 else map(base36, found))
-    ])  # fmt: skip
+def _shortest(entry: str) -> str:
+    """Leave out the commonest place, the text of the first part alone, and write many places shorter."""
+    if entry == _FIRST:
+        return ""
+    return entry if len(entry) < _LONG else packed(entry)
 
 
 def _short(heading: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import subprocess
+from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
@@ -71,14 +72,17 @@ def test_every_page_number_is_printed(book: Watched, tmp_path: Path) -> None:
 
 
 def test_an_overdue_review_is_told_by_the_devices_clock_and_the_address_on_paper_alone(
-    chromium: Browser, tmp_path: Path
+    chromium: Browser, tmp_path: Path, record: dict[str, object]
 ) -> None:
     write(tmp_path, {"shop.yaml": "format: 1\nlayers: [supplied]\nbase_address: https://book.example.org\n"
                                   "review: {issued: 12}\n"})  # fmt: skip
     assert seambook("make", folder=tmp_path).code == 0
     watched = Watched(chromium, tmp_path / "site")
-    late = "The review of this page was due on 2027-03-09."
-    for clock, told in (("2027-03-09T23:00:00+13:00", []), ("2027-03-10T01:00:00+13:00", [late])):  # the device's zone
+    revised = date.fromisoformat(str(record["revision"]["date"]))  # type: ignore[index]
+    due = revised.replace(year=revised.year + 1)
+    late = f"The review of this page was due on {due}."
+    # By the day of the device's own zone.
+    for clock, told in ((f"{due}T23:00:00+13:00", []), (f"{due + timedelta(days=1)}T01:00:00+13:00", [late])):
         page = watched.blank(DESK)
         page.clock.set_fixed_time(clock)
         page.goto(watched.url(PATH))

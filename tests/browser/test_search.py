@@ -94,7 +94,7 @@ def test_from_a_page_in_a_folder_links_lead_there_too(book: Watched) -> None:
     page.wait_for_url("**/calculators/dew-point.html*")
 
 
-@pytest.mark.parametrize("words", ["zzyzx", "!!!", "<script>", "constructor", "__proto__", "toString"])
+@pytest.mark.parametrize("words", ["zzyzx", "!!!", "<img onerror>", "constructor", "valueOf", "toString"])
 def test_nonsense_says_what_to_try(page: Page, words: str) -> None:
     assert seek(page, words) == []
     assert page.locator("#page_search-said").inner_text() == "No pages found"

@@ -171,8 +171,8 @@ def test_the_page_reads_what_the_builder_writes() -> None:
     scripts = "\n".join(data.decode() for data in files.values())
     said = run_node(body, [ASSETS / "words.js", ASSETS / "shards.js"], scripts)
     for word, stands in zip(asked, said["stands"], strict=True):
-        assert {page: (title, [tuple(part) for part in parts]) for page, title, parts in stands} == {
-            page: (stand.title, shown(stand)) for page, stand in read.words[word].items()
+        assert {page: (title, sorted(map(tuple, parts))) for page, title, parts in stands} == {
+            page: (stand.title, sorted(shown(stand))) for page, stand in read.words[word].items()
         }, word
     heads = [[one["path"], one["kind"], one["title"], *one["parts"]] for one in said["heads"]]
     assert heads == [read.pages[page] for page in (0, 1, 1234, 2500)]
@@ -180,6 +180,6 @@ def test_the_page_reads_what_the_builder_writes() -> None:
 
 
 def shown(stand: Stand) -> list[tuple[int, str]]:
-    """As shards.js gives it: the title's part first, then the others in the order they are written."""
+    """As shards.js gives it: a title or another name of the page as a heading of its first part."""
     parts = [(at, "*") for at in stand.headings] + [(at, ".") for at in stand.texts] + [(at, ",") for at in stand.facts]
     return [(0, "*"), *parts] if stand.title or stand.alias else parts

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
+from operator import itemgetter
+from typing import NamedTuple
 
 from builder.render.drawings.text import width_of
 
@@ -20,7 +23,16 @@ _TALL = 1.15
 _MOST_LINES = 3
 
 
-@dataclass(frozen=True, slots=True)
+class _Edge(NamedTuple):
+    """A side of an outline: the heights it spans, and where it is at the first, and how it leans."""
+
+    low: float
+    high: float
+    x: float
+    lean: float
+
+
+@dataclass(frozen=True)
 class Polygon:
     """A closed outline."""
 
@@ -28,18 +40,32 @@ class Polygon:
 
     def across(self, y: float, upright: bool) -> list[Span]:
         """Return the spans that a level line at `y` has inside; `upright` takes the sheet on its side."""
-        crossings: list[float] = []
-        for start, end in zip(self.points, (*self.points[1:], *self.points[:1]), strict=True):
-            (x1, y1), (x2, y2) = (start[::-1], end[::-1]) if upright else (start, end)
-            if (y1 <= y) != (y2 <= y):
-                crossings.append(x1 + (x2 - x1) * (y - y1) / (y2 - y1))
-        crossings.sort()
+        edges = self._on_its_side if upright else self._level
+        crossings = sorted([x + lean * (y - low) for low, high, x, lean in edges if low <= y < high])
         return list(zip(crossings[::2], crossings[1::2], strict=True))
+
+    @cached_property
+    def _level(self) -> tuple[_Edge, ...]:
+        return _edges(self.points)
+
+    @cached_property
+    def _on_its_side(self) -> tuple[_Edge, ...]:
+        return _edges([(y, x) for x, y in self.points])
 
     def extent(self, upright: bool) -> Span:
         """Return the first and the last height at which there is anything of it."""
         heights = [point[0 if upright else 1] for point in self.points]
         return min(heights), max(heights)
+
+
+def _edges(points: Sequence[Point]) -> tuple[_Edge, ...]:
+    """The sides of a closed outline; a level one bounds nothing that a level line could cross."""
+    found = []
+    for one, other in zip(points, (*points[1:], *points[:1]), strict=True):
+        (x1, y1), (x2, y2) = sorted((one, other), key=itemgetter(1))
+        if y1 < y2:
+            found.append(_Edge(y1, y2, x1, (x2 - x1) / (y2 - y1)))
+    return tuple(found)
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ in words.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from html import escape
 
 from builder.model.drawings import Body, DrawnPanel, ShellView
@@ -79,6 +80,7 @@ def _words(spot: Spot, size: float) -> str:
     )
 
 
+@lru_cache(maxsize=16)
 def _names(view: ShellView, size: float) -> dict[DrawnPanel, list[Spot]]:
     """Where each panel's name has room, clear of the panels that lie upon it."""
     areas = {panel: [Polygon(points_of(line)) for line in panel.outlines] for panel in view.panels}
