@@ -5,6 +5,7 @@ What a page holds by the hundred is a named tuple, made and compared twice as fa
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import ClassVar, NamedTuple
 
@@ -14,6 +15,9 @@ from builder.model.html import Html as Html  # what makes views takes it from he
 from builder.model.pictures import Picture, Pictures
 from builder.model.reference import Ref
 from builder.model.said import Said
+
+_LONG_CELL = 28
+"""Letters."""
 
 
 class Link(NamedTuple):
@@ -94,6 +98,12 @@ class Grid:
     numeric: tuple[bool, ...] = ()
     other_head: tuple[str, ...] = ()
     """The head in the other system of units, empty where it is the same; or nothing at all."""
+
+    @property
+    def is_wordy(self) -> bool:
+        """Whether cells hold whole sentences, which columns on a phone would break at every word."""
+        words = (cell for row in self.rows for cell in row)
+        return not self.other_head and any(len(re.sub("<[^>]*>", "", cell)) > _LONG_CELL for cell in words)
 
 
 class Card(NamedTuple):
