@@ -5,19 +5,16 @@ What a page holds by the hundred is a named tuple, made and compared twice as fa
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from typing import ClassVar, NamedTuple
 
 from builder.model.drawings import Body, Drawing
+from builder.model.grid import Grid as Grid
 from builder.model.html import NO_HTML
 from builder.model.html import Html as Html  # what makes views takes it from here
 from builder.model.pictures import Picture, Pictures
 from builder.model.reference import Ref
 from builder.model.said import Said
-
-_LONG_CELL = 28
-"""Letters."""
 
 
 class Link(NamedTuple):
@@ -83,27 +80,6 @@ class Links:
     anchor: str = ""
     in_a_row: bool = False
     """Short ones, side by side."""
-
-
-@dataclass(frozen=True, slots=True)
-class Grid:
-    """A table; numbers are set in columns."""
-
-    form: ClassVar[str] = "grid"
-    title: str
-    head: tuple[str, ...]
-    rows: tuple[tuple[Html, ...], ...]
-    note: Html = NO_HTML
-    anchor: str = ""
-    numeric: tuple[bool, ...] = ()
-    other_head: tuple[str, ...] = ()
-    """The head in the other system of units, empty where it is the same; or nothing at all."""
-
-    @property
-    def is_wordy(self) -> bool:
-        """Whether cells hold whole sentences, which columns on a phone would break at every word."""
-        words = (cell for row in self.rows for cell in row)
-        return not self.other_head and any(len(re.sub("<[^>]*>", "", cell)) > _LONG_CELL for cell in words)
 
 
 class Card(NamedTuple):
