@@ -52,6 +52,7 @@ class IndexWriter:
         self._heads: list[str] = []
         self._postings: dict[str, _Word] = {}
         self._priors: list[tuple[int, int]] = []
+        self._same: dict[str, str] = {}
         self._gaps = [base36(gap) for gap in range(1024)]
 
     def add(self, page: PageWords) -> None:
@@ -62,14 +63,15 @@ class IndexWriter:
         self._heads.append(page.head)
         if not self._priors or self._priors[-1][1] != page.prior:
             self._priors.append((number, page.prior))
-        postings, known_gaps = self._postings, self._gaps
+        postings, known_gaps, same = self._postings, self._gaps, self._same
         for line in page.entries.split("\n") if page.entries else ():
             word, _, entry = line.partition(" ")
             known = postings.get(word)
             if known is None:
                 known = postings[word] = _Word()
             gap = number - known.last
-            known.entries.append((known_gaps[gap] if gap < 1024 else base36(gap)) + entry)
+            said = (known_gaps[gap] if gap < 1024 else base36(gap)) + entry
+            known.entries.append(same.setdefault(said, said))  # few differ, and each is held once
             known.last = number
 
     def files(self, names: Iterable[tuple[str, ...]] = (), quiet: Iterable[str] = ()) -> dict[str, bytes]:
