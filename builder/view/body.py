@@ -78,9 +78,7 @@ def cavity_page(here: Here, ref: Ref, cavity: Cavity) -> Page:
     aside = (Links("Closed by", users(here, ref, "seam"), "No seam."),)
     return page(
         here, ref, cavity.title, "Cavity", here.paragraphs(cavity.summary), main, aside, aliases=cavity.was,
-        texts=(passage("", cavity.title, cavity.summary, cavity.notes, *cavity.lives_inside, here.spellings(
-            [*(hole.size for hole in (*cavity.drains, *cavity.vents)), *(entry.reach for entry in cavity.wax_entries)]
-        )),),
+        texts=(passage("", cavity.title, cavity.summary, cavity.notes, *cavity.lives_inside),),
     )  # fmt: skip
 
 
@@ -100,9 +98,7 @@ def opening_page(here: Here, ref: Ref, opening: Opening) -> Page:
     aside = (Links("Bounded by", users(here, ref, "panel"), "No panel."),)
     return page(
         here, ref, opening.title, "Opening", here.paragraphs(opening.summary), main, aside, aliases=opening.was,
-        texts=(passage("", opening.title, opening.summary, opening.notes, here.spellings(
-            [*(check.size for check in opening.checks), *(station.gap for station in opening.stations)]
-        )),),
+        texts=(passage("", opening.title, opening.summary, opening.notes),),
     )  # fmt: skip
 
 

@@ -137,10 +137,6 @@ class Here:
         """Return a quantity as HTML."""
         return _both(said(before, self.shown(quantity)) if before else self.shown(quantity))
 
-    def spellings(self, quantities: Iterable[Quantity | None]) -> str:
-        """Return quantities in both systems, for the search alone."""
-        return self.book.units.spellings(quantities)
-
     def shown(self, quantity: Quantity | None) -> Said:
         """Say a quantity in both systems of units: `0.8 mm` and `0.031 in`."""
         return self.book.units.shown(quantity)

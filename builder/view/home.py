@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from builder.model.records.shell import Shell
 from builder.model.reference import Ref
 from builder.model.views import Block, Group, Groups, Link, Links, Page
+from builder.view import parts
 from builder.view.here import Book, Here
 from builder.view.lists import AZ, HOME, LISTS, note_of, plain_page
 from builder.view.shell import WORDS, in_words, unfold
@@ -63,8 +64,7 @@ def _learn(here: Here, refs: dict[str, list[Ref]]) -> tuple[Block, ...]:
 
 
 def _sorted(here: Here, refs: Iterable[Ref]) -> list[Link]:
-    links = [here.link_to(ref, note_of(here, ref)) for ref in refs]
-    return sorted(links, key=lambda link: (link.text.casefold(), link.href))
+    return parts.by_title([here.link_to(ref, note_of(here, ref)) for ref in refs])
 
 
 def _first(links: list[Link], kind: str, plural: str) -> list[Link]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -76,11 +76,6 @@ class Units:
         """Say a starting value as a number alone."""
         pair = self._of_bare(text, unit)
         return Said(text) if pair is None else self._said(pair, text, pair.entry(text))
-
-    def spellings(self, quantities: Iterable[Quantity | None]) -> str:
-        """Return both spellings of quantities, for the search."""
-        shown = dict.fromkeys(self.shown(one) for one in quantities if one is not None)
-        return " ".join(dict.fromkeys(text for one in shown for text in one if text))
 
     def _of_bare(self, text: str, unit: str) -> Pair | None:
         """The pair of a bare number's unit; one that brings a unit of its own stays as it is."""

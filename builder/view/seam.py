@@ -42,18 +42,9 @@ def seam_page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan) -> Page:
     main.append(Links("Sources", here.links("source", seam.sources), "None.", "sources"))
     return page(
         here, ref, seam.title, "Seam", here.paragraphs(seam.summary), tuple(main), _aside(here, seam),
-        texts=(passage("", seam.title, seam.summary, seam.notes), passage("segments", SEGMENTS, _sizes(here, seam))),
+        texts=(passage("", seam.title, seam.summary, seam.notes),),
         aliases=seam.was,
     )  # fmt: skip
-
-
-def _sizes(here: Here, seam: Seam) -> str:
-    """What a search may know of a seam's measures."""
-    seals = [seam.seal.size] if isinstance(seam.seal, Seal) else []
-    return here.spellings([
-        *(measure for segment in seam.segments for measure in (segment.length, segment.flange, segment.reach.depth)),
-        *(sheet.thickness for segment in seam.segments for sheet in segment.sheets), *seals,
-    ])  # fmt: skip
 
 
 def _named(segment: Segment, at: int, count: int) -> str:

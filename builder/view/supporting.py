@@ -75,9 +75,7 @@ def supply_page(here: Here, ref: Ref, supply: Supply) -> Page:
     )
     return page(
         here, ref, supply.title, "Supply", here.paragraphs(supply.summary), main, aliases=supply.was,
-        texts=(passage("", supply.title, supply.summary, *supply.cautions, here.spellings(
-            [supply.film, *(fact.value for fact in supply.facts)]
-        )),),
+        texts=(passage("", supply.title, supply.summary, *supply.cautions),),
     )  # fmt: skip
 
 
@@ -90,9 +88,7 @@ def tool_page(here: Here, ref: Ref, tool: Tool) -> Page:
     )
     return page(
         here, ref, tool.title, "Tool", here.paragraphs(tool.summary), main, aliases=tool.was,
-        texts=(passage(
-            "", tool.title, tool.summary, *tool.checks, here.spellings(fact.value for fact in tool.facts)
-        ),),
+        texts=(passage("", tool.title, tool.summary, *tool.checks),),
     )  # fmt: skip
 
 

@@ -66,6 +66,13 @@ def test_what_blocks_say_is_found_where_they_stand() -> None:
     assert "b" not in read.words
 
 
+def test_a_quantity_is_found_in_both_systems_of_units() -> None:
+    row = Row("Flange", Html('<span data-q="0.63\u00a0in">16\u00a0mm</span>'))
+    read = indexed(a_page("a", Passage("", "Seam a", "text"), main=(Facts("Facts", (row,), "facts"),)))
+    for word in ("16mm", "16", "0.63in", "0.63"):
+        assert read.words[word] == {0: Stand(0, False, (), (), (1,))}, word
+
+
 def test_a_page_without_passages_is_not_found() -> None:
     read = indexed(a_page("list", main=(Items("All", (Html("everything"),)),)), a_page("a", Passage("", "Seam a", "x")))
     assert [page[0] for page in read.pages] == ["seams/a.html"]

@@ -57,8 +57,3 @@ def test_texts_are_put_together_in_both() -> None:
     assert said(low, " to ", high, ".") == Said("2\u00a0mm to 3.0\u00a0mm.", "0.08\u00a0in to 0.118\u00a0in.")
     assert joined("; ", ["one", low]) == Said("one; 2\u00a0mm", "one; 0.08\u00a0in")
     assert said("plain", " text") == Said("plain text")
-
-
-def test_a_search_is_told_both_spellings_each_once() -> None:
-    given = [Quantity("0.8", "mm"), None, Quantity("0.8", "mm"), Quantity("20", "min")]
-    assert METRIC.spellings(given) == "0.8\u00a0mm 0.031\u00a0in 20\u00a0min"

@@ -23,7 +23,7 @@
    */
 
   /** By where in a part a word stands: heading, text, table. @type {Record<string, number>} */
-  const WEIGHTS = { "*": 1.4, ".": 1, ",": 0.9 };
+  const WEIGHTS = { "*": 1.4, ".": 1, ",": 0.95 };
   const QUIET = 0.01;
   /** What a thing is worth to a part of a page when it stands in the page's title, and when elsewhere on the page. */
   const OF_TITLE = 0.95;
