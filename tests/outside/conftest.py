@@ -19,6 +19,12 @@ def calc() -> Calc:
 
 
 @pytest.fixture(scope="session")
+def ask() -> Calc:
+    """As `calc`, in Python alone: for what must hold of any input, which is asked hundreds of times."""
+    return _calc
+
+
+@pytest.fixture(scope="session")
 def programs() -> Mapping[str, Program]:
     """Every calculator of the library by name."""
     return _programs()

@@ -18,6 +18,7 @@ from builder.model.records.fields import (
     Stated,
     TableId,
     Variable,
+    Word,
     YesNo,
     record,
 )
@@ -108,6 +109,34 @@ class Proof:
 
 
 @record
+class Chart:
+    """How answers go with one input, the others held as they are given: drawn on the page and redrawn as one types."""
+
+    say: Name
+    over: Variable
+    """The input along the foot of the chart: a number, not a choice."""
+    from_: Literal_
+    """Where the chart begins, a bare number in the input's unit."""
+    to: Literal_
+    """Where it ends."""
+    show: tuple[Variable, ...]
+    """The outputs drawn, all in one unit."""
+    limit: Variable | None = None
+    """A formula, an input or a fixed value of the same unit that is drawn as a line across: what must not be passed."""
+
+
+@record
+class Sketch:
+    """A drawing to scale of what was worked out, redrawn as one types."""
+
+    form: Literal["marks", "bend"]
+    """marks: points along a line (length, first, spacing, count); bend: a sheet bent once (angle, radius, thickness)."""
+    say: Name
+    with_: dict[Variable, Variable]
+    """Each measure of the form, to the input, formula or fixed value that gives it."""
+
+
+@record
 class Calculator:
     """One calculation of the job, written once."""
 
@@ -115,8 +144,12 @@ class Calculator:
     was: tuple[Id, ...] = ()
     asks: Line
     """The question it answers, as the technician would ask it."""
+    moment: Annotated[Id, Word("moment")] | None = None
+    """The moment of the job it serves; lists are grouped by it."""
     about: Prose | None = None
-    """How to read it, where it does not hold, and what outranks it."""
+    """How to read it, and what outranks it."""
+    limits: tuple[Line, ...] = ()
+    """Where it does not hold, and when it must not be used."""
     inputs: dict[Variable, Input]
     fixed: dict[Variable, Fixed] = field(default_factory=dict)
     tables: dict[Variable, TableId] = field(default_factory=dict)
@@ -126,6 +159,8 @@ class Calculator:
     decide: dict[Variable, tuple[Row, ...]] = field(default_factory=dict)
     """Decisions by the name of their result."""
     outputs: dict[Variable, Output]
+    charts: dict[Variable, Chart] = field(default_factory=dict)
+    sketch: Sketch | None = None
     warnings: Stated[Caution]
     sources: Stated[SourceId]
     proofs: tuple[Proof, ...]
