@@ -1,9 +1,18 @@
-"""From the collected tests to their order: fast ones first, then those marked slow, those in a browser last."""
+"""From the collected tests to their order, fast ones first and those in a browser last; and what several folders share.
 
+The book and the browser are here, since calculators are asked in it as well as in Python.
+"""
+
+import os
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
+from playwright.sync_api import Browser, sync_playwright
+
+from tests.site.building import build
+from tests.tools.browser import find_chromium, launch_options
 
 # How long one example takes says nothing on a shared machine; each test has its own limit of time.
 settings.register_profile("seambook", deadline=None)
@@ -18,6 +27,27 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 
 def _turn(item: pytest.Item) -> int:
-    if "browser" in item.path.relative_to(TESTS).parts[:-1]:
+    asked = getattr(item, "callspec", None)
+    if (asked and asked.params.get("calc") == "Chromium") or "browser" in item.path.relative_to(TESTS).parts[:-1]:
         return 2
     return 1 if item.get_closest_marker("slow") else 0
+
+
+@pytest.fixture(scope="session")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The supplied library, built where the browser can read it."""
+    folder = tmp_path_factory.mktemp("opened") / "book"
+    build(folder)
+    return folder
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Browser]:
+    if "SEAMBOOK_CHROMIUM" not in os.environ:  # pytest alone; make test says which
+        found = find_chromium(os.environ)
+        assert found is not None, "make test brings Chromium"
+        os.environ["SEAMBOOK_CHROMIUM"] = str(found)
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(**launch_options())
+        yield browser
+        browser.close()

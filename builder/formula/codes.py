@@ -33,7 +33,7 @@ UNKNOWN_FUNCTION = Code(
     "F505",
     "unknown_function",
     "There is no such function. There are min, max, abs, floor, ceil, round, sqrt, exp, ln, log10, sin, cos, tan, "
-    "atan2, median, table, in_unit, with_unit and the constant pi.",
+    "atan2, median, turns, turn_rounds, table, in_unit, with_unit and the constant pi.",
 )
 WRONG_ARGUMENTS = Code(
     "F506",

@@ -11,7 +11,7 @@ from collections.abc import Callable
 from enum import Enum, auto
 from typing import Any, NamedTuple
 
-from builder.formula import meanings, rules
+from builder.formula import meanings, rules, turns
 
 
 class Form(Enum):
@@ -87,6 +87,8 @@ _FUNCTIONS = (
     Row("tan", 1, 1, rules.bare, math.tan, "F.tan", "tan(angle)"),
     Row("atan2", 2, 2, rules.direction, math.atan2, "F.atan2", "atan2(rise, run)"),
     Row("median", 1, None, rules.alike, meanings.median, "F.median", "median(a, b, c)", True),
+    Row("turns", 2, 2, rules.written, turns.turns, "F.turns", "turns(count, halvings)", True),
+    Row("turn_rounds", 2, 2, rules.bare, turns.rounds, "F.turnRounds", "turn_rounds(count, halvings)", True),
     Row("table", 3, None, None, None, "F.table", "table(name, column, key)", True, Form.TABLE),
     Row("in_unit", 2, 2, rules.in_unit, meanings.in_unit, "F.inUnit", "in_unit(a, mm)", True, Form.UNIT),
     Row("with_unit", 2, 2, rules.with_unit, meanings.with_unit, "F.withUnit", "with_unit(3, mm)", True, Form.UNIT),

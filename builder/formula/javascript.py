@@ -14,7 +14,7 @@ from builder.formula.compiling import Step
 from builder.formula.evaluate import unit_numbers
 from builder.formula.functions import FUNCTIONS, OPERATORS, SIGNS, Form
 from builder.formula.inputs import Question, in_words
-from builder.formula.kinds import ChoiceKind
+from builder.formula.kinds import ChoiceKind, TextKind
 from builder.formula.lookup import LookupTable
 from builder.formula.numbers import to_float
 from builder.formula.pairs import Pair, Pairs
@@ -200,7 +200,7 @@ def _outputs(program: Program, pairs: Pairs) -> list[dict[str, Any]]:
         {
             "id": name,
             "say": shown.say,
-            "unit": None if isinstance(shown.kind, ChoiceKind) else unit_data(shown.unit),
+            "unit": None if isinstance(shown.kind, ChoiceKind | TextKind) else unit_data(shown.unit),
             "digits": shown.digits,
             "other": _other(pair, digits=pair.places(shown.digits)) if pair else None,
             "labels": shown.labels,

@@ -1,4 +1,4 @@
-"""Kinds: what a formula's value can be - a number with a dimension, one of some choices, or a truth."""
+"""Kinds: what a formula's value can be - a number with a dimension, one of some choices, a truth or a text."""
 
 from __future__ import annotations
 
@@ -30,10 +30,16 @@ class TruthKind:
     """True or false: the value of a condition."""
 
 
-Kind = NumberKind | ChoiceKind | TruthKind
+@dataclass(frozen=True, slots=True)
+class TextKind:
+    """A text that a function writes, such as an order of welding; it can only be shown."""
+
+
+Kind = NumberKind | ChoiceKind | TruthKind | TextKind
 
 BARE = NumberKind()
 TRUTH = TruthKind()
+TEXT = TextKind()
 
 
 def kind_of_unit(unit: Unit | None) -> NumberKind:
@@ -50,6 +56,8 @@ def describe(kind: Kind) -> str:
     """Name a kind for an author: `a length`, `a temperature`, `a bare number`, `one of lap, butt`."""
     if isinstance(kind, TruthKind):
         return "a condition"
+    if isinstance(kind, TextKind):
+        return "a text"
     if isinstance(kind, ChoiceKind):
         return "one of " + ", ".join(sorted(kind.ids))
     return "a temperature reading" if kind.is_point else describe_dimension(kind.dimension)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from builder.formula.codes import BAD_OUTPUT, UNKNOWN_UNIT
 from builder.formula.fault import Fault
 from builder.formula.inputs import asked_unit
-from builder.formula.kinds import ChoiceKind, Kind, NumberKind, TruthKind, describe, kind_of_unit
+from builder.formula.kinds import ChoiceKind, Kind, NumberKind, TextKind, TruthKind, describe, kind_of_unit
 from builder.formula.units import Unit, unit, unit_advice
 from builder.model.near import offer
 from builder.model.records.calculator import Calculator, Output
@@ -61,8 +61,9 @@ def _misfit(output: Output, kind: Kind | None) -> Fault | None:
         return Fault(BAD_OUTPUT, message, f"write 0 to {MOST_DIGITS}", path=("digits",))
     if isinstance(kind, TruthKind):
         return Fault(BAD_OUTPUT, "a condition is no answer", "write 1 if ... else 0 in its formula")
-    if isinstance(kind, ChoiceKind) and own is not None:
-        return Fault(BAD_OUTPUT, "a choice has no unit", "take the unit out", path=("unit",))
+    if isinstance(kind, ChoiceKind | TextKind) and own is not None:
+        what = "a choice" if isinstance(kind, ChoiceKind) else "a text"
+        return Fault(BAD_OUTPUT, f"{what} has no unit", "take the unit out", path=("unit",))
     if isinstance(kind, NumberKind) and kind != kind_of_unit(own):
         where = ("unit",) if own is not None else ()
         message = f"the formula gives {describe(kind)}, the output shows {describe(kind_of_unit(own))}"

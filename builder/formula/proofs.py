@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from builder.formula.codes import BAD_PROOF, NO_PROOF
 from builder.formula.fault import Fault
 from builder.formula.inputs import Question, answer, read_quantity
-from builder.formula.kinds import ChoiceKind
+from builder.formula.kinds import ChoiceKind, TextKind
 from builder.formula.numbers import to_float
 from builder.formula.outputs import Shown
 from builder.formula.units import Unit, unit
@@ -96,6 +96,8 @@ def _expected(
     shown = outputs[name]
     if text == NO_ANSWER:
         return Expected(None, 0.0)
+    if isinstance(shown.kind, TextKind):
+        return Expected(text, 0.0)
     if isinstance(shown.kind, ChoiceKind):
         if text in shown.kind.ids:
             return Expected(text, 0.0)

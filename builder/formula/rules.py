@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from builder.formula.codes import POINT_MISUSED, UNITS_DISAGREE, WRONG_KIND
 from builder.formula.dimension import NO_DIMENSION, example_unit, multiply, raise_to
-from builder.formula.kinds import BARE, TRUTH, ChoiceKind, Kind, NumberKind, TruthKind, describe
+from builder.formula.kinds import BARE, TEXT, TRUTH, ChoiceKind, Kind, NumberKind, TextKind, TruthKind, describe
 from builder.formula.units import Unit
 from builder.model.problem import Code
 
@@ -30,6 +30,8 @@ Rule = Callable[[Sequence[Argument]], Kind | Complaint]
 def _numbers(arguments: Sequence[Argument], points: bool = False) -> list[NumberKind] | Complaint:
     """Return the arguments where all are numbers, and amounts unless points are admitted."""
     for place, kind in enumerate(arguments):
+        if isinstance(kind, TextKind):
+            return Complaint(WRONG_KIND, "a text is no number", "show it as an output", place)
         if not isinstance(kind, NumberKind):
             what = "a condition is no number" if isinstance(kind, TruthKind) else "a choice is no number"
             do = "write 1 if ... else 0" if isinstance(kind, TruthKind) else 'compare it with a quoted id: x == "id"'
@@ -145,6 +147,12 @@ def bare(arguments: Sequence[Argument]) -> Kind | Complaint:
             do = f"divide by a quantity of its kind, or write in_unit(x, {quoted(unit)})"
             return Complaint(UNITS_DISAGREE, f"this takes a bare number, not {describe(kind)}", do, place)
     return BARE
+
+
+def written(arguments: Sequence[Argument]) -> Kind | Complaint:
+    """Bare numbers in, a text out: turns."""
+    found = bare(arguments)
+    return found if isinstance(found, Complaint) else TEXT
 
 
 def root(arguments: Sequence[Argument]) -> Kind | Complaint:

@@ -1,37 +1,14 @@
-"""The system's Chromium, and the supplied book opened in it; whatever a page complains of fails its test."""
+"""The supplied book opened in the system's Chromium; whatever a page complains of fails its test."""
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser
 
 from tests.browser.watched import PHONE, Watched
-from tests.site.building import build
-from tests.tools.browser import find_chromium, launch_options
-
-
-@pytest.fixture(scope="session")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The supplied library, built where the browser can read it."""
-    folder = tmp_path_factory.mktemp("opened") / "book"
-    build(folder)
-    return folder
-
-
-@pytest.fixture(scope="session")
-def chromium() -> Iterator[Browser]:
-    if "SEAMBOOK_CHROMIUM" not in os.environ:  # pytest alone; make test says which
-        found = find_chromium(os.environ)
-        assert found is not None, "make test brings Chromium"
-        os.environ["SEAMBOOK_CHROMIUM"] = str(found)
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(**launch_options())
-        yield browser
-        browser.close()
 
 
 @pytest.fixture

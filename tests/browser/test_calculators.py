@@ -6,28 +6,26 @@ Python is held to published figures by tests/outside; here the page is held to P
 from __future__ import annotations
 
 import math
-import random
 from collections import Counter
-from collections.abc import Iterator, Mapping
-from fractions import Fraction
+from collections.abc import Mapping
 from typing import Any
 
 import pytest
+from hypothesis import HealthCheck, Phase, given, settings
 
 from builder import layers, pipeline
-from builder.formula import Answer, Program, offered_units, run
-from builder.formula.inputs import Question, answer
-from builder.formula.units import Unit
+from builder.formula import Answer, Program, run
+from tests.browser.made_up import Given, given_to
 from tests.browser.watched import DESK, PHONE, Watched
+from tests.outside.opened import as_offered
 from tests.site.building import CONTENT, ROOT
 
 NAMES = sorted(path.stem for path in (CONTENT / "calculators").glob("*.yaml"))
-MANY = 50
-ASK = """([name, many]) => many.map((given) => {
+MANY = 200
+ASK = """([name, given]) => {
   const answer = seambook.formula.run(seambook.calculators[name], given);
   return {outputs: answer.outputs, warnings: answer.warnings, faults: Object.keys(answer.faults).sort()};
-})"""
-Given = dict[str, str]
+}"""
 
 
 @pytest.fixture(scope="module")
@@ -36,42 +34,6 @@ def programs() -> Mapping[str, Program]:
     assert not problems
     assert sorted(found) == NAMES
     return found
-
-
-def made_up(program: Program, seed: str) -> Iterator[Given]:
-    """Inputs for a calculator: most are admitted, some lie on a limit or beyond, some are written in another way."""
-    chance = random.Random(f"{program.id} {seed}")
-    for _ in range(MANY):
-        yield {
-            name: _answer(question, chance)
-            for name, question in program.questions.items()
-            if question.default is None or chance.random() < 0.7
-        }
-
-
-def _answer(question: Question, chance: random.Random) -> str:
-    if question.choices:
-        return chance.choice(sorted(question.choices))
-    if question.one_of:
-        return _written(chance.choice(question.one_of), question.unit, chance)
-    low = question.low if question.low is not None else question.unit.to_base(Fraction(0))
-    high = question.high if question.high is not None else low + 100 * float(question.unit.factor)
-    value = chance.choice((low, high)) if chance.random() < 0.1 else chance.uniform(low, high)
-    if chance.random() < 0.04:
-        value += high - low  # beyond the limit: both sides must refuse it
-    if question.whole:
-        return str(round(question.unit.from_base(value)))
-    return _written(value, question.unit, chance)
-
-
-def _written(value: float, own: Unit, chance: random.Random) -> str:
-    """A value as a person writes it, alone or in any of the units offered, now and then with a comma."""
-    unit = chance.choice(offered_units(own)) if own.name and chance.random() < 0.3 else None
-    number = (unit or own).from_base(value)
-    text = f"{number:.{chance.choice((0, 1, 3))}f}" if abs(number) < 1e9 else repr(number)
-    if chance.random() < 0.1:
-        text = text.replace(".", ",")
-    return f"{text} {unit.name}" if unit is not None else text
 
 
 def as_python(found: Answer) -> dict[str, Any]:
@@ -113,30 +75,26 @@ def _is_said_alike(one: dict[str, Any], other: dict[str, Any]) -> bool:
 
 
 @pytest.mark.parametrize("name", NAMES)
-def test_inputs_made_up_at_random(book: Watched, programs: Mapping[str, Program], name: str) -> None:
+def test_inputs_made_up_at_random(kept: Watched, programs: Mapping[str, Program], name: str) -> None:
     program = programs[name]
-    given = [*(as_offered(program, proof.given) for proof in program.proofs), *made_up(program, "2026")]
-    page = book.open(f"calculators/{name}.html")
-    answers = page.evaluate(ASK, [name, given])
-    assert len(answers) == len(given) >= MANY + 2
-    wrong = [
-        (one, found, shown)
-        for one, shown in zip(given, answers, strict=True)
-        if (found := differing(shown, as_python(run(program, one))))
-    ]
-    assert wrong == []
-
-
-def test_the_inputs_made_up_reach_every_sort_of_answer(programs: Mapping[str, Program]) -> None:
-    # Else the test above would compare less than it says.
+    page = kept.again(f"calculators/{name}.html")
     seen: Counter[str] = Counter()
-    for program in programs.values():
-        answers = [run(program, one) for one in made_up(program, "2026")]
-        seen["refused"] += sum(bool(found.faults) for found in answers)
-        seen["no answer"] += sum(one.value is None for found in answers for one in found.outputs.values())
-        seen["warned"] += sum(bool(one.holds) for found in answers for one in found.warnings)
-        assert sum(not found.faults for found in answers) > MANY / 2, program.id
-    assert all(seen[sort] > 10 for sort in ("refused", "no answer", "warned")), seen
+
+    @settings(max_examples=MANY, derandomize=True, database=None, phases=(Phase.generate, Phase.shrink),
+              suppress_health_check=list(HealthCheck))  # fmt: skip
+    @given(given_to(program))
+    def agree(made: Given) -> None:
+        python = run(program, made)
+        assert differing(page.evaluate(ASK, [name, made]), as_python(python)) == []
+        seen["asked"] += 1
+        seen["admitted"] += not python.faults
+        seen["answered"] += any(one.value is not None for one in python.outputs.values())
+
+    agree()
+    assert seen["asked"] >= MANY
+    # Else it compared less than it says.
+    assert seen["admitted"] > MANY / 4, seen
+    assert seen["answered"] > MANY / 8, seen
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -162,18 +120,6 @@ def test_proofs_typed_into_the_page(book: Watched, programs: Mapping[str, Progra
             else:
                 assert shown.partition("\u00a0")[0] == result.text, (output, proof.given)
                 assert not signs[output] or _sign(shown) == signs[output], (output, proof.given)
-
-
-def as_offered(program: Program, given: Mapping[str, str]) -> Given:
-    """A proof's inputs, those in a unit that its page does not offer in the one it asks for."""
-    found = {}
-    for name, text in given.items():
-        question = program.questions[name]
-        offered = {unit.name for unit in offered_units(question.unit)}
-        own = text.split(" ", 1)[-1]
-        base = None if question.choices or " " not in text or own in offered else answer(question, text)
-        found[name] = repr(question.unit.from_base(base)) if isinstance(base, float) else text
-    return found
 
 
 def _sign(shown: str) -> str:

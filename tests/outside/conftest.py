@@ -1,4 +1,4 @@
-"""Calculators of the supplied library, asked and answered as `seambook calc NAME ... --json` does it."""
+"""Calculators of the supplied library, asked as `seambook calc NAME ... --json` is, and as a page of the book is."""
 
 import json
 from collections.abc import Mapping
@@ -6,22 +6,33 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+from playwright.sync_api import Browser
 
 from builder import answers, layers, pipeline
 from builder.formula import Program
 from tests.outside.asking import Answer, Calc, Refused
+from tests.outside.opened import Opened
 
 
-@pytest.fixture(scope="session")
-def calc() -> Calc:
-    """`calc(name, **inputs as text) -> Answer`."""
-    return _calc
+@pytest.fixture(params=["Python", "Chromium"])
+def calc(request: pytest.FixtureRequest) -> Calc:
+    """`calc(name, **inputs as text) -> Answer`: every test that asks runs twice, here and in the built book."""
+    if request.param == "Python":
+        return _calc
+    opened: Opened = request.getfixturevalue("opened")
+    return opened.calc
 
 
 @pytest.fixture(scope="session")
 def ask() -> Calc:
     """As `calc`, in Python alone: for what must hold of any input, which is asked hundreds of times."""
     return _calc
+
+
+@pytest.fixture(scope="session")
+def opened(chromium: Browser, site: Path, programs: Mapping[str, Program]) -> Opened:
+    """The built book's own scripts."""
+    return Opened(chromium, site, programs)
 
 
 @pytest.fixture(scope="session")

@@ -130,7 +130,8 @@ class Sketch:
     """A drawing to scale of what was worked out, redrawn as one types."""
 
     form: Literal["marks", "bend"]
-    """marks: points along a line (length, first, spacing, count); bend: a sheet bent once (angle, radius, thickness)."""
+    """marks: points along a line (length, first, spacing, count); bend: a sheet bent once (angle, radius,
+    thickness)."""
     say: Name
     with_: dict[Variable, Variable]
     """Each measure of the form, to the input, formula or fixed value that gives it."""

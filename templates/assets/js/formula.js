@@ -19,6 +19,7 @@
   const NEAR_WHOLE = 1e-9;
   const SAME = 1e-9;
   const OUTSIDE = "outside the table";
+  const MOST_MARKS = 400;
 
   /** Stands where a formula has no answer; thrown within a formula, kept as its value. */
   class NoAnswer {
@@ -191,6 +192,43 @@
     return cell(table, column, rows[0]);
   }
 
+  /** Turns along a line; the builder's `formula/turns.py` says how. @param {number} count @param {number} halvings */
+  function roundsOf(count, halvings) {
+    const last = floor(count);
+    const isWhole = Math.abs(last - count) <= 1e-9 * Math.max(Math.abs(last), Math.abs(count));
+    if (!isWhole || last < 1 || last > MOST_MARKS) {
+      return unanswered("not a whole number of marks from 1 to 400");
+    }
+    const made = last > 2 ? [[1, last]] : last === 2 ? [[1], [2]] : [[1]];
+    let done = last === 1 ? [1] : [1, last];
+    for (let halved = 0; done.length < last; halved += 1) {
+      const isHalved = halved < halvings;
+      const found = stretches(done, isHalved);
+      made.push(isHalved ? apart(found) : found);
+      done = done.concat(found).sort((a, b) => a - b);
+    }
+    return made;
+  }
+
+  /** The middles of the stretches left, or every other mark in them. @param {number[]} done @param {boolean} isHalved */
+  function stretches(done, isHalved) {
+    /** @type {number[]} */
+    const found = [];
+    for (let place = 1; place < done.length; place += 1) {
+      const left = done[place - 1];
+      const right = done[place];
+      if (isHalved && right - left > 1) found.push((left + right) >> 1);
+      for (let mark = left + 1; !isHalved && mark < right; mark += 2) found.push(mark);
+    }
+    return found;
+  }
+
+  /** The two halves of a round by turns. @param {number[]} marks */
+  function apart(marks) {
+    const half = (marks.length + 1) >> 1;
+    return marks.slice(0, half).flatMap((mark, place) => [mark, ...marks.slice(half + place, half + place + 1)]);
+  }
+
   /** What emitted formulas call; one name for each row of the builder's table of functions. */
   const F = {
     pi: Math.PI,
@@ -199,6 +237,10 @@
     floor: floor,
     median: median,
     table: lookUp,
+    /** @param {number} count @param {number} halvings */
+    turns: (count, halvings) => roundsOf(count, halvings).map((marks) => marks.join(", ")).join("; "),
+    /** @param {number} count @param {number} halvings */
+    turnRounds: (count, halvings) => roundsOf(count, halvings).length,
     and: logic(false),
     or: logic(true),
     abs: Math.abs,
