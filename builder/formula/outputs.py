@@ -8,10 +8,12 @@ from dataclasses import dataclass
 from builder.formula.codes import BAD_OUTPUT, UNKNOWN_UNIT
 from builder.formula.fault import Fault
 from builder.formula.inputs import asked_unit
-from builder.formula.kinds import ChoiceKind, Kind, NumberKind, TextKind, TruthKind, describe, kind_of_unit
+from builder.formula.kinds import BARE, ChoiceKind, Kind, NumberKind, TextKind, TruthKind, describe, kind_of_unit
+from builder.formula.numbers import plain, read_number
 from builder.formula.units import Unit, unit, unit_advice
 from builder.model.near import offer
 from builder.model.records.calculator import Calculator, Output
+from builder.model.summary import KEY
 
 MOST_DIGITS = 12
 
@@ -25,7 +27,7 @@ class Shown:
     unit: Unit
     digits: int
     labels: dict[str, str]
-    """What is shown for an id; a decision's rows say it themselves."""
+    """What is shown for an id, or for a number that tells a word; a decision's rows say it themselves."""
 
 
 def check_outputs(
@@ -46,7 +48,7 @@ def check_outputs(
         if fault is not None:
             faults.append(fault.under(("outputs", name)))
         elif kind is not None:
-            labels = {} if name in decisions else _labels(record)
+            labels = _labels(record) if isinstance(kind, ChoiceKind) and name not in decisions else dict(output.tells)
             shown[name] = Shown(output.say, kind, asked_unit(output.unit), output.digits, labels)
     return shown, tuple(faults)
 
@@ -64,6 +66,12 @@ def _misfit(output: Output, kind: Kind | None) -> Fault | None:
     if isinstance(kind, ChoiceKind | TextKind) and own is not None:
         what = "a choice" if isinstance(kind, ChoiceKind) else "a text"
         return Fault(BAD_OUTPUT, f"{what} has no unit", "take the unit out", path=("unit",))
+    if output.tells and kind is not None and (kind != BARE or output.unit is not None):
+        return Fault(BAD_OUTPUT, "only a bare number tells words", "take tells out", path=("tells",))
+    for number in output.tells:
+        if isinstance(read_number(number), str) or plain(float(number)) != number:
+            message = f'"{number}" is no number as it would be shown'
+            return Fault(BAD_OUTPUT, message, "write a number such as 1 or 0", path=("tells", number, KEY))
     if isinstance(kind, NumberKind) and kind != kind_of_unit(own):
         where = ("unit",) if own is not None else ()
         message = f"the formula gives {describe(kind)}, the output shows {describe(kind_of_unit(own))}"

@@ -92,7 +92,8 @@ def _result(shown: Shown, value: Value, branch: Branch | None) -> Result:
     number = shown.unit.from_base(value)
     if not math.isfinite(number):
         return Result(None, shown.unit.name, "", TOO_LARGE)
-    return Result(number, shown.unit.name, fixed(number, shown.digits))
+    told = shown.labels.get(plain(number)) if shown.labels else None
+    return Result(number, shown.unit.name, told or fixed(number, shown.digits))
 
 
 def _judge(program: Program, values: Mapping[str, Value]) -> Iterator[Judged]:

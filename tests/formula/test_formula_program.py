@@ -116,6 +116,33 @@ def test_a_decision_takes_the_first_row_that_holds_and_says_why() -> None:
         assert (result.value, because in (result.because or "")) == (answer, True)
 
 
+def test_a_number_that_tells_a_word_is_shown_as_it_and_handed_on_as_the_number() -> None:
+    tells = {"1": "it fits", "0": "it does not fit"}
+    made = program(work={"out": "1 if length > with_unit(2, mm) else 0"}, outputs={"out": {"say": "O", "tells": tells}},
+                   proofs=[{"given": {"length": "3 mm"}, "expect": {"out": "1"}, "source": "s"}])  # fmt: skip
+    fits, fails = (run(made, {"length": text}).outputs["out"] for text in ("3 mm", "1 mm"))
+    assert (fits.value, fits.text, fails.value, fails.text) == (1, "it fits", 0, "it does not fit")
+    half = program(work={"out": "length / with_unit(2, mm)"}, outputs={"out": {"say": "O", "tells": tells}})
+    assert run(half, {"length": "1 mm"}).outputs["out"].text == "0.500"  # no word for it
+
+
+@pytest.mark.parametrize(("output", "message"), [
+    ({"unit": "mm", "tells": {"1": "long"}}, "only a bare number tells words"),
+    ({"tells": {"one": "long"}}, '"one" is no number as it would be shown'),
+    ({"tells": {"1.0": "long"}}, '"1.0" is no number as it would be shown'),
+])  # fmt: skip
+def test_words_that_no_number_tells(output: dict[str, Any], message: str) -> None:
+    made = {"unit": "mm"} if "unit" in output else {}
+    record = {
+        "title": "C", "asks": "What?", "inputs": {"length": {"ask": "Length", "unit": "mm", "start": "1"}},
+        "work": {"out": "length" if made else "length / length"}, "outputs": {"out": {"say": "O", **output}},
+        "warnings": "none", "sources": ["s"],
+        "proofs": [{"given": {"length": "1 mm"}, "expect": {"out": "no answer"}, "source": "s"}],
+    }  # fmt: skip
+    _, faults = compile_calculator(TypeAdapter(Calculator).validate_python(record), {}, "c")
+    assert message in [fault.message for fault in faults]
+
+
 def test_a_warning_without_an_answer_says_it_cannot_be_judged() -> None:
     warned = program(
         {"t": table("exact", {"1": "10"})}, work={"out": "table(t, x, length)"},

@@ -71,6 +71,8 @@ class Output:
     """Unit it is shown in; absent for a bare number, a decision or a choice."""
     digits: Places = 3
     """Decimal places shown."""
+    tells: dict[Literal_, Name] = field(default_factory=dict)
+    """What is shown in place of certain numbers, such as {1: it fits, 0: it does not}; tools get the number."""
 
 
 @record

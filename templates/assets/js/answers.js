@@ -111,7 +111,9 @@
     if (!Number.isFinite(number)) {
       return { value: null, unit: unit, text: "", why: "the number is too large", because: null };
     }
-    return { value: number, unit: unit, text: numbers.fixed(number, output.digits), why: null, because: null };
+    const told = output.labels[numbers.plain(number)];
+    const text = told === undefined ? numbers.fixed(number, output.digits) : told;
+    return { value: number, unit: unit, text: text, why: null, because: null };
   }
 
   /** @param {Calculator} calculator @param {Record<string, string | undefined>} given */
