@@ -50,7 +50,7 @@ _OFFERED = tuple(
         "mm cm m inch ft", "micrometer thou mm", "mm**2 cm**2 m**2 inch**2 ft**2", "ml liter m**3 gallon",
         "mm**3 cm**3 m**3 inch**3", "N kN kgf lbf", "MPa bar kPa psi", "Pa kPa bar psi", "GPa MPa ksi",
         "degC degF", "delta_degC delta_degF", "g kg lb oz", "s min h", "m/s m/min ft/min", "mm/s m/min inch/min",
-        "mm/min m/min inch/min", "liter/min m**3/h ft**3/min", "N*m lbf*ft", "W kW hp", "A kA", "V kV", "J kJ",
+        "mm/min mm/s m/min inch/min", "liter/min m**3/h ft**3/min", "N*m lbf*ft", "W kW hp", "A kA", "V kV", "J kJ",
         "kJ/mm J/mm kJ/inch", "g/cm**3 kg/m**3 lb/gallon", "mg/m**3 g/m**3", "m**2/liter ft**2/gallon", "microohm ohm",
         "mm**4 cm**4 inch**4", "Hz 1/min",
     )
