@@ -64,6 +64,8 @@ def read_quantity(text: str, asked: Unit) -> Reading | str:
         return f'there is no unit "{written.unit}": {unit_advice(written.unit)}'
     if (found.dimension, found.is_point) != (asked.dimension, asked.is_point):
         return f"{found.name} measures {describe(kind_of_unit(found))}, not {describe(kind_of_unit(asked))}"
+    if found.name == asked.name:
+        return _finite(Reading(asked.to_base(written.number), written.number))
     exact_base = written.number * found.factor + found.offset
     return _finite(Reading(to_float(exact_base), (exact_base - asked.offset) / asked.factor))
 

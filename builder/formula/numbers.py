@@ -30,6 +30,7 @@ class Written(NamedTuple):
     unit: str
 
 
+@lru_cache(maxsize=8192)
 def read_written(text: str) -> Written | str:
     """Read `12.5`, `12,5`, `3/16 inch`, `1 3/16 in` or `20degC`; return what is wrong where that fails.
 
@@ -45,6 +46,7 @@ def read_written(text: str) -> Written | str:
     return Written(number, found[2].strip()) if isinstance(number, Fraction) else number
 
 
+@lru_cache(maxsize=8192)
 def read_number(text: str) -> Fraction | str:
     """Read a decimal number or a fraction exactly; return what is wrong where that fails."""
     if len(text) > MAX_NUMBER_LENGTH:
@@ -63,6 +65,7 @@ def read_number(text: str) -> Fraction | str:
     return -value if sign == "-" else value
 
 
+@lru_cache(maxsize=8192)
 def exact(value: float) -> Fraction:
     """Return the shortest decimal that reads back as this float, exactly: 0.1 and not its binary neighbour."""
     return Fraction(repr(value))
@@ -70,10 +73,15 @@ def exact(value: float) -> Fraction:
 
 def to_float(value: Fraction) -> float:
     """Round once; past the largest float, infinity with its sign."""
+    return quotient(value.numerator, value.denominator)
+
+
+def quotient(above: int, below: int) -> float:
+    """Divide whole numbers of any size and round once, as Python does; below its line stands a positive number."""
     try:
-        return value.numerator / value.denominator
+        return above / below
     except OverflowError:
-        return math.inf if value > 0 else -math.inf
+        return math.inf if above > 0 else -math.inf
 
 
 @lru_cache(maxsize=8192)

@@ -10,7 +10,7 @@ from typing import Any
 
 from builder.formula.dimension import BASES, LEVEL, NO_DIMENSION, Dimension, multiply, raise_to
 from builder.formula.everyday import EVERYDAY
-from builder.formula.numbers import exact, to_float
+from builder.formula.numbers import exact, quotient, to_float
 from builder.model.near import near_names
 from builder.model.quantity import Quantity
 
@@ -70,11 +70,22 @@ class Unit:
 
     def to_base(self, value: Fraction) -> float:
         """Return an exact value in this unit as a float in base units, rounded once."""
-        return to_float(value * self.factor + self.offset)
+        # Whole numbers side by side: bringing fractions to their lowest terms takes most of the time of a check.
+        below = value.denominator * self.factor.denominator
+        above = value.numerator * self.factor.numerator
+        if self.offset:
+            above = above * self.offset.denominator + self.offset.numerator * below
+            below *= self.offset.denominator
+        return quotient(above, below)
 
     def from_base(self, value: float) -> float:
         """Return a float in base units as a float in this unit, rounded once."""
-        return to_float((exact(value) - self.offset) / self.factor)
+        own = exact(value)
+        above, below = own.numerator, own.denominator
+        if self.offset:
+            above = above * self.offset.denominator - self.offset.numerator * below
+            below *= self.offset.denominator
+        return quotient(above * self.factor.denominator, below * self.factor.numerator)
 
     @property
     def ratio(self) -> tuple[float, float]:

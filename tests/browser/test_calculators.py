@@ -110,7 +110,11 @@ def test_proofs_typed_into_the_page(book: Watched, programs: Mapping[str, Progra
             else:
                 field.fill(text)
         for id_ in program.questions.keys() - proof.given.keys():  # those with a default, left empty
-            page.locator(f"#ask_{id_}").fill("")
+            field = page.locator(f"#ask_{id_}")
+            if program.questions[id_].choices or program.questions[id_].one_of:
+                field.select_option("")
+            else:
+                field.fill("")
         for output, result in run(program, proof.given).outputs.items():
             shown = " ".join(page.locator(f"#answer_{output}").inner_text().split("\n"))
             if result.value is None:
