@@ -17,6 +17,9 @@ from builder.model.views import Block, Cards, Facts, Form, Grid, Html, Items, Pa
 
 _OTHER_UNITS = re.compile(r'<span data-q="([^"]*)">')
 _TAG = re.compile(r"<[^>]*>")
+WORKINGS = frozenset({"formulas", "proofs"})
+"""Blocks that are not searched: how a figure comes about and what it is held against. Their numbers are an example's,
+and their words stand in the rest of the page."""
 
 
 class Part(NamedTuple):
@@ -40,6 +43,8 @@ def parts_of(page: Page) -> list[Part]:
     first = page.passages[0]
     found[first.anchor] = found[first.anchor]._replace(texts=(first.text, page.kind))
     for block in (*page.main, *page.aside):
+        if block.anchor in WORKINGS:
+            continue
         for part in _of_block(block):
             known = found.get(part.anchor)
             if known:

@@ -149,6 +149,8 @@ class Calculator:
     """The question it answers, as the technician would ask it."""
     moment: Annotated[Id, Word("moment")] | None = None
     """The moment of the job it serves; lists are grouped by it."""
+    also: tuple[Name, ...] = ()
+    """Other words in which people ask for it; the search finds it by them."""
     about: Prose | None = None
     """How to read it, and what outranks it."""
     limits: tuple[Line, ...] = ()
