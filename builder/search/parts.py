@@ -17,9 +17,9 @@ from builder.model.views import Block, Cards, Facts, Form, Grid, Html, Items, Pa
 
 _OTHER_UNITS = re.compile(r'<span data-q="([^"]*)">')
 _TAG = re.compile(r"<[^>]*>")
-WORKINGS = frozenset({"formulas", "proofs"})
-"""Blocks that are not searched: how a figure comes about and what it is held against. Their numbers are an example's,
-and their words stand in the rest of the page."""
+UNSEARCHED = frozenset({"formulas", "proofs", "also"})
+"""Blocks that are not searched: how a figure comes about and what it is held against, whose numbers are an example's;
+and other words for the page, each of which is a passage by itself."""
 
 
 class Part(NamedTuple):
@@ -36,21 +36,31 @@ class Part(NamedTuple):
 
 
 def parts_of(page: Page) -> list[Part]:
-    """Gather a page's parts; what a block says of a place that has a passage already is added to it."""
-    found = {one.anchor: Part(one.anchor, one.heading, (one.text,), (), one.name) for one in page.passages}
+    """Gather a page's parts; what a block says of a place that has a passage already is added to it.
+
+    Words asked for together count where they stand together, so several passages of one place stay apart.
+    """
+    found: dict[str, Part] = {}
+    others: list[Part] = []
+    for one in page.passages:
+        part = Part(one.anchor, one.heading, (one.text,), (), one.name)
+        if one.anchor in found:
+            others.append(part)
+        else:
+            found[one.anchor] = part
     if not found:
         return []
     first = page.passages[0]
     found[first.anchor] = found[first.anchor]._replace(texts=(first.text, page.kind))
     for block in (*page.main, *page.aside):
-        if block.anchor in WORKINGS:
+        if block.anchor in UNSEARCHED:
             continue
         for part in _of_block(block):
             known = found.get(part.anchor)
             if known:
                 part = known._replace(texts=known.texts + part.texts, facts=known.facts + part.facts)
             found[part.anchor] = part
-    return list(found.values())
+    return [*found.values(), *others]
 
 
 def _of_block(block: Block) -> Iterator[Part]:

@@ -39,7 +39,10 @@ def calculator_page(here: Here, ref: Ref, calculator: Calculator, started: Worke
     main.append(Links("Sources", here.links("source", calculator.sources), "None.", "sources"))
     return page(
         here, ref, calculator.title, "Calculator", here.line(calculator.asks), tuple(main), _aside(here, calculator),
-        texts=(passage("", calculator.title, calculator.about, name=" ".join((calculator.asks, *calculator.also))),), aliases=calculator.was,
+        texts=(
+            passage("", calculator.title, calculator.asks, calculator.about),
+            *(passage("also", phrase) for phrase in calculator.also),
+        ), aliases=calculator.was,
         scripts=(
             "assets/js/numbers.js", "assets/js/formula.js", "assets/js/answers.js", "assets/js/entries.js",
             f"assets/calc/{ref.id}.js", "assets/js/calculator.js",
