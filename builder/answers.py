@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
+from typing import Any
 
 from builder.formula import Answer, Program, run
+from builder.formula.points.rows import columns_of
 from builder.model.near import offer
 
 
@@ -16,6 +18,15 @@ def unknown(name: str, programs: Mapping[str, Program]) -> str:
 
 def ask(program: Program, given: Sequence[str]) -> Answer | str:
     """Work the calculator out; what is wrong with what was given comes back as text."""
+    values = inputs_of(given)
+    if isinstance(values, str):
+        return values
+    answer = run(program, values)
+    return faults_text(answer) if answer.faults else answer
+
+
+def inputs_of(given: Sequence[str]) -> dict[str, str] | str:
+    """Take `input=value` apart; what is wrong with it comes back as text."""
     values: dict[str, str] = {}
     for text in given:
         name, sign, value = text.partition("=")
@@ -24,15 +35,22 @@ def ask(program: Program, given: Sequence[str]) -> Answer | str:
         if name in values:
             return f'"{name}" is given twice; give it once'
         values[name] = value
-    answer = run(program, values)
-    if answer.faults:
-        return "; ".join(f"{fault.message}: {fault.do}" for fault in answer.faults)
-    return answer
+    return values
+
+
+def faults_text(answer: Answer) -> str:
+    """Say what is wrong with the inputs."""
+    return "; ".join(f"{fault.message}: {fault.do}" for fault in answer.faults)
 
 
 def answer_json(program: Program, answer: Answer) -> str:
     """Return the answer in the form other tools read."""
-    return json.dumps({
+    return json.dumps(answer_data(program, answer), ensure_ascii=False, indent=2)
+
+
+def answer_data(program: Program, answer: Answer) -> dict[str, Any]:
+    """Return the answer as plain values."""
+    return {
         "calculator": program.id,
         "inputs": {name: {"value": taken.value, "unit": taken.unit} for name, taken in answer.inputs.items()},
         "outputs": {
@@ -40,7 +58,7 @@ def answer_json(program: Program, answer: Answer) -> str:
             for name, result in answer.outputs.items()
         },
         "warnings": [{"level": level, "say": say} for level, say in _warnings(answer)],
-    }, ensure_ascii=False, indent=2)  # fmt: skip
+    }  # fmt: skip
 
 
 def answer_text(program: Program, answer: Answer) -> str:
@@ -104,6 +122,7 @@ def list_json(programs: Mapping[str, Program]) -> str:
             "outputs": {
                 key: {"say": output.say, "unit": output.unit or ""} for key, output in program.record.outputs.items()
             },
+            **({"columns": columns_of(program.points.record)} if program.points is not None else {}),
         }
         for name in living(programs) for program in (programs[name],)
     ], ensure_ascii=False, indent=2)  # fmt: skip

@@ -13,7 +13,7 @@ from pathlib import Path
 
 import click
 
-from builder import answers, layers, pipeline, telling
+from builder import answers, layers, pipeline, point_answers, telling
 from builder.authoring.commands import COMMANDS, content_option
 from builder.authoring.placing import AuthoringError
 from builder.crew import FaultInSeambookError
@@ -91,8 +91,12 @@ def check(contents: tuple[str, ...], strict: bool, form: str, processes: int | N
 @click.argument("given", nargs=-1, metavar='[INPUT="VALUE UNIT"]...')
 @click.option("--list", "list_all", is_flag=True, help="List the calculators, or one calculator's inputs.")
 @click.option("--json", "as_json", is_flag=True, help="Answer as JSON.")
+@click.option("--csv", "table", metavar="FILE", help="The table, where a calculator works on points; - reads it in.")
 @content_option
-def calc(name: str | None, given: tuple[str, ...], list_all: bool, as_json: bool, contents: tuple[str, ...]) -> None:
+def calc(
+    name: str | None, given: tuple[str, ...], list_all: bool, as_json: bool, table: str | None,
+    contents: tuple[str, ...],
+) -> None:  # fmt: skip
     """Work a calculator out: seambook calc dew-point air="20 degC" humidity="60 percent" surface="18 degC".
 
     It reads calculators, tables and sources only, so it works in a book with mistakes elsewhere.
@@ -112,7 +116,15 @@ def calc(name: str | None, given: tuple[str, ...], list_all: bool, as_json: bool
             sys.exit(CONTENT)
         raise click.UsageError(answers.unknown(name, programs))
     if list_all:
-        click.echo(answers.list_json({program.id: program}) if as_json else answers.inputs_text(program))
+        listed = answers.list_json({program.id: program}) if as_json else answers.inputs_text(program)
+        click.echo(listed if as_json else listed + point_answers.columns_text(program))
+        return
+    if table is not None or program.points is not None:
+        points = point_answers.ask(program, given, table)
+        if isinstance(points, str):
+            raise click.UsageError(points)
+        told = point_answers.answer_json if as_json else point_answers.answer_text
+        click.echo(told(program, points))
         return
     answer = answers.ask(program, given)
     if isinstance(answer, str):

@@ -15,7 +15,8 @@ from builder.formula.no_answer import NoAnswer, Value
 from builder.formula.pairs import Pair, Pairs, make_pairs
 from builder.formula.parse import parse
 from builder.formula.program import Compiled, Program, compile_calculator
-from builder.formula.run import prove, run
+from builder.formula.proving import prove
+from builder.formula.run import run
 from builder.formula.units import Unit, convert, dimension_of_example, offered_units, unit, unit_advice
 
 __all__ = [

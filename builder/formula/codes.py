@@ -163,6 +163,19 @@ UNIT_TWICE = Code(
     "A unit stands in the record of units more than once, so nobody could say what it is shown as. Each unit has one "
     "place: `to_us`, `to_metric` or `same`.",
 )
+BAD_POINTS_FIELD = Code(
+    "F571",
+    "bad_points_field",
+    "What a calculator says of its table of points does not fit together: places are no lengths, the tolerance names "
+    "no input that is a length, two columns have one name, a word means yes and no, or the least breadth is no share "
+    "of one. Fitted numbers would have no meaning.",
+)
+BAD_POINTS = Code(
+    "F572",
+    "bad_points",
+    "A table of points, that of `start` or of a proof, cannot be read or fitted: a column is missing, a cell holds no "
+    "number, a name stands there twice, or too few points are sound. The line is counted from the first of the table.",
+)
 GIVEN_UNKNOWN = Code(
     "F551",
     "unknown_input",
@@ -183,5 +196,6 @@ CODES = (
     NOT_A_FORMULA, NOT_IN_LANGUAGE, TOO_BIG, UNKNOWN_NAME, UNKNOWN_FUNCTION, WRONG_ARGUMENTS, UNKNOWN_UNIT,
     UNITS_DISAGREE, POINT_MISUSED, WRONG_KIND, UNKNOWN_CHOICE, NAME_TAKEN, CIRCLE, UNNAMED_NUMBER, UNUSED,
     BAD_INPUT_FIELD, BAD_VALUE, BAD_OUTPUT, BAD_DECISION, UNREACHABLE_ROW, BAD_PROOF, NO_PROOF, PROOF_FAILS,
-    BAD_TABLE, ROW_TWICE, UNLIKE_UNITS, UNIT_TWICE, GIVEN_UNKNOWN, GIVEN_MISSING, GIVEN_BAD,
+    BAD_TABLE, ROW_TWICE, UNLIKE_UNITS, UNIT_TWICE, BAD_POINTS_FIELD, BAD_POINTS, GIVEN_UNKNOWN, GIVEN_MISSING,
+    GIVEN_BAD,
 )  # fmt: skip

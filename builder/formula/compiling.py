@@ -18,6 +18,7 @@ from builder.formula.kinds import TRUTH, Kind, choice, kind_of_unit
 from builder.formula.lookup import CompiledTable, LookupTable, compile_table
 from builder.formula.order import in_order
 from builder.formula.parse import parse
+from builder.formula.points.compiling import measured_kinds
 from builder.formula.reach import unreachable_rows
 from builder.formula.units import unit, unit_advice
 from builder.model.expression import Expression, names_read
@@ -56,7 +57,8 @@ class Compiling:
         self.faults.extend(faults)
 
     def questions_and_constants(self) -> None:
-        """Read inputs and fixed values."""
+        """Read inputs and fixed values, and take the names that a fit of points gives."""
+        self.kinds.update(measured_kinds(self.record))
         for name, asked in self.record.inputs.items():
             question, faults = compile_input(name, asked)
             self.fault(faults)

@@ -18,6 +18,9 @@ from builder.formula.kinds import ChoiceKind, TextKind
 from builder.formula.lookup import LookupTable
 from builder.formula.numbers import to_float
 from builder.formula.pairs import Pair, Pairs
+from builder.formula.points.compiling import PointTable, measured_kinds
+from builder.formula.points.deviations import BARE, LENGTHS
+from builder.formula.points.rows import columns_of
 from builder.formula.program import Program
 from builder.formula.units import Unit, offered_units
 from builder.model.expression import Binary, Call, Choice, Conditional, Expression, Name, Number, Unary, UnitName
@@ -40,7 +43,7 @@ window.seambook.calculators[{id}] = (function () {{
     outputs: {outputs},
     warnings: [
 {warnings}
-    ]
+    ]{points}
   }};
 }}());
 """
@@ -51,7 +54,7 @@ def emit_calculator(program: Program, id: str = "", pairs: Pairs = MappingProxyT
 
     `pairs` says in which unit an input is asked for, and an output shown, in the other system of units.
     """
-    computed = {step.name for step in program.steps}
+    computed = {step.name for step in program.steps} | measured_kinds(program.record).keys()
     warnings = [
         f"      {{level: {text(warned.level)}, say: {text(warned.say)}, "
         f"holds: function (v, F, t) {{ return {emit(warned.condition, computed)}; }}}}"
@@ -66,6 +69,7 @@ def emit_calculator(program: Program, id: str = "", pairs: Pairs = MappingProxyT
         steps=",\n".join(_step(step, computed) for step in program.steps),
         outputs=text(_outputs(program, pairs)),
         warnings=",\n".join(warnings),
+        points=f",\n    points: {text(_points(program.points, pairs))}" if program.points is not None else "",
     )
 
 
@@ -164,6 +168,36 @@ def _input(program: Program, question: Question, pairs: Pairs) -> dict[str, Any]
         "admits": question.admits,
         "help": record.help,
     }
+
+
+def _points(table: PointTable, pairs: Pairs) -> dict[str, Any]:
+    """What a table of points is read, fitted and told by, in the script."""
+    record, own = table.record, table.reader.unit
+    pair = pairs.get(own.name)
+    stated, measured = record.stated, record.measured
+    return {
+        "unit": unit_data(own),
+        "units": [unit_data(unit) for unit in table.reader.units],
+        "other": _other(pair, digits=pair.places(record.digits)) if pair else None,
+        "digits": record.digits,
+        "mirror": table.mirror,
+        "columns": list(columns_of(record)),
+        "yes": [word.lower() for word in record.sound.yes],
+        "no": [word.lower() for word in record.sound.no],
+        "tolerance": record.tolerance,
+        "leastBreadth": table.least_breadth,
+        "refuse": {"few": record.refuse.few, "line": record.refuse.line, "undecided": record.refuse.undecided},
+        "verdicts": {
+            "within": record.verdicts.within, "beyond": record.verdicts.beyond, "doubtful": record.verdicts.doubtful,
+            "alone": record.verdicts.alone, "rest": record.verdicts.rest, "first": record.verdicts.first,
+        },
+        "axes": [record.axes.x, record.axes.y, record.axes.z],
+        "say": {
+            "name": record.name.say, "stated": stated.say, "measured": measured.say, "sound": record.sound.say,
+        },
+        "counts": list(BARE),
+        "lengths": list(LENGTHS),
+    }  # fmt: skip
 
 
 def _admitted(own: Unit, pair: Pair | None) -> tuple[Unit, ...]:

@@ -17,6 +17,7 @@ from builder.formula.inputs import Question
 from builder.formula.kinds import Kind
 from builder.formula.lookup import LookupTable
 from builder.formula.outputs import Shown, check_outputs
+from builder.formula.points.compiling import PointTable, compile_points
 from builder.formula.proofs import CheckedProof, check_proofs
 from builder.formula.sources import name_faults, number_faults, unused_faults
 from builder.model.expression import Expression
@@ -52,6 +53,8 @@ class Program:
     outputs: dict[str, Shown]
     warnings: tuple[Warned, ...]
     proofs: tuple[CheckedProof, ...]
+    points: PointTable | None = None
+    """The table of points it works on, where it does."""
 
 
 class Compiled(NamedTuple):
@@ -78,6 +81,8 @@ def compile_calculator(record: Calculator, tables: Mapping[str, Table], id: str 
     outputs, faults = check_outputs(record, work.kinds, work.decisions())
     work.fault(faults)
     work.fault(number_faults(work.trees))
+    points, faults = compile_points(record, work.questions)
+    work.fault(faults)
     proofs: tuple[CheckedProof, ...] = ()
     if not any(fault.level == "error" for fault in work.faults):
         # What is unused or unproven because a formula is wrong is no second mistake.
@@ -90,5 +95,6 @@ def compile_calculator(record: Calculator, tables: Mapping[str, Table], id: str 
     if any(fault.level == "error" for fault in found) or len(lookups) < len(work.tables):
         return Compiled(None, found)
     steps = tuple(work.steps)
-    program = Program(id, record, work.questions, work.fixed, lookups, steps, kinds, outputs, warnings, proofs)
+    program = Program(id, record, work.questions, work.fixed, lookups, steps, kinds, outputs, warnings, proofs,
+                      points)  # fmt: skip
     return Compiled(program, found)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 
 from builder.formula.answer import Answer, Judged, Result, Taken
 from builder.formula.codes import GIVEN_MISSING, GIVEN_UNKNOWN, PROOF_FAILS
@@ -16,17 +17,23 @@ from builder.formula.lookup import SAME
 from builder.formula.no_answer import TOO_LARGE, NoAnswer, Unanswered, Value
 from builder.formula.numbers import fixed, plain
 from builder.formula.outputs import Shown
+from builder.formula.points.compiling import measured_kinds
 from builder.formula.program import Program
 from builder.formula.proofs import Expected
 from builder.model.near import offer
 
+NO_POINTS = NoAnswer("no points were given")
 Given = Mapping[str, str | float | NoAnswer]
 """Inputs by id: text as somebody wrote it (`20 degC`, `3/16 inch`, an id), or a value in base units, or no answer."""
 
 
-def run(program: Program, given: Given) -> Answer:
-    """Work a calculator out. Where an input is at fault nothing is worked out and `faults` says what is admitted."""
-    values, inputs, faults = _take(program, given)
+def run(program: Program, given: Given, measured: Mapping[str, Value] = MappingProxyType({})) -> Answer:
+    """Work a calculator out. Where an input is at fault nothing is worked out and `faults` says what is admitted.
+
+    `measured` holds, in base units, what a fit of points gives to formulas.
+    """
+    values, inputs, faults = take(program, given)
+    values.update(measured or dict.fromkeys(measured_kinds(program.record), NO_POINTS))
     if faults:
         return Answer(inputs, {}, (), {}, tuple(faults))
     branches: dict[str, Branch] = {}
@@ -38,7 +45,8 @@ def run(program: Program, given: Given) -> Answer:
     return Answer(inputs, outputs, tuple(_judge(program, values)), values)
 
 
-def _take(program: Program, given: Given) -> tuple[dict[str, Value], dict[str, Taken], list[Fault]]:
+def take(program: Program, given: Given) -> tuple[dict[str, Value], dict[str, Taken], list[Fault]]:
+    """Read the inputs: the values in base units, constants among them; the inputs as taken; and what is at fault."""
     values: dict[str, Value] = dict(program.fixed)
     inputs: dict[str, Taken] = {}
     faults = [
@@ -113,14 +121,14 @@ def prove(program: Program) -> tuple[Fault, ...]:
         faults += [fault.under(("proofs", number)) for fault in found.faults]
         for name, expected in proof.expected.items():
             result = found.outputs.get(name)
-            message = _difference(name, expected, result) if result is not None else None
+            message = difference(name, expected, result) if result is not None else None
             if message is not None:
                 do = "find which is wrong, the formula or the proof"
                 faults.append(Fault(PROOF_FAILS, message, do, path=("proofs", number, "expect", name)))
     return tuple(faults)
 
 
-def _difference(name: str, expected: Expected, found: Result) -> str | None:
+def difference(name: str, expected: Expected, found: Result) -> str | None:
     """Return how a result differs from what a proof expects; None where it agrees."""
     unit = f" {found.unit}" if found.unit else ""
     if isinstance(found.value, float) and isinstance(expected.value, float):

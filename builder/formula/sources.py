@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping
 from builder.formula.codes import NAME_TAKEN, UNNAMED_NUMBER, UNUSED
 from builder.formula.fault import Fault, Path
 from builder.formula.functions import FUNCTIONS
+from builder.formula.points.compiling import measured_kinds
 from builder.model.expression import Binary, Expression, Number, Unary, children, names_read, tables_read
 from builder.model.records.calculator import Calculator
 from builder.model.summary import KEY
@@ -19,7 +20,7 @@ LARGEST_EXPONENT = 6
 
 def name_faults(record: Calculator) -> Iterator[Fault]:
     """Inputs, constants, tables, formulas and decisions share one set of names."""
-    seen: dict[str, str] = {}
+    seen: dict[str, str] = dict.fromkeys(measured_kinds(record), "results of the fit of its points")
     for section in ("inputs", "fixed", "tables", "work", "decide"):
         for name in getattr(record, section):
             if name in FUNCTIONS or keyword.iskeyword(name):
@@ -65,6 +66,7 @@ def unused_faults(record: Calculator, trees: Mapping[Path, Expression]) -> Itera
     """What nothing reads misleads whoever fills it in or looks for its effect."""
     used = {node.name for tree in trees.values() for node in names_read(tree)} | set(record.outputs)
     used |= {name for tree in trees.values() for name in tables_read(tree)}
+    used |= {record.points.tolerance} if record.points else set()
     nouns = {"inputs": "input", "fixed": "fixed value", "tables": "table", "work": "formula", "decide": "decision"}
     for section, noun in nouns.items():
         for name in getattr(record, section):

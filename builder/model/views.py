@@ -13,6 +13,7 @@ from builder.model.grid import Grid as Grid
 from builder.model.html import NO_HTML
 from builder.model.html import Html as Html  # what makes views takes it from here
 from builder.model.pictures import Picture, Pictures
+from builder.model.point_views import PointEntry, PointResults
 from builder.model.reference import Ref
 from builder.model.said import Said
 
@@ -278,6 +279,7 @@ class Groups:
 
 Block = (
     Facts | Prose | Items | Links | Grid | Cards | Figure | Pictures | Warnings | Worked | Form | Steps | Groups | Body
+    | PointEntry | PointResults
 )  # fmt: skip
 
 

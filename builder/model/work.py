@@ -32,6 +32,24 @@ class Remark(NamedTuple):
     unjudged: bool = False
 
 
+class PointRow(NamedTuple):
+    """One point of a table of points, with what a fit says of it; lengths in the table's unit."""
+
+    name: str
+    sound: bool
+    stated: tuple[float, float, float]
+    measured: tuple[float, float, float]
+    off: tuple[float, float, float]
+    length: float
+    is_beyond: bool
+    is_doubtful: bool = False
+    is_first: bool = False
+    alone: float = 0.0
+    """Of a doubtful point how far it stands off in the fit without it."""
+    rest: float = 0.0
+    """And how well the others then agree."""
+
+
 @dataclass(frozen=True, slots=True)
 class WorkedOut:
     """One calculator worked out with one segment's facts."""
@@ -45,6 +63,8 @@ class WorkedOut:
     remarks: tuple[Remark, ...]
     fragment: str
     """Opens the calculator's page with the same inputs: `in=length:1060~mm,...`."""
+    points: tuple[PointRow, ...] = ()
+    """Of a calculator that works on points each of them."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -27,6 +27,9 @@ def rests_of(record: Record) -> Iterator[Rest]:
                     yield from (_measure(measure, step.key) for measure in step.measure)
         case Calculator():
             yield from _fixed(record.fixed, "fixed")
+            if record.points is not None:
+                least = record.points.least_breadth
+                yield Rest(least.source, "least_breadth", ONE, (Quantity(least.value, ""),), "fixed")
             yield from (_proof(record, proof) for proof in record.proofs)
         case Table():
             yield from _table(record)

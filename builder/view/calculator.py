@@ -12,12 +12,14 @@ from builder.model.views import Ask, Block, Form, Grid, Html, Items, Links, Opti
 from builder.model.work import WorkedOut
 from builder.view.here import Here
 from builder.view.page import page, passage
+from builder.view.points import point_entry, point_limits, point_results, proof_points, scripts
 from builder.view.worked import cautions, value_row
 
 
 def calculator_page(here: Here, ref: Ref, calculator: Calculator, started: WorkedOut | None) -> Page:
     """Make the page; `started` is the calculator worked out for its starting values."""
     main: list[Block] = [
+        *point_entry(here, calculator, started),
         Form(
             id=ref.id,
             asks=tuple(_ask(here, name, ask) for name, ask in calculator.inputs.items()),
@@ -26,12 +28,13 @@ def calculator_page(here: Here, ref: Ref, calculator: Calculator, started: Worke
             answer_signs=tuple(here.book.units.behind(output.unit or "") for output in calculator.outputs.values()),
             cautions=cautions(here, started.remarks if started else ()),
             title="Work it out",
-        )
+        ),
+        *point_results(here, calculator, started),
     ]
     if calculator.about:
         main.append(Prose("How to read it", here.paragraphs(calculator.about), "about"))
     main.append(Grid("Formulas", ("Name", "Worked out as"), tuple(_formulas(here, calculator)), anchor="formulas"))
-    if calculator.fixed:
+    if calculator.fixed or calculator.points:
         main.append(Grid("Fixed values", ("Name", "Value", "Source"), tuple(_fixed(here, calculator)), anchor="fixed"))
     warned = tuple(here.line(warning.say) for warning in calculator.warnings)
     main.append(Items("It warns", warned, "Of nothing.", "warns"))
@@ -45,7 +48,7 @@ def calculator_page(here: Here, ref: Ref, calculator: Calculator, started: Worke
         ), aliases=calculator.was,
         scripts=(
             "assets/js/numbers.js", "assets/js/formula.js", "assets/js/answers.js", "assets/js/entries.js",
-            f"assets/calc/{ref.id}.js", "assets/js/calculator.js",
+            f"assets/calc/{ref.id}.js", *scripts(calculator), "assets/js/calculator.js",
         ),
     )  # fmt: skip
 
@@ -103,6 +106,7 @@ def _fixed(here: Here, calculator: Calculator) -> Iterator[tuple[Html, Html, Htm
         note = f" {here.line(fixed.note)}" if fixed.note else ""
         source = here.anchor(here.link("source", fixed.source))
         yield Html(f"<code>{name}</code>"), value, Html(f"{source}{note}")
+    yield from point_limits(here, calculator)
 
 
 def _proof(here: Here, calculator: Calculator, proof: Proof) -> Html:
@@ -113,5 +117,5 @@ def _proof(here: Here, calculator: Calculator, proof: Proof) -> Html:
                        for name, text in proof.expect.items() if (output := calculator.outputs.get(name)))  # fmt: skip
     note = f" {here.line(proof.note)}" if proof.note else ""
     return Html(
-        f"{given}: {expect}. {here.anchor(here.link('source', proof.source))}.{note}"
+        f"{given}: {expect}. {here.anchor(here.link('source', proof.source))}.{note}{proof_points(here, proof)}"
     )  # fmt: skip

@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from builder.model.links import Catalogue
+from builder.model.point_views import PointEntry
 from builder.model.records import KINDS
 from builder.model.reference import Ref
 from builder.model.said import Said, said
@@ -19,6 +20,7 @@ from builder.model.views import Ask, Block, Form, Group, Groups, Html, Link, Lin
 from builder.model.whole import Whole
 from builder.view.here import Book, Here
 from builder.view.lists import PRINT, note_of, plain_page
+from builder.view.points import printed_points
 from builder.view.signs import NO_BREAK
 
 MOST_STEPS = 1500
@@ -110,7 +112,13 @@ def _contents(here: Here, document: Document) -> Groups:
 
 def _as_printed(here: Here, page: Page) -> Page:
     """A form cannot be filled in on paper: what it holds at first stands there with its answers."""
-    return replace(page, main=tuple(_worked(here, block) if isinstance(block, Form) else block for block in page.main))
+    return replace(page, main=tuple(_paper(here, block) for block in page.main))
+
+
+def _paper(here: Here, block: Block) -> Block:
+    if isinstance(block, PointEntry):
+        return printed_points(here, block)
+    return _worked(here, block) if isinstance(block, Form) else block
 
 
 def _worked(here: Here, form: Form) -> Block:

@@ -21,4 +21,8 @@ A step works out values for a segment that its seam does not have, or for a seam
 BAD_GIVEN = Code("W405", "bad_given", """\
 What is given to a calculator is no value it admits: a quantity, a choice's id, or a formula over the seam's facts.""")
 
-CODES = (UNKNOWN_INPUT, UNKNOWN_OUTPUT, MISSING_INPUT, NO_SUCH_SEGMENT, BAD_GIVEN)
+POINTS_NEEDED = Code("W406", "points_needed", """\
+A calculator that works on a table of points is put to work for a seam. A seam has no such table; link to the
+calculator's page, where the points are typed in.""")
+
+CODES = (UNKNOWN_INPUT, UNKNOWN_OUTPUT, MISSING_INPUT, NO_SUCH_SEGMENT, BAD_GIVEN, POINTS_NEEDED)

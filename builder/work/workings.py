@@ -20,6 +20,7 @@ from builder.formula import (
 from builder.formula.facts import Scales, fact_kinds, fact_values
 from builder.formula.inputs import Question
 from builder.formula.numbers import plain
+from builder.formula.points.answers import run_points
 from builder.model.near import listed, offer
 from builder.model.quantity import split_quantity
 from builder.model.records import Record
@@ -29,6 +30,7 @@ from builder.model.summary import KEY, Facts
 from builder.model.work import Remark, WorkedOut
 from builder.model.work import Value as Shown
 from builder.work import codes
+from builder.work.points import point_rows
 
 GIVEN_FIGURES = 4
 """Figures shown of a given value; the answers are worked out from all of them."""
@@ -61,6 +63,9 @@ def _key(working: Working) -> tuple[object, ...]:
 
 
 def _faults_of(working: Working, program: Program, scales: Scales) -> tuple[Fault, ...]:
+    if program.points is not None:
+        message = f"{program.id} works on a table of points, which a seam does not have"
+        return (Fault(codes.POINTS_NEEDED, message, "link to its page in place of it", path=("calculator",)),)
     faults: list[Fault] = []
     questions = program.questions
     kinds = fact_kinds("seam", scales)
@@ -132,12 +137,13 @@ def started(program: Program) -> WorkedOut:
         name: start for name, question in program.questions.items()
         if (start := question.start if question.start is not None else question.default) is not None
     }
-    answer = run(program, given)
+    found = run_points(program, program.points.start, given) if program.points is not None else None
+    answer = run(program, given) if found is None else found.answer
     return WorkedOut(
         calculator=program.id, say=program.record.title, segment="",
         given=tuple(_given_shown(program, answer, name) for name in given),
         answers=tuple(_answer_shown(program, answer, name) for name in program.outputs),
-        remarks=remarks_of(answer), fragment="",
+        remarks=remarks_of(answer), fragment="", points=point_rows(program, found) if found is not None else (),
     )  # fmt: skip
 
 

@@ -68,6 +68,12 @@ def test_pages_in_use(book: Watched, axe: str, dark: bool) -> None:
     page.locator("#ask_air").fill("warm")
     assert page.locator("#ask_air-fault").is_visible()
     found += [f"at fault: {one}" for one in violations(page, axe)]
+    page.goto(book.url("calculators/datum-fit.html"))
+    page.locator("#points_list [data-cell=stated]").first.fill("12o")
+    page.locator("#points_details summary").click()
+    page.locator("#points_text").fill("name\nA")
+    assert page.locator("#points_text-fault li").count() > 0
+    found += [f"points: {one}" for one in violations(page, axe)]
     page.goto(book.url("procedures/renew-rocker-outer.html"))
     page.locator("button[data-tick]").first.click()
     found += [f"ticked: {one}" for one in violations(page, axe)]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from builder.model.drawings import DrawnSheet, DrawnWeld, Run, RunSegment, Section
+from builder.model.point_views import EnteredPoint, PointEntry, PointHeads, PointResult, PointResults
 from builder.model.reference import Ref
 from builder.model.said import Said
 from builder.model.views import (
@@ -110,7 +111,14 @@ def every_block(mark: str = "") -> tuple[Block, ...]:
         Ask("film", f"Film{mark}", Said(""), Said(""), Html(""), Html(""),
             (Option("wax", Said(f"Wax{mark}", f"Wax of old{mark}"), True),), True),
     )
+    places = tuple(Said(f"{at}{mark}", f"{at} in inches{mark}") for at in range(3))
+    heads = PointHeads(f"Point{mark}", f"Stated{mark}", f"Measured{mark}", f"Sound{mark}",
+                       (f"x{mark}", f"y{mark}", f"z{mark}"), (f"name{mark}", "x"))  # fmt: skip
+    entered = EnteredPoint(1, f"P{mark}", places, places, True)
+    result = PointResult(f"P{mark}", True, places, places[0], Html("Within."), "within")
     return (
+        PointEntry(f"Points{mark}", heads, signs, (entered,), "points"),
+        PointResults(f"Deviations{mark}", heads, signs, (result,), "deviations"),
         Facts(f"Facts{mark}", (row,), "facts", True),
         Prose(f"Prose{mark}", Html("<p>Text.</p>"), "prose"),
         Items(f"Items{mark}", (Html("One."),), "", "items", True),

@@ -22,6 +22,7 @@ from builder.model.records.fields import (
     YesNo,
     record,
 )
+from builder.model.records.points import Points, TableText
 
 Literal_ = Annotated[str, StringConstraints(min_length=1, max_length=80)]
 """A bare number, a quantity or the id of a choice, as text; what fits is decided by the input's own unit."""
@@ -106,6 +107,12 @@ class Proof:
     within: Literal_ | dict[Variable, Literal_] = "0"
     """One tolerance for all, or one an output: a bare number in the output's unit, or a quantity
     (of a temperature: a difference). Exact ids need none."""
+    points: TableText | None = None
+    """The table of points, where the calculator works on one."""
+    deviations: dict[Name, Literal_] = field(default_factory=dict)
+    """By the point's name how long its deviation is."""
+    deviations_within: Literal_ = "0"
+    """How far a deviation may be off."""
     source: SourceId
     note: Line | None = None
 
@@ -156,6 +163,8 @@ class Calculator:
     limits: tuple[Line, ...] = ()
     """Where it does not hold, and when it must not be used."""
     inputs: dict[Variable, Input]
+    points: Points | None = None
+    """The table of points it works on, where it does."""
     fixed: dict[Variable, Fixed] = field(default_factory=dict)
     tables: dict[Variable, TableId] = field(default_factory=dict)
     """Tables read in the formulas: the name used there, to the table's id."""

@@ -17,7 +17,7 @@
  *   other: Other | null}} Output
  * @typedef {{level: string, say: string, holds: Work}} Warning
  * @typedef {{id: string, title: string, inputs: Input[], fixed: Record<string, number>, tables: Record<string, Table>,
- *   steps: Step[], outputs: Output[], warnings: Warning[]}} Calculator
+ *   steps: Step[], outputs: Output[], warnings: Warning[], points?: PointTable}} Calculator
  * @typedef {{value: number | string}} Taken  A value in base units, or the id of a choice.
  * @typedef {{message: string, do: string}} Fault
  * @typedef {{value: number | string | null, unit: string, text: string, why: string | null, because: string | null}} Result
@@ -116,9 +116,15 @@
     return { value: number, unit: unit, text: text, why: null, because: null };
   }
 
-  /** @param {Calculator} calculator @param {Record<string, string | undefined>} given */
-  function take(calculator, given) {
-    const values = Object.assign(Object.create(null), calculator.fixed);
+  /** What a fit would give where there are no points. @param {Calculator} calculator @returns {Record<string, any>} */
+  function unmeasured({ points }) {
+    const names = points ? [...points.counts, ...points.lengths] : [];
+    return Object.fromEntries(names.map((name) => [name, new formula.NoAnswer("no points were given")]));
+  }
+
+  /** @param {Calculator} calculator @param {Record<string, string | undefined>} given @param {Record<string, any>} [measured] */
+  function take(calculator, given, measured) {
+    const values = Object.assign(Object.create(null), calculator.fixed, measured || unmeasured(calculator));
     /** @type {Record<string, Fault>} */
     const faults = {};
     for (const input of calculator.inputs) {
@@ -155,11 +161,12 @@
   /**
    * Answer a calculator. Where an input is at fault, `faults` holds it by id, and there are no outputs.
    * @param {Calculator} calculator @param {Record<string, string | undefined>} given
+   * @param {Record<string, any>} [measured]  In base units what a fit of points gives to formulas.
    * @returns {{outputs: Record<string, Result>, warnings: Judged[], faults: Record<string, Fault>,
    *   values: Record<string, any>}}
    */
-  function run(calculator, given) {
-    const { values, faults } = take(calculator, given);
+  function run(calculator, given, measured) {
+    const { values, faults } = take(calculator, given, measured);
     if (Object.keys(faults).length) {
       return { outputs: {}, warnings: [], faults: faults, values: {} };
     }

@@ -151,7 +151,7 @@
 
     function show() {
       const given = readFields(fields);
-      const answer = seambook.formula.run(calculator, given);
+      const answer = (seambook.measuring || seambook.formula).run(calculator, given);
       showEntries(fields, answer.faults);
       for (const { output, place } of answers) showAnswer(place, output, answer.outputs[output.id]);
       const items = cautionItems(answer.warnings);
@@ -184,6 +184,7 @@
     form.addEventListener("submit", (event) => event.preventDefault());
     form.addEventListener("input", keep);
     window.addEventListener("hashchange", open);
+    document.addEventListener("seambook:points", show);
     document.addEventListener("seambook:units", () => {
       seambook.entries.retell(fields);
       show();
