@@ -8,7 +8,11 @@ from typing import Any
 
 from builder.formula import Answer, Program, run
 from builder.formula.points.rows import columns_of
+from builder.model.moments import by_moment
 from builder.model.near import offer
+from builder.model.records import Record
+from builder.model.reference import Ref
+from builder.model.standing import Standing, standing
 
 
 def unknown(name: str, programs: Mapping[str, Program]) -> str:
@@ -43,12 +47,12 @@ def faults_text(answer: Answer) -> str:
     return "; ".join(f"{fault.message}: {fault.do}" for fault in answer.faults)
 
 
-def answer_json(program: Program, answer: Answer) -> str:
+def answer_json(program: Program, answer: Answer, rests: Standing) -> str:
     """Return the answer in the form other tools read."""
-    return json.dumps(answer_data(program, answer), ensure_ascii=False, indent=2)
+    return json.dumps(answer_data(program, answer, rests), ensure_ascii=False, indent=2)
 
 
-def answer_data(program: Program, answer: Answer) -> dict[str, Any]:
+def answer_data(program: Program, answer: Answer, rests: Standing) -> dict[str, Any]:
     """Return the answer as plain values."""
     return {
         "calculator": program.id,
@@ -58,12 +62,13 @@ def answer_data(program: Program, answer: Answer) -> dict[str, Any]:
             for name, result in answer.outputs.items()
         },
         "warnings": [{"level": level, "say": say} for level, say in _warnings(answer)],
+        "rests_on": {"sorts": list(rests.sorts), "say": rests.say or None},
     }  # fmt: skip
 
 
-def answer_text(program: Program, answer: Answer) -> str:
+def answer_text(program: Program, answer: Answer, rests: Standing) -> str:
     """Return the answer for a person."""
-    lines = [program.record.title]
+    lines = [program.record.title, *([f"  {rests.say}"] if rests.say else [])]
     width = max(len(output.say) for output in program.record.outputs.values())
     for name, result in answer.outputs.items():
         say = program.record.outputs[name].say
@@ -81,11 +86,17 @@ def _warnings(answer: Answer) -> list[tuple[str, str]]:
     ]  # fmt: skip
 
 
-def list_text(programs: Mapping[str, Program]) -> str:
-    """List the calculators with the question each answers."""
+def list_text(programs: Mapping[str, Program], shelf: Mapping[Ref, Record]) -> str:
+    """List the calculators by the moment of the job, with the question each answers."""
     names = living(programs)
     width = max((len(name) for name in names), default=0)
-    return "\n".join(f"{name:<{width}}  {programs[name].record.asks}" for name in names)
+    moments = by_moment((Ref("calculator", name) for name in names), shelf)
+    lines: list[str] = []
+    for moment in moments:
+        indent = "  " if moment.say else ""
+        lines += [*([""] if lines else []), moment.say] if moment.say else []
+        lines += [f"{indent}{ref.id:<{width}}  {programs[ref.id].record.asks}" for ref in moment.calculators]
+    return "\n".join(lines)
 
 
 def living(programs: Mapping[str, Program]) -> list[str]:
@@ -105,13 +116,15 @@ def inputs_text(program: Program) -> str:
     return "\n".join(lines)
 
 
-def list_json(programs: Mapping[str, Program]) -> str:
+def list_json(programs: Mapping[str, Program], shelf: Mapping[Ref, Record]) -> str:
     """List the calculators with their inputs and outputs, for tools."""
     return json.dumps([
         {
             "calculator": name,
             "title": program.record.title,
             "asks": program.record.asks,
+            "moment": program.record.moment,
+            "rests_on": list(standing(program.record, shelf).sorts),
             "inputs": {
                 key: {
                     "ask": question.ask, "unit": question.unit.name, "admits": question.admits,

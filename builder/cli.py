@@ -18,6 +18,7 @@ from builder.authoring.commands import COMMANDS, content_option
 from builder.authoring.placing import AuthoringError
 from builder.crew import FaultInSeambookError
 from builder.model.problem import Problem
+from builder.model.standing import standing
 from builder.progress import progress_to
 from builder.supplied import templates
 
@@ -99,12 +100,12 @@ def calc(
 ) -> None:  # fmt: skip
     """Work a calculator out: seambook calc dew-point air="20 degC" humidity="60 percent" surface="18 degC".
 
-    It reads calculators, tables and sources only, so it works in a book with mistakes elsewhere.
+    It reads calculators, tables, sources and scales only, so it works in a book with mistakes elsewhere.
     """
     chosen = layers.choose(contents, Path.cwd())
-    programs, problems = pipeline.calculators(chosen.layers)
+    programs, problems, shelf = pipeline.asked(chosen.layers)
     if list_all and name is None:
-        click.echo(answers.list_json(programs) if as_json else answers.list_text(programs))
+        click.echo(answers.list_json(programs, shelf) if as_json else answers.list_text(programs, shelf))
         return
     if name is None:
         raise click.UsageError("name a calculator; seambook calc --list shows them all")
@@ -116,7 +117,7 @@ def calc(
             sys.exit(CONTENT)
         raise click.UsageError(answers.unknown(name, programs))
     if list_all:
-        listed = answers.list_json({program.id: program}) if as_json else answers.inputs_text(program)
+        listed = answers.list_json({program.id: program}, shelf) if as_json else answers.inputs_text(program)
         click.echo(listed if as_json else listed + point_answers.columns_text(program))
         return
     if table is not None or program.points is not None:
@@ -124,12 +125,14 @@ def calc(
         if isinstance(points, str):
             raise click.UsageError(points)
         told = point_answers.answer_json if as_json else point_answers.answer_text
-        click.echo(told(program, points))
+        click.echo(told(program, points, standing(program.record, shelf)))
         return
     answer = answers.ask(program, given)
     if isinstance(answer, str):
         raise click.UsageError(answer)
-    click.echo(answers.answer_json(program, answer) if as_json else answers.answer_text(program, answer))
+    rests = standing(program.record, shelf)
+    say = answers.answer_json if as_json else answers.answer_text
+    click.echo(say(program, answer, rests))
 
 
 @commands.command()

@@ -8,6 +8,7 @@ from typing import NamedTuple
 from builder.formula import Fault
 from builder.model.pictures import WebPicture
 from builder.model.problem import Problem
+from builder.model.records.supporting import Term
 from builder.model.reference import Ref
 from builder.model.shelf import Shelf
 from builder.model.summary import Summary
@@ -42,3 +43,8 @@ class Gathered(NamedTuple):
     """By the figure's id: how large each is, since other pages show it too."""
     fingerprint: str
     """Over what every file says, as bytes, and by which name it is known."""
+
+    def names(self) -> list[tuple[str, ...]]:
+        """Return of each word that the glossary explains all its names."""
+        terms = (record for record in self.shelf.values() if isinstance(record, Term))
+        return [(record.title, *record.synonyms) for record in terms if record.synonyms]

@@ -26,7 +26,7 @@ from builder.model.problem import Code, Problem, in_order
 from builder.model.records import KIND, Record
 from builder.model.records.figure import Figure
 from builder.model.records.settings import BookSettings
-from builder.model.records.supporting import Scale, Term
+from builder.model.records.supporting import Scale
 from builder.model.reference import Mention, Ref
 from builder.model.shelf import Shelf
 from builder.model.views import Site
@@ -150,7 +150,7 @@ class Way:
 
     def work(self, gathered: Gathered, catalogue: Catalogue, programs: Mapping[str, Program]) -> None:
         """Work everything out for its problems' sake alone."""
-        shop = work_stage.Shop(gathered.shelf, programs, gathered.scales)
+        shop = work_stage.Shop(gathered.shelf, programs, gathered.scales, settings.usual_units(self.order.layers))
 
         def work_one(ref: Ref) -> tuple[Ref, tuple[Fault, ...]]:
             record = unpack(ref, gathered)
@@ -167,7 +167,7 @@ class Way:
         """Pass B: work every record out, draw its page, put it down and keep its words."""
         book, own = self._book(gathered, catalogue), self.settings()
         renderer = render.open_renderer(self.order.templates)
-        shop = work_stage.Shop(gathered.shelf, programs, gathered.scales)
+        shop = work_stage.Shop(gathered.shelf, programs, gathered.scales, settings.usual_units(self.order.layers))
 
         def draw_one(ref: Ref) -> Drawn:
             record = unpack(ref, gathered)
@@ -194,12 +194,12 @@ class Way:
             paths.append(page.path)
             index.add(search.page_words(page))
         living = sorted(id_ for id_, program in programs.items() if program.id == id_)
-        pairs = self.units()
-        scripts = {f"assets/calc/{id_}.js": formula.emit_calculator(programs[id_], pairs=pairs) for id_ in living}
+        pairs, usual = self.units(), shop.usual
+        scripts = {f"assets/calc/{id_}.js": formula.emit_calculator(programs[id_], "", pairs, usual) for id_ in living}
         files = {
             **render.assets(self.order.templates),
             **{path: script.encode() for path, script in scripts.items()},
-            **index.files([*_names(gathered), *settings.unit_names(self.order.layers)], own.quiet),
+            **index.files([*gathered.names(), *settings.unit_names(self.order.layers)], own.quiet),
         }
         for path, data in files.items():
             desk.put(path, data)
@@ -267,8 +267,9 @@ class Way:
         site = Site(name, own.title, own.id, own.caution, ways, own.units, foot)
         units = view.Units(self.units(), own.units)
         return view.Book(
-            catalogue, link.FolderLinks(), gathered.shelf, site, view.Prose(), gathered.pictures, units, self.order.shop
-        )
+            catalogue, link.FolderLinks(), gathered.shelf, site, view.Prose(), gathered.pictures, units,
+            self.order.shop, gathered.fingerprint,
+        )  # fmt: skip
 
     def _picture(
         self, ref: Ref, record: Record, gathered: Gathered
@@ -300,12 +301,6 @@ class Way:
         now = time.perf_counter()
         self.seconds[stage] = self.seconds.get(stage, 0.0) + now - self._started
         self._started = now
-
-
-def _names(gathered: Gathered) -> Iterable[tuple[str, ...]]:
-    """Of each word that the glossary explains all its names."""
-    terms = (record for record in gathered.shelf.values() if isinstance(record, Term))
-    return [(record.title, *record.synonyms) for record in terms if record.synonyms]
 
 
 def _fingerprint(shaped: Iterable[Shaped], layers: Iterable[Layer]) -> str:

@@ -21,11 +21,14 @@ What each step of `make` does, and the file that says what is wrong or missing t
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import NamedTuple
 
 from builder import publish, read, report, shape
 from builder.formula import Program
 from builder.model.files import Discovery, Layer
 from builder.model.problem import Problem
+from builder.model.records import Record
+from builder.model.reference import Ref
 from builder.order import Order
 from builder.passes import CODES, Outcome, Way
 
@@ -48,12 +51,26 @@ def make(order: Order) -> Outcome:
     return way.outcome(discovery, gathered, published)
 
 
-def calculators(layers: Sequence[Layer]) -> tuple[Mapping[str, Program], tuple[Problem, ...]]:
-    """Return the calculators alone, so that they can be asked in a book with errors elsewhere."""
+class Asked(NamedTuple):
+    """What answering calculators needs of a book."""
+
+    programs: Mapping[str, Program]
+    problems: tuple[Problem, ...]
+    shelf: Mapping[Ref, Record]
+    """The calculators, tables, sources and scales."""
+
+
+def asked(layers: Sequence[Layer]) -> Asked:
+    """Return the calculators and what they rest on, so that they can be asked in a book with errors elsewhere."""
     way = Way(Order(tuple(layers)))
     gathered = way.gather(way.discover(CALCULATOR_FOLDERS))
     programs = way.compile(gathered)
-    return programs, way.outcome_problems()
+    return Asked(programs, way.outcome_problems(), gathered.shelf)
+
+
+def calculators(layers: Sequence[Layer]) -> tuple[Mapping[str, Program], tuple[Problem, ...]]:
+    """Return the calculators alone."""
+    return asked(layers)[:2]
 
 
 def records(layers: Sequence[Layer]) -> Discovery:
@@ -67,10 +84,10 @@ def scales(layers: Sequence[Layer]) -> Mapping[str, tuple[str, ...]]:
     return way.gather(way.discover(frozenset({"scales"}))).scales
 
 
-CALCULATOR_FOLDERS = frozenset({"calculators", "tables", "sources"})
+CALCULATOR_FOLDERS = frozenset({"calculators", "tables", "sources", "scales"})
 read_settings, read_text, shape_settings = read.read_settings, read.read_text, shape.shape_settings
 
 __all__ = [
-    "CODES", "Order", "Outcome", "PublishError", "calculators", "make", "read_settings", "read_text", "records",
-    "report", "scales", "shape_settings",
+    "CODES", "Asked", "Order", "Outcome", "PublishError", "asked", "calculators", "make", "read_settings", "read_text",
+    "records", "report", "scales", "shape_settings",
 ]  # fmt: skip

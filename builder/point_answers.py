@@ -16,6 +16,7 @@ from builder.formula.points.compiling import PointTable
 from builder.formula.points.deviations import Deviation
 from builder.formula.points.rows import read_rows
 from builder.formula.points.verdicts import verdict
+from builder.model.standing import Standing
 
 STANDARD_INPUT = "-"
 LARGEST = 2_000_000
@@ -80,13 +81,13 @@ def columns_text(program: Program) -> str:
     return "\n".join(["", *lines])
 
 
-def answer_json(program: Program, found: PointAnswer) -> str:
+def answer_json(program: Program, found: PointAnswer, rests: Standing) -> str:
     """Return the answer in the form other tools read."""
     table = program.points
     assert table is not None
     fit = found.fitted.fit
     return json.dumps({
-        **answers.answer_data(program, found.answer),
+        **answers.answer_data(program, found.answer, rests),
         "points": [_row_data(table, row) for row in found.fitted.deviations],
         "fit": {"rotation": fit.rotation, "shift": list(fit.shift)} if fit else None,
         "unit": table.reader.unit.name,
@@ -102,7 +103,7 @@ def _row_data(table: PointTable, row: Deviation) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def answer_text(program: Program, found: PointAnswer) -> str:
+def answer_text(program: Program, found: PointAnswer, rests: Standing) -> str:
     """Return the answer for a person: each point, then what comes of all of them."""
     table = program.points
     assert table is not None
@@ -115,7 +116,7 @@ def answer_text(program: Program, found: PointAnswer) -> str:
         numbers = "  ".join(f"{fixed(value, record.digits):>9}" for value in (*row.off, row.length))
         sound = f" ({record.sound.say})" if row.sound else ""
         lines.append(f"  {row.name:<{width}}  {numbers}  {verdict(record, row, _shown(table))}{sound}")
-    title, *rest = answers.answer_text(program, found.answer).split("\n")
+    title, *rest = answers.answer_text(program, found.answer, rests).split("\n")
     return "\n".join([title, *lines, "", *rest])
 
 

@@ -39,7 +39,7 @@ def book_settings(layers: Sequence[Layer]) -> tuple[BookSettings, tuple[Problem,
 
 
 def unit_pairs(layers: Sequence[Layer]) -> tuple[formula.Pairs, tuple[Problem, ...]]:
-    """Return which unit stands for which, with what is wrong in any layer's; without such a file every unit stays."""
+    """Return which unit stands for which, with what is wrong in any layer's file; without one every unit stays."""
     found: formula.Pairs = {}
     problems: list[Problem] = []
     for layer in layers:
@@ -47,8 +47,15 @@ def unit_pairs(layers: Sequence[Layer]) -> tuple[formula.Pairs, tuple[Problem, .
         problems += more
         if settings is not None and tree is not None:
             found, faults = formula.make_pairs(settings)
+            faults += formula.make_usual(settings)[1]
             problems += (_placed(fault, tree, f"{layer.label}/{read.UNITS_FILE}") for fault in faults)
     return found, tuple(problems)
+
+
+def usual_units(layers: Sequence[Layer]) -> formula.Usual:
+    """Return the units that values are shown in where records name none; their faults are told with the pairs."""
+    read_ones = (_read(layer, read.UNITS_FILE, UnitSettings)[0] for layer in layers)
+    return next((formula.make_usual(one)[0] for one in reversed(list(read_ones)) if one is not None), {})
 
 
 def unit_names(layers: Sequence[Layer]) -> tuple[tuple[str, ...], ...]:

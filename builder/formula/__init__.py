@@ -17,6 +17,7 @@ from builder.formula.parse import parse
 from builder.formula.program import Compiled, Program, compile_calculator
 from builder.formula.proving import prove
 from builder.formula.run import run
+from builder.formula.step_units import StepUnit, Usual, make_usual, step_units
 from builder.formula.units import Unit, convert, dimension_of_example, offered_units, unit, unit_advice
 
 __all__ = [
@@ -38,9 +39,11 @@ __all__ = [
     "Pairs",
     "Program",
     "Result",
+    "StepUnit",
     "Taken",
     "TruthKind",
     "Unit",
+    "Usual",
     "Value",
     "check_expression",
     "choice",
@@ -53,12 +56,14 @@ __all__ = [
     "evaluate_expression",
     "kind_of_unit",
     "make_pairs",
+    "make_usual",
     "names_in",
     "number",
     "offered_units",
     "parse",
     "prove",
     "run",
+    "step_units",
     "unit",
     "unit_advice",
     "unit_fault",

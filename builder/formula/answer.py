@@ -57,3 +57,5 @@ class Answer:
     values: Mapping[str, Value] = field(default_factory=dict)
     """Every input, constant and formula by name, in base units, for showing the way to the answer."""
     faults: tuple[Fault, ...] = ()
+    rows: Mapping[str, int] = field(default_factory=dict)
+    """By the name of each decision that has an answer, which of its rows gave it, counted from 0."""

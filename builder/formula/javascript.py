@@ -22,6 +22,7 @@ from builder.formula.points.compiling import PointTable, measured_kinds
 from builder.formula.points.deviations import BARE, LENGTHS
 from builder.formula.points.rows import columns_of
 from builder.formula.program import Program
+from builder.formula.step_units import NOTHING_USUAL, StepUnit, Usual, step_units
 from builder.formula.units import Unit, offered_units
 from builder.model.expression import Binary, Call, Choice, Conditional, Expression, Name, Number, Unary, UnitName
 from builder.model.records.calculator import Input
@@ -49,11 +50,15 @@ window.seambook.calculators[{id}] = (function () {{
 """
 
 
-def emit_calculator(program: Program, id: str = "", pairs: Pairs = MappingProxyType({})) -> str:
+def emit_calculator(
+    program: Program, id: str = "", pairs: Pairs = MappingProxyType({}), usual: Usual = NOTHING_USUAL
+) -> str:
     """Return the script that puts a calculator into `seambook.calculators`; `id` is the program's own where absent.
 
-    `pairs` says in which unit an input is asked for, and an output shown, in the other system of units.
+    `pairs` says in which unit an input is asked for, and an output shown, in the other system of units; `usual` in
+    which unit a step's value is shown where the record has none.
     """
+    units = step_units(program, usual)
     computed = {step.name for step in program.steps} | measured_kinds(program.record).keys()
     warnings = [
         f"      {{level: {text(warned.level)}, say: {text(warned.say)}, "
@@ -66,7 +71,7 @@ def emit_calculator(program: Program, id: str = "", pairs: Pairs = MappingProxyT
         inputs=text([_input(program, question, pairs) for question in program.questions.values()]),
         fixed=text(program.fixed),
         tables=text({name: table_data(table) for name, table in program.tables.items()}),
-        steps=",\n".join(_step(step, computed) for step in program.steps),
+        steps=",\n".join(_step(step, computed, _shown(units.get(step.name), pairs)) for step in program.steps),
         outputs=text(_outputs(program, pairs)),
         warnings=",\n".join(warnings),
         points=f",\n    points: {text(_points(program.points, pairs))}" if program.points is not None else "",
@@ -123,10 +128,11 @@ def _arguments(node: Call, computed: Set[str]) -> Iterator[str]:
             yield emit(argument, computed)
 
 
-def _step(step: Step, computed: Set[str]) -> str:
+def _step(step: Step, computed: Set[str], shown: dict[str, Any] | None) -> str:
+    head = f"      {{name: {text(step.name)}, shown: {text(shown)}, "
     if step.decision is None:
         assert step.node is not None
-        return f"      {{name: {text(step.name)}, work: function (v, F, t) {{ return {emit(step.node, computed)}; }}}}"
+        return f"{head}work: function (v, F, t) {{ return {emit(step.node, computed)}; }}}}"
     rows = []
     for branch in step.decision.branches:
         holds = "null"
@@ -134,7 +140,17 @@ def _step(step: Step, computed: Set[str]) -> str:
             holds = f"function (v, F, t) {{ return {emit(branch.condition, computed)}; }}"
         said = f"answer: {text(branch.answer)}, say: {text(branch.say)}, because: {text(branch.because)}"
         rows.append(f"        {{holds: {holds}, {said}}}")
-    return f"      {{name: {text(step.name)}, decide: [\n" + ",\n".join(rows) + "\n      ]}"
+    return f"{head}decide: [\n" + ",\n".join(rows) + "\n      ]}"
+
+
+def _shown(found: StepUnit | None, pairs: Pairs) -> dict[str, Any] | None:
+    """How a page shows the value of a step that gives a number."""
+    if found is None:
+        return None
+    pair = pairs.get(found.unit.name)
+    more = {"digits": pair.places(found.digits)} if pair and found.digits is not None else {}
+    other = _other(pair, **more) if pair else None
+    return {"unit": unit_data(found.unit), "digits": found.digits, "other": other}
 
 
 def unit_data(unit: Unit) -> dict[str, Any]:

@@ -100,8 +100,8 @@ def fixed(value: float, digits: int) -> str:
 
 
 @lru_cache(maxsize=8192)
-def plain(value: float) -> str:
-    """Write a float for a message: six significant figures, no trailing zeros."""
+def plain(value: float, figures: int = SIGNIFICANT) -> str:
+    """Write a float with so many significant figures, no trailing zeros; figures before the point all stand."""
     if not math.isfinite(value):
         return "too large a number"
     size = abs(exact(value))
@@ -109,7 +109,7 @@ def plain(value: float) -> str:
     # The logarithm may be a hair off at a power of ten; the exact comparison settles it.
     while size >= _power_of_ten(before):
         before += 1
-    text = fixed(value, max(0, SIGNIFICANT - before))
+    text = fixed(value, max(0, figures - before))
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 

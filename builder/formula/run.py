@@ -42,7 +42,11 @@ def run(program: Program, given: Given, measured: Mapping[str, Value] = MappingP
     outputs = {
         name: _result(shown, values[name], branches.get(name)) for name, shown in program.outputs.items()
     }
-    return Answer(inputs, outputs, tuple(_judge(program, values)), values)
+    rows = {
+        step.name: step.decision.branches.index(branches[step.name])
+        for step in program.steps if step.decision is not None and step.name in branches
+    }  # fmt: skip
+    return Answer(inputs, outputs, tuple(_judge(program, values)), values, rows=rows)
 
 
 def take(program: Program, given: Given) -> tuple[dict[str, Value], dict[str, Taken], list[Fault]]:

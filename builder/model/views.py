@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import ClassVar, NamedTuple
 
+from builder.model.calculation import WayThere
 from builder.model.drawings import Body, Drawing
 from builder.model.grid import Grid as Grid
 from builder.model.html import NO_HTML
@@ -265,6 +266,7 @@ class Group:
     title: str
     links: tuple[Link, ...]
     lead: str = ""
+    anchor: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -279,7 +281,7 @@ class Groups:
 
 Block = (
     Facts | Prose | Items | Links | Grid | Cards | Figure | Pictures | Warnings | Worked | Form | Steps | Groups | Body
-    | PointEntry | PointResults
+    | PointEntry | PointResults | WayThere
 )  # fmt: skip
 
 

@@ -23,6 +23,16 @@ class Value(NamedTuple):
     """An answer before it was rounded, in its unit."""
 
 
+class StepValue(NamedTuple):
+    """What one formula or decision of a calculator gives."""
+
+    name: str
+    value: Value
+    """Without a text where it is a number whose decimal places nobody chose."""
+    row: int | None = None
+    """Which row of a decision gives it, counted from 0."""
+
+
 class Remark(NamedTuple):
     """A warning of a calculator or a limit of a method that holds, or that cannot be judged."""
 
@@ -65,6 +75,8 @@ class WorkedOut:
     """Opens the calculator's page with the same inputs: `in=length:1060~mm,...`."""
     points: tuple[PointRow, ...] = ()
     """Of a calculator that works on points each of them."""
+    steps: tuple[StepValue, ...] = ()
+    """The way to the answers, on the calculator's own page alone."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from functools import lru_cache
 from html import unescape
 from typing import NamedTuple
 
+from builder.model.calculation import Formulas
 from builder.model.pictures import Pictures
 from builder.model.views import Block, Cards, Facts, Form, Grid, Html, Items, Page, Row, Step, Steps, Worked
 
@@ -92,9 +93,18 @@ def _facts(block: Block) -> Iterable[str]:
             return (*block.head, *(plain(cell) for row in block.rows for cell in row))
         case Worked():
             return (*_rows(block.given), *_rows(block.answers))
+        case Formulas():
+            return _formulas(block)
         case Form():
             return (*(ask.label for ask in block.asks), *_rows(block.answers))
     return ()
+
+
+def _formulas(block: Formulas) -> Iterator[str]:
+    for one in block.formulas:
+        yield f"{one.readable} {one.name} {one.text}"
+        for row in one.rows:
+            yield f"{row.text} {plain(row.say)} {plain(row.because)}"
 
 
 def _of_step(step: Step) -> Iterator[str]:

@@ -4,21 +4,32 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from builder.model.calculation import Notice, Slip
 from builder.model.records.calculator import Calculator, Input, Proof
-from builder.model.records.calculator import Row as DecisionRow
+from builder.model.records.table import Table
 from builder.model.reference import Ref
 from builder.model.said import Said, said
+from builder.model.standing import beside, standing, table_sources
 from builder.model.views import Ask, Block, Form, Grid, Html, Items, Links, Option, Page, Prose
 from builder.model.work import WorkedOut
+from builder.view.formulas import formulas_block
 from builder.view.here import Here
+from builder.view.lists import LISTS
+from builder.view.mathml import readable
+from builder.view.moments import at_its_moment
 from builder.view.page import page, passage
 from builder.view.points import point_entry, point_limits, point_results, proof_points, scripts
 from builder.view.worked import cautions, value_row
 
+FINGERPRINT = 16
+"""Signs of the book's fingerprint on a slip: enough to tell two books apart."""
+
 
 def calculator_page(here: Here, ref: Ref, calculator: Calculator, started: WorkedOut | None) -> Page:
     """Make the page; `started` is the calculator worked out for its starting values."""
-    main: list[Block] = [
+    held = standing(calculator, here.book.shelf)
+    main: list[Block] = [Notice("", here.line(held.say), "rests_on")] if held.say else []
+    main += [
         *point_entry(here, calculator, started),
         Form(
             id=ref.id,
@@ -31,9 +42,12 @@ def calculator_page(here: Here, ref: Ref, calculator: Calculator, started: Worke
         ),
         *point_results(here, calculator, started),
     ]
+    if calculator.limits:
+        main.append(Items("Where it does not hold", here.lines(calculator.limits), anchor="limits"))
+    main.append(_slip(here, calculator))
     if calculator.about:
         main.append(Prose("How to read it", here.paragraphs(calculator.about), "about"))
-    main.append(Grid("Formulas", ("Name", "Worked out as"), tuple(_formulas(here, calculator)), anchor="formulas"))
+    main.append(formulas_block(here, calculator, started.steps if started else ()))
     if calculator.fixed or calculator.points:
         main.append(Grid("Fixed values", ("Name", "Value", "Source"), tuple(_fixed(here, calculator)), anchor="fixed"))
     warned = tuple(here.line(warning.say) for warning in calculator.warnings)
@@ -41,21 +55,33 @@ def calculator_page(here: Here, ref: Ref, calculator: Calculator, started: Worke
     main.append(Items("Proofs", tuple(_proof(here, calculator, proof) for proof in calculator.proofs), anchor="proofs"))
     main.append(Links("Sources", here.links("source", calculator.sources), "None.", "sources"))
     return page(
-        here, ref, calculator.title, "Calculator", here.line(calculator.asks), tuple(main), _aside(here, calculator),
+        here, ref, calculator.title, "Calculator", here.line(calculator.asks), tuple(main),
+        _aside(here, ref, calculator),
         texts=(
             passage("", calculator.title, calculator.asks, calculator.about),
             *(passage("also", phrase) for phrase in calculator.also),
         ), aliases=calculator.was,
         scripts=(
             "assets/js/numbers.js", "assets/js/formula.js", "assets/js/answers.js", "assets/js/entries.js",
-            f"assets/calc/{ref.id}.js", *scripts(calculator), "assets/js/calculator.js",
+            f"assets/calc/{ref.id}.js", "assets/js/steps.js", *scripts(calculator), "assets/js/calculator.js",
         ),
     )  # fmt: skip
 
 
-def _aside(here: Here, calculator: Calculator) -> tuple[Block, ...]:
+def _aside(here: Here, ref: Ref, calculator: Calculator) -> tuple[Block, ...]:
     tables = dict.fromkeys(calculator.tables.values())
-    return (Links("Reads", here.links("table", tables)),) if tables else ()
+    links = tuple(here.link("table", id_, _mark_of_table(here, id_)) for id_ in tables)
+    return (*at_its_moment(here, ref, calculator, LISTS), *((Links("Reads", links),) if links else ()))
+
+
+def _mark_of_table(here: Here, id_: str) -> str:
+    record = here.book.shelf.get(Ref("table", id_))
+    return beside(table_sources(record), here.book.shelf) if isinstance(record, Table) else ""
+
+
+def _slip(here: Here, calculator: Calculator) -> Slip:
+    titles = tuple(link.text for link in here.links("source", calculator.sources))
+    return Slip("", titles, here.book.site.title, here.book.fingerprint[:FINGERPRINT], "slip")
 
 
 def _ask(here: Here, name: str, ask: Input) -> Ask:
@@ -87,25 +113,11 @@ def _limits(here: Here, ask: Input) -> Said:
     return Said(whole.rstrip(", "))
 
 
-def _formulas(here: Here, calculator: Calculator) -> Iterator[tuple[Html, Html]]:
-    for name, text in calculator.work.items():
-        yield Html(f"<code>{name}</code>"), Html(f"<code>{here.text(text)}</code>")
-    for name, rows in calculator.decide.items():
-        said = "".join(f"<li>{_decision(here, row)}</li>" for row in rows)
-        yield Html(f"<code>{name}</code>"), Html(f"<ol>{said}</ol>")
-
-
-def _decision(here: Here, row: DecisionRow) -> str:
-    condition = f"if <code>{here.text(row.if_)}</code>: " if row.if_ else "otherwise: "
-    return f"{condition}{here.line(row.say)} {here.line(row.because)}"
-
-
 def _fixed(here: Here, calculator: Calculator) -> Iterator[tuple[Html, Html, Html]]:
     for name, fixed in calculator.fixed.items():
         value = here.both(here.book.units.value(fixed.value, fixed.unit or ""))
         note = f" {here.line(fixed.note)}" if fixed.note else ""
-        source = here.anchor(here.link("source", fixed.source))
-        yield Html(f"<code>{name}</code>"), value, Html(f"{source}{note}")
+        yield here.text(readable(name)), value, Html(f"{_source(here, fixed.source)}{note}")
     yield from point_limits(here, calculator)
 
 
@@ -116,6 +128,11 @@ def _proof(here: Here, calculator: Calculator, proof: Proof) -> Html:
     expect = ", ".join(f"{here.text(output.say)} {here.both(units.value(text, output.unit or ''))}"
                        for name, text in proof.expect.items() if (output := calculator.outputs.get(name)))  # fmt: skip
     note = f" {here.line(proof.note)}" if proof.note else ""
-    return Html(
-        f"{given}: {expect}. {here.anchor(here.link('source', proof.source))}.{note}{proof_points(here, proof)}"
-    )  # fmt: skip
+    return Html(f"{given}: {expect}. {_source(here, proof.source)}.{note}{proof_points(here, proof)}")
+
+
+def _source(here: Here, id_: str) -> Html:
+    """A source at the thing that rests on it, with what must be seen there."""
+    mark = beside((id_,), here.book.shelf)
+    link = here.anchor(here.link("source", id_))
+    return Html(f'{link} <strong class="mark">({here.text(mark)})</strong>') if mark else link

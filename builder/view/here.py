@@ -36,6 +36,8 @@ class Book:
     units: Units = field(default_factory=Units)
     shop: ShopSettings | None = None
     """What the shop says of itself."""
+    fingerprint: str = ""
+    """The same for two books that were made from the same records."""
     known_links: dict[tuple[str, Ref], Link] = field(default_factory=dict)
     """Links made before, by the folder they were made in: from every page of a folder the way is the same."""
     known_warnings: dict[tuple[str, str], Warning | None] = field(default_factory=dict)

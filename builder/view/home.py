@@ -10,10 +10,13 @@ from builder.model.views import Block, Group, Groups, Link, Links, Page
 from builder.view import parts
 from builder.view.here import Book, Here
 from builder.view.lists import AZ, HOME, LISTS, note_of, plain_page
+from builder.view.moments import groups_of
 from builder.view.shell import WORDS, in_words, unfold
 
 MOST = 24
 """Records of a kind that the page lists; the rest are a word away: a large book begins as lightly as a small one."""
+MOST_WORKED_OUT = 40
+"""Calculators that the page lists, of each moment of the job its share."""
 
 
 def home_page(book: Book, lead: str) -> Page:
@@ -25,7 +28,7 @@ def home_page(book: Book, lead: str) -> Page:
     blocks = (
         *_body(here, refs.get("panel", [])),
         *_list(here, "Procedures", "procedure", refs),
-        *_list(here, "Work something out", "calculator", refs),
+        *_calculators(here, refs.get("calculator", [])),
         *_learn(here, refs),
         Links("Everything else", (Link("From A to Z", AZ), Link("By kind", LISTS)), anchor="more"),
     )
@@ -52,6 +55,12 @@ def _body(here: Here, panels: list[Ref]) -> tuple[Block, ...]:
 def _list(here: Here, title: str, kind: str, refs: dict[str, list[Ref]]) -> tuple[Block, ...]:
     links = _sorted(here, refs.get(kind, []))
     return (Groups(title, (Group("", tuple(_first(links, kind, f"{kind}s"))),), kind),) if links else ()
+
+
+def _calculators(here: Here, refs: list[Ref]) -> tuple[Block, ...]:
+    """The calculators by the moment of the job; of many the first few of each moment."""
+    groups = groups_of(here, refs, LISTS, MOST_WORKED_OUT)
+    return (Groups("Work something out", groups, "calculator"),) if refs else ()
 
 
 def _learn(here: Here, refs: dict[str, list[Ref]]) -> tuple[Block, ...]:

@@ -10,7 +10,7 @@ from builder.model.reference import Ref
 from builder.model.views import Block, Group, Groups, Html, Link, Links, Page, Passage
 from builder.view import parts
 from builder.view.here import Book, Here
-from builder.view.prose import plain_text
+from builder.view.moments import CALCULATOR, anchor_of, asked, groups_of, links_by_moment
 from builder.view.status import STATUS
 
 HOME, LISTS, AZ = "index.html", "lists.html", "a-z.html"
@@ -38,17 +38,43 @@ def lists_pages(book: Book) -> Iterator[Page]:
     here = Here(book, LISTS)
     blocks: list[Block] = []
     for kind, links in _links(here):
+        if kind.name == CALCULATOR:
+            block, pages = _calculators(here, kind, [ref for ref in book.catalogue.summaries if ref.kind == kind.name])
+            blocks.append(block)
+            yield from pages
+            continue
         if len(links) <= parts.MOST_ON_ONE_PAGE:
             blocks.append(Groups(kind.plural, (Group("", tuple(links)),), anchor=kind.name))
             continue
         found = [(part, f"lists-{kind.folder}-{part.number}.html") for part in parts.parts(links)]
         blocks.append(Links(kind.plural, tuple(part.way(path) for part, path in found), anchor=kind.name))
         for part, path in found:
-            ref, title = Ref("page", path.removesuffix(".html")), f"{kind.plural}, {part.span}"
-            ways = Links("All lists", (Link("Everything in this book", f"{LISTS}#{kind.name}"),), anchor="lists")
-            block = Groups(kind.plural, (Group("", part.links),), anchor=kind.name)
-            yield plain_page(Here(book, path), ref, title, Html(""), (block, ways))
+            yield _part_page(book, path, kind, part)
     yield plain_page(here, Ref("page", "lists"), "Everything in this book", Html(""), tuple(blocks))
+
+
+def _part_page(book: Book, path: str, kind: Kind, part: parts.Part, head: str = "") -> Page:
+    ref = Ref("page", path.removesuffix(".html"))
+    title = ", ".join(filter(None, (kind.plural, head, part.span)))
+    ways = Links("All lists", (Link("Everything in this book", f"{LISTS}#{kind.name}"),), anchor="lists")
+    block = Groups(kind.plural, (Group(head, part.links),), anchor=kind.name)
+    return plain_page(Here(book, path), ref, title, Html(""), (block, ways))
+
+
+def _calculators(here: Here, kind: Kind, refs: list[Ref]) -> tuple[Groups, list[Page]]:
+    """List calculators by the moment of the job; of too many each moment's parts, on pages of their own."""
+    if len(refs) <= parts.MOST_ON_ONE_PAGE:
+        return Groups(kind.plural, groups_of(here, refs, LISTS), anchor=kind.name), []
+    groups: list[Group] = []
+    pages: list[Page] = []
+    for moment, links in links_by_moment(here, refs):
+        ways = []
+        for part in parts.parts(links):
+            path = f"lists-{kind.folder}-{len(pages) + 1}.html"
+            ways.append(part.way(path))
+            pages.append(_part_page(here.book, path, kind, part, moment.say))
+        groups.append(Group(moment.say, tuple(ways), anchor=anchor_of(moment)))
+    return Groups(kind.plural, tuple(groups), anchor=kind.name), pages
 
 
 def _links(here: Here) -> Iterator[tuple[Kind, list[Link]]]:
@@ -65,7 +91,7 @@ def note_of(here: Here, ref: Ref) -> str:
     """Say what stands beside a link: the question a calculator answers, and whether a procedure may be worked from."""
     record = here.book.shelf.get(ref)
     if isinstance(record, Calculator):
-        return plain_text(record.asks)
+        return asked(record)
     status = here.book.catalogue.summaries[ref].status
     return STATUS[status].lower() if status else ""
 

@@ -7,8 +7,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from builder.formula import Pair
-from builder.formula.numbers import exact
+from builder.formula.numbers import exact, plain, to_float
 from builder.formula.pairs import System, decimals
+from builder.formula.step_units import FIGURES
 from builder.model.quantity import Quantity, split_quantity
 from builder.model.said import Said
 from builder.view.signs import sign, with_sign
@@ -43,6 +44,15 @@ class Units:
             return Said(with_sign(text, unit))
         value = Fraction(text) if number is None else exact(number)
         return self._said(pair, with_sign(text, unit), with_sign(pair.text(value, decimals(text)), pair.other.name))
+
+    def figured(self, number: float, unit: str) -> Said:
+        """Say a number whose decimal places nobody chose."""
+        pair = self.pairs.get(unit)
+        own = with_sign(plain(number, FIGURES), unit)
+        if pair is None:
+            return Said(own)
+        other = plain(to_float(pair.convert(exact(number))), FIGURES)
+        return self._said(pair, own, with_sign(other, pair.other.name))
 
     def value(self, text: str, unit: str) -> Said:
         """Say a number with the unit it stands in; one that brings a unit of its own is said in that."""

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from builder.model.records.supporting import Scale, Source
 from builder.model.reference import Ref
+from builder.model.standing import SORT
 from builder.model.views import Block, Group, Groups, Html, Link, Page
 from builder.view.here import Book, Here
 from builder.view.lists import SOURCES, plain_page
-from builder.view.supporting import SORT
 
 
 def sources_page(book: Book) -> Page:

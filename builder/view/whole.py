@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from typing import NamedTuple
 
+from builder.model.calculation import Slip
 from builder.model.links import Catalogue
 from builder.model.point_views import PointEntry
 from builder.model.records import KINDS
@@ -111,8 +112,8 @@ def _contents(here: Here, document: Document) -> Groups:
 
 
 def _as_printed(here: Here, page: Page) -> Page:
-    """A form cannot be filled in on paper: what it holds at first stands there with its answers."""
-    return replace(page, main=tuple(_paper(here, block) for block in page.main))
+    """A form cannot be filled in on paper: what it holds at first stands there with its answers, and needs no slip."""
+    return replace(page, main=tuple(_paper(here, block) for block in page.main if not isinstance(block, Slip)))
 
 
 def _paper(here: Here, block: Block) -> Block:

@@ -27,7 +27,7 @@ def work(ref: Ref, record: Record, catalogue: Catalogue, shop: Shop) -> tuple[Wo
         return Worked({}, seam=plan), faults
     if isinstance(record, Calculator):
         program = shop.programs.get(ref.id)
-        return Worked({}, started=started(program) if program is not None else None), ()
+        return Worked({}, started=started(program, shop.usual) if program is not None else None), ()
     if isinstance(record, Method):
         return Worked({}), tuple(_plan_faults(record, shop))
     if isinstance(record, Procedure):

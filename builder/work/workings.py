@@ -12,6 +12,7 @@ from builder.formula import (
     Fault,
     NoAnswer,
     Program,
+    Usual,
     Value,
     check_expression,
     evaluate_expression,
@@ -31,6 +32,7 @@ from builder.model.work import Remark, WorkedOut
 from builder.model.work import Value as Shown
 from builder.work import codes
 from builder.work.points import point_rows
+from builder.work.steps import step_values
 
 GIVEN_FIGURES = 4
 """Figures shown of a given value; the answers are worked out from all of them."""
@@ -43,6 +45,8 @@ class Shop:
     shelf: Mapping[Ref, Record]
     programs: Mapping[str, Program]
     scales: Scales
+    usual: Usual = field(default_factory=dict)
+    """The units of steps whose record names none."""
     known: dict[tuple[object, ...], WorkedOut | Fault] = field(default_factory=dict)
     """Worked out before: the same calculator with the same values over the same facts gives the same answers."""
     checked: dict[tuple[object, ...], tuple[Fault, ...]] = field(default_factory=dict)
@@ -131,7 +135,7 @@ def _as_given(value: Value) -> str | float | NoAnswer:
     return value if isinstance(value, (str, NoAnswer)) else float(value)
 
 
-def started(program: Program) -> WorkedOut:
+def started(program: Program, usual: Usual) -> WorkedOut:
     """Work a calculator out for the values that fill its page at first."""
     given = {
         name: start for name, question in program.questions.items()
@@ -144,6 +148,7 @@ def started(program: Program) -> WorkedOut:
         given=tuple(_given_shown(program, answer, name) for name in given),
         answers=tuple(_answer_shown(program, answer, name) for name in program.outputs),
         remarks=remarks_of(answer), fragment="", points=point_rows(program, found) if found is not None else (),
+        steps=step_values(program, answer, usual),
     )  # fmt: skip
 
 

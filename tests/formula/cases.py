@@ -16,10 +16,10 @@ class Case(NamedTuple):
     columns: tuple[str, ...]
 
 
-def cases(name: str) -> list[ParameterSet]:
+def cases(name: str, folder: Path = FIXTURES) -> list[ParameterSet]:
     """Return the lines of a fixture as parameters; blank lines and those that begin with # are for the reader."""
     made = []
-    for line, text in enumerate((FIXTURES / name).read_text(encoding="utf-8").splitlines(), 1):
+    for line, text in enumerate((folder / name).read_text(encoding="utf-8").splitlines(), 1):
         if text.strip() and not text.startswith("#"):
             columns = tuple(column.strip() for column in text.split(" | "))
             made.append(pytest.param(Case(line, columns), id=f"{name}:{line}"))

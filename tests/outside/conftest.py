@@ -10,6 +10,7 @@ from playwright.sync_api import Browser
 
 from builder import answers, layers, pipeline
 from builder.formula import Program
+from builder.model.standing import Standing
 from tests.outside.asking import Answer, Calc, Refused
 from tests.outside.opened import Opened
 
@@ -46,7 +47,7 @@ def _calc(name: str, **inputs: str) -> Answer:
     answer = answers.ask(program, [f"{key}={value}" for key, value in inputs.items()])
     if isinstance(answer, str):
         raise Refused(answer)
-    return Answer(json.loads(answers.answer_json(program, answer)))
+    return Answer(json.loads(answers.answer_json(program, answer, Standing(()))))
 
 
 @cache

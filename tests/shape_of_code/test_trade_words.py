@@ -22,7 +22,7 @@ ADMITTED = {
     ("builder/model/records/body.py", "bead-profile"): "the scale whose words this field is written in",
     ("builder/model/records/supporting.py", "source-sort"): "the scale whose words this field is written in",
     ("builder/view/seam.py", "bead-profile"): "the scale that says the field's words in full",
-    ("builder/view/supporting.py", "source-sort"): "the scale that says the field's words in full",
+    ("builder/model/standing.py", "source-sort"): "the scale that says how far a source may be trusted",
 }
 """Where an id may stand, and why."""
 

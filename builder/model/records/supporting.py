@@ -106,6 +106,10 @@ class ScaleWord:
     say: Name
     means: Line | None = None
     source: SourceId | None = None
+    alone: Line | None = None
+    """Of a sort of source: said at the head of a calculator for which it is the best that there is."""
+    beside: Name | None = None
+    """Of a sort of source: stands beside each value, table and proof that rests on it."""
 
 
 @record

@@ -25,5 +25,7 @@ class UnitSettings:
     """American units with their metric counterparts."""
     same: Stated[Plain]
     """Units that both systems read as they are."""
+    usual: tuple[Plain, ...] = ()
+    """The unit that the value of a formula is shown in where its record has none of its kind; of each kind one."""
     names: tuple[tuple[Plain, ...], ...] = ()
     """What else somebody who searches may call a unit; of each unit the sign that pages show, then its names."""

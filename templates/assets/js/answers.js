@@ -12,7 +12,9 @@
  * @typedef {{system: string, unit: Unit, admits?: string, digits?: number}} Other
  * @typedef {(v: any, F: any, t: any) => any} Work
  * @typedef {{holds: Work | null, answer: string, say: string, because: string}} Branch
- * @typedef {{name: string, work?: Work, decide?: Branch[]}} Step
+ * @typedef {{name: string, work?: Work, decide?: Branch[], shown: Shown | null}} Step
+ * @typedef {{unit: Unit, digits: number | null, other: Other | null}} Shown
+ *   How a step's number is shown; without digits, with as many as five figures need.
  * @typedef {{id: string, say: string, unit: Unit | null, digits: number, labels: Record<string, string>,
  *   other: Other | null}} Output
  * @typedef {{level: string, say: string, holds: Work}} Warning
@@ -163,12 +165,13 @@
    * @param {Calculator} calculator @param {Record<string, string | undefined>} given
    * @param {Record<string, any>} [measured]  In base units what a fit of points gives to formulas.
    * @returns {{outputs: Record<string, Result>, warnings: Judged[], faults: Record<string, Fault>,
-   *   values: Record<string, any>}}
+   *   values: Record<string, any>, rows: Record<string, number>}}
+   *   `rows` says of each decision that has an answer which of its rows gave it, counted from 0.
    */
   function run(calculator, given, measured) {
     const { values, faults } = take(calculator, given, measured);
     if (Object.keys(faults).length) {
-      return { outputs: {}, warnings: [], faults: faults, values: {} };
+      return { outputs: {}, warnings: [], faults: faults, values: {}, rows: {} };
     }
     /** @type {Record<string, Branch>} */
     const branches = {};
@@ -186,7 +189,12 @@
         ? { level: warning.level, say: warning.say, holds: null, why: holds.why }
         : { level: warning.level, say: warning.say, holds: holds, why: null };
     });
-    return { outputs: outputs, warnings: warnings, faults: faults, values: values };
+    /** @type {Record<string, number>} */
+    const rows = {};
+    for (const { name, decide } of calculator.steps) {
+      if (decide && branches[name]) rows[name] = decide.indexOf(branches[name]);
+    }
+    return { outputs: outputs, warnings: warnings, faults: faults, values: values, rows: rows };
   }
 
   /**
@@ -217,11 +225,16 @@
 
   /**
    * Tell an answer's number in the unit that stands for its own in the other system. It is rounded once, from what was
-   * worked out. @param {Output} output @param {Result} found
+   * worked out; nothing at all has no last digit that could be lost, and stays 0.
+   * @param {{unit: Unit | null, other: Other | null}} output
+   * @param {{value: number | string | null, text: string}} found
    */
   function inOther(output, found) {
     if (!output.unit || !output.other || typeof found.value !== "number") {
       return found.text;
+    }
+    if (found.value === 0 && !output.unit.offset && !output.other.unit.offset) {
+      return "0";
     }
     const base = numbers.toBase(numbers.exact(found.value), output.unit);
     const number = numbers.toFloat(numbers.fromBase(base, output.other.unit));

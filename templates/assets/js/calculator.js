@@ -1,6 +1,7 @@
 /**
  * A calculator's form: works out as one types, explains a bad entry beside its field, opens with the values that a
- * link's `#in=length:1060~mm,...` carries. Needs formula.js, answers.js, entries.js and the calculator's own script.
+ * link's `#in=length:1060~mm,...` carries. Needs formula.js, answers.js, entries.js and the calculator's own script;
+ * what else of the page goes with the answer hears of it by the event "seambook:answer".
  */
 
 (function () {
@@ -104,15 +105,9 @@
       if (result.why) place.append(" ", element(result.why, "note"));
     } else {
       const text = seambook.entries.isShown(output.other) ? seambook.formula.inOther(output, result) : result.text;
-      place.append(text + (typeof result.value === "number" ? signOf(place) : ""));
+      place.append(text + (typeof result.value === "number" ? seambook.units.signOf(place) : ""));
       if (result.because) place.append(" ", element(result.because, "note"));
     }
-  }
-
-  /** What stands behind a number in the units that are shown. @param {HTMLElement} place */
-  function signOf(place) {
-    const { sign, otherSign } = place.dataset;
-    return (seambook.units.system() === seambook.units.first ? sign : otherSign || sign) || "";
   }
 
   /** @param {ReadonlyArray<Judged>} warnings */
@@ -156,6 +151,7 @@
       for (const { output, place } of answers) showAnswer(place, output, answer.outputs[output.id]);
       const items = cautionItems(answer.warnings);
       list.replaceChildren(...items);
+      document.dispatchEvent(new CustomEvent("seambook:answer", { detail: { calculator, answer } }));
       window.clearTimeout(timer);
       timer = window.setTimeout(() => {
         const said = answers.map(({ output, place }) => `${output.say} ${place.textContent}`);

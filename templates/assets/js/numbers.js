@@ -85,8 +85,11 @@
     return sign + (digits > 0 ? text.slice(0, -digits) + "." + text.slice(-digits) : text);
   }
 
-  /** Write six significant figures, no trailing zeros. @param {number} value */
-  function plain(value) {
+  /**
+   * Write so many significant figures, no trailing zeros; figures before the point all stand.
+   * @param {number} value @param {number} [figures]
+   */
+  function plain(value, figures) {
     if (!Number.isFinite(value)) {
       return "too large a number";
     }
@@ -96,7 +99,7 @@
     while (before < 0 ? size * 10n ** BigInt(-before) >= of.d : size >= of.d * 10n ** BigInt(before)) {
       before += 1;
     }
-    const text = fixed(value, Math.max(0, FIGURES - before));
+    const text = fixed(value, Math.max(0, (figures || FIGURES) - before));
     return text.includes(".") ? text.replace(/0+$/, "").replace(/\.$/, "") : text;
   }
 

@@ -51,7 +51,13 @@
     button?.setAttribute("aria-pressed", String(system === "us"));
   }
 
-  seambook.units = { first: first, system: () => system };
+  /** What stands behind a number in the units that are shown, as its place says. @param {HTMLElement} place */
+  function signOf(place) {
+    const { sign, otherSign } = place.dataset;
+    return (system === first ? sign : otherSign || sign) || "";
+  }
+
+  seambook.units = { first: first, system: () => system, signOf: signOf };
   take(kept());
   // A page that the browser kept whole and shows again may be older than the choice.
   window.addEventListener("pageshow", (event) => {
