@@ -140,6 +140,18 @@ PROOF_FAILS = Code(
     "Worked out with the proof's inputs, the calculator answers something else than the proof expects, by more than "
     "its tolerance. Either a formula or the proof is wrong; nothing is published until they agree.",
 )
+BAD_CHART = Code(
+    "F535",
+    "bad_chart",
+    "A chart cannot be drawn: it runs over something that is no plain number asked for, begins or ends where the input "
+    "admits nothing, or shows outputs that are no numbers of one unit. Lines in one chart share its upright axis.",
+)
+BAD_SKETCH = Code(
+    "F536",
+    "bad_sketch",
+    "A sketch cannot be drawn: a measure that its form needs is missing, a measure is not one of its form, or what "
+    "gives it measures something else. A sketch is drawn to scale, so each measure must be what it says.",
+)
 BAD_TABLE = Code(
     "F541",
     "bad_table",
@@ -196,6 +208,7 @@ CODES = (
     NOT_A_FORMULA, NOT_IN_LANGUAGE, TOO_BIG, UNKNOWN_NAME, UNKNOWN_FUNCTION, WRONG_ARGUMENTS, UNKNOWN_UNIT,
     UNITS_DISAGREE, POINT_MISUSED, WRONG_KIND, UNKNOWN_CHOICE, NAME_TAKEN, CIRCLE, UNNAMED_NUMBER, UNUSED,
     BAD_INPUT_FIELD, BAD_VALUE, BAD_OUTPUT, BAD_DECISION, UNREACHABLE_ROW, BAD_PROOF, NO_PROOF, PROOF_FAILS,
+    BAD_CHART, BAD_SKETCH,
     BAD_TABLE, ROW_TWICE, UNLIKE_UNITS, UNIT_TWICE, BAD_POINTS_FIELD, BAD_POINTS, GIVEN_UNKNOWN, GIVEN_MISSING,
     GIVEN_BAD,
 )  # fmt: skip

@@ -16,13 +16,15 @@ from builder.formula.functions import FUNCTIONS, OPERATORS, SIGNS, Form
 from builder.formula.inputs import Question, in_words
 from builder.formula.kinds import ChoiceKind, TextKind
 from builder.formula.lookup import LookupTable
-from builder.formula.numbers import to_float
-from builder.formula.pairs import Pair, Pairs
+from builder.formula.outputs import Shown
+from builder.formula.pairs import Pair, Pairs, offered_with
+from builder.formula.plotted import chart_data, sketch_data
 from builder.formula.points.compiling import PointTable, measured_kinds
 from builder.formula.points.deviations import BARE, LENGTHS
 from builder.formula.points.rows import columns_of
 from builder.formula.program import Program
 from builder.formula.step_units import NOTHING_USUAL, StepUnit, Usual, step_units
+from builder.formula.unit_data import unit_data
 from builder.formula.units import Unit, offered_units
 from builder.model.expression import Binary, Call, Choice, Conditional, Expression, Name, Number, Unary, UnitName
 from builder.model.records.calculator import Input
@@ -44,7 +46,9 @@ window.seambook.calculators[{id}] = (function () {{
     outputs: {outputs},
     warnings: [
 {warnings}
-    ]{points}
+    ],
+    charts: {charts},
+    sketch: {sketch}{points}
   }};
 }}());
 """
@@ -74,6 +78,8 @@ def emit_calculator(
         steps=",\n".join(_step(step, computed, _shown(units.get(step.name), pairs)) for step in program.steps),
         outputs=text(_outputs(program, pairs)),
         warnings=",\n".join(warnings),
+        charts=text(chart_data(program)),
+        sketch=text(sketch_data(program, pairs)),
         points=f",\n    points: {text(_points(program.points, pairs))}" if program.points is not None else "",
     )
 
@@ -153,18 +159,6 @@ def _shown(found: StepUnit | None, pairs: Pairs) -> dict[str, Any] | None:
     return {"unit": unit_data(found.unit), "digits": found.digits, "other": other}
 
 
-def unit_data(unit: Unit) -> dict[str, Any]:
-    """Return a unit as a page holds it: rounded, to compute with; and exact, to read and to show with."""
-    factor, offset = unit.factor, unit.offset
-    whole = (factor.numerator, factor.denominator, offset.numerator, offset.denominator)
-    return {
-        "name": unit.name,
-        "factor": to_float(factor),
-        "offset": to_float(offset),
-        "exact": [str(number) for number in whole],
-    }
-
-
 def _input(program: Program, question: Question, pairs: Pairs) -> dict[str, Any]:
     record = program.record.inputs[question.id]
     pair = pairs.get(question.unit.name)
@@ -172,7 +166,7 @@ def _input(program: Program, question: Question, pairs: Pairs) -> dict[str, Any]
         "id": question.id,
         "ask": question.ask,
         "unit": question.unit.name,
-        "units": [] if question.choices else [unit_data(unit) for unit in _admitted(question.unit, pair)],
+        "units": [] if question.choices else _units(record, question, pair),
         "other": _other(pair, admits=_limited(record, pair)) if pair else None,
         "choices": question.choices or None,
         "start": question.start,
@@ -214,6 +208,13 @@ def _points(table: PointTable, pairs: Pairs) -> dict[str, Any]:
         "counts": list(BARE),
         "lengths": list(LENGTHS),
     }  # fmt: skip
+def _units(record: Input, question: Question, pair: Pair | None) -> list[dict[str, Any]]:
+    """The units an input may be given in, each with what it admits in words."""
+    own = question.unit
+    return [
+        {**unit_data(unit), "admits": question.admits if unit is own else _limited(record, Pair(own, unit, "us"))}
+        for unit in _admitted(own, pair)
+    ]
 
 
 def _admitted(own: Unit, pair: Pair | None) -> tuple[Unit, ...]:
@@ -245,6 +246,19 @@ def table_data(table: LookupTable) -> dict[str, Any]:
     return {"keys": keys, "order": list(table.order()), "columns": columns, "rows": [list(row) for row in table.rows]}
 
 
+def _shown_in(shown: Shown, pair: Pair | None) -> list[dict[str, Any]]:
+    """The units an answer may be shown in, each with how many decimal places."""
+    units = offered_with(shown.unit, pair) if shown.unit.name else (shown.unit,)
+    return [{**unit_data(unit), "digits": _digits(shown, unit, pair)} for unit in units]
+
+
+def _digits(shown: Shown, unit: Unit, pair: Pair | None) -> int:
+    if unit is shown.unit:
+        return shown.digits
+    stands = pair if pair is not None and pair.other is unit else Pair(shown.unit, unit, "us")
+    return stands.places(shown.digits)
+
+
 def _outputs(program: Program, pairs: Pairs) -> list[dict[str, Any]]:
     return [
         {
@@ -254,6 +268,7 @@ def _outputs(program: Program, pairs: Pairs) -> list[dict[str, Any]]:
             "digits": shown.digits,
             "other": _other(pair, digits=pair.places(shown.digits)) if pair else None,
             "labels": shown.labels,
+            "units": [] if isinstance(shown.kind, ChoiceKind) else _shown_in(shown, pair),
         }
         for name, shown in program.outputs.items()
         for pair in (pairs.get(shown.unit.name),)

@@ -13,7 +13,7 @@ from builder.formula.codes import UNIT_TWICE, UNKNOWN_UNIT, UNLIKE_UNITS
 from builder.formula.fault import Fault
 from builder.formula.kinds import describe, kind_of_unit
 from builder.formula.numbers import SIGNIFICANT, exact, fixed, plain, to_float
-from builder.formula.units import Unit, unit, unit_advice
+from builder.formula.units import Unit, offered_units, unit, unit_advice
 from builder.model.records.units import Counterpart, UnitSettings
 
 System = Literal["metric", "us"]
@@ -95,6 +95,19 @@ def make_pairs(settings: UnitSettings) -> tuple[dict[str, Pair], tuple[Fault, ..
         elif made is not None:
             pairs[name] = made
     return pairs, tuple(faults)
+
+
+def offered_with(own: Unit, pair: Pair | None) -> tuple[Unit, ...]:
+    """Return the units a reader may choose: those offered for its own, and what pages show in the other system.
+
+    Of two names for one unit (um, micrometer) the one that pages show stands.
+    """
+    offered = offered_units(own)
+    if pair is None:
+        return offered
+    size = (pair.other.factor, pair.other.offset)
+    found = tuple(pair.other if (one.factor, one.offset) == size else one for one in offered)
+    return found if pair.other in found else (*found, pair.other)
 
 
 def _rows(settings: UnitSettings) -> Iterator[tuple[tuple[str | int, ...], str, Counterpart | None, System]]:

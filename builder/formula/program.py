@@ -7,9 +7,10 @@ each other, outputs, warnings, proofs.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import NamedTuple
 
+from builder.formula.charted import Charted, check_charts
 from builder.formula.compiling import Compiling, Step
 from builder.formula.evaluate import Worker
 from builder.formula.fault import Fault
@@ -19,6 +20,7 @@ from builder.formula.lookup import LookupTable
 from builder.formula.outputs import Shown, check_outputs
 from builder.formula.points.compiling import PointTable, compile_points
 from builder.formula.proofs import CheckedProof, check_proofs
+from builder.formula.sketched import Sketched, check_sketch
 from builder.formula.sources import name_faults, number_faults, unused_faults
 from builder.model.expression import Expression
 from builder.model.records.calculator import Calculator
@@ -53,6 +55,8 @@ class Program:
     outputs: dict[str, Shown]
     warnings: tuple[Warned, ...]
     proofs: tuple[CheckedProof, ...]
+    charts: dict[str, Charted] = field(default_factory=dict)
+    sketch: Sketched | None = None
     points: PointTable | None = None
     """The table of points it works on, where it does."""
 
@@ -81,6 +85,10 @@ def compile_calculator(record: Calculator, tables: Mapping[str, Table], id: str 
     outputs, faults = check_outputs(record, work.kinds, work.decisions())
     work.fault(faults)
     work.fault(number_faults(work.trees))
+    charts, faults = check_charts(record, work.questions, work.kinds, outputs)
+    work.fault(faults)
+    sketch, faults = check_sketch(record, work.kinds, outputs)
+    work.fault(faults)
     points, faults = compile_points(record, work.questions)
     work.fault(faults)
     proofs: tuple[CheckedProof, ...] = ()
@@ -95,6 +103,7 @@ def compile_calculator(record: Calculator, tables: Mapping[str, Table], id: str 
     if any(fault.level == "error" for fault in found) or len(lookups) < len(work.tables):
         return Compiled(None, found)
     steps = tuple(work.steps)
-    program = Program(id, record, work.questions, work.fixed, lookups, steps, kinds, outputs, warnings, proofs,
-                      points)  # fmt: skip
+    program = Program(
+        id, record, work.questions, work.fixed, lookups, steps, kinds, outputs, warnings, proofs, charts, sketch, points
+    )
     return Compiled(program, found)

@@ -36,9 +36,7 @@ def run(program: Program, given: Given, measured: Mapping[str, Value] = MappingP
     values.update(measured or dict.fromkeys(measured_kinds(program.record), NO_POINTS))
     if faults:
         return Answer(inputs, {}, (), {}, tuple(faults))
-    branches: dict[str, Branch] = {}
-    for step in program.steps:
-        values[step.name] = _work(step, values, branches)
+    branches = _work_all(program, values)
     outputs = {
         name: _result(shown, values[name], branches.get(name)) for name, shown in program.outputs.items()
     }
@@ -47,6 +45,20 @@ def run(program: Program, given: Given, measured: Mapping[str, Value] = MappingP
         for step in program.steps if step.decision is not None and step.name in branches
     }  # fmt: skip
     return Answer(inputs, outputs, tuple(_judge(program, values)), values, rows=rows)
+
+
+def rework(program: Program, values: Mapping[str, Value], name: str, value: float) -> Mapping[str, Value]:
+    """Work an answer's values out again with another value, in base units, of one input that admits it."""
+    again = {**values, name: value}
+    _work_all(program, again)
+    return again
+
+
+def _work_all(program: Program, values: dict[str, Value]) -> dict[str, Branch]:
+    branches: dict[str, Branch] = {}
+    for step in program.steps:
+        values[step.name] = _work(step, values, branches)
+    return branches
 
 
 def take(program: Program, given: Given) -> tuple[dict[str, Value], dict[str, Taken], list[Fault]]:

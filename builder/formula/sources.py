@@ -67,6 +67,8 @@ def unused_faults(record: Calculator, trees: Mapping[Path, Expression]) -> Itera
     used = {node.name for tree in trees.values() for node in names_read(tree)} | set(record.outputs)
     used |= {name for tree in trees.values() for name in tables_read(tree)}
     used |= {record.points.tolerance} if record.points else set()
+    used |= {chart.limit for chart in record.charts.values() if chart.limit is not None}
+    used |= set(record.sketch.with_.values()) if record.sketch else set()
     nouns = {"inputs": "input", "fixed": "fixed value", "tables": "table", "work": "formula", "decide": "decision"}
     for section, noun in nouns.items():
         for name in getattr(record, section):

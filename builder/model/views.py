@@ -14,6 +14,8 @@ from builder.model.grid import Grid as Grid
 from builder.model.html import NO_HTML
 from builder.model.html import Html as Html  # what makes views takes it from here
 from builder.model.pictures import Picture, Pictures
+from builder.model.plotted import Plotted as Plotted
+from builder.model.plotted import UnitOption as UnitOption
 from builder.model.point_views import PointEntry, PointResults
 from builder.model.reference import Ref
 from builder.model.said import Said
@@ -193,6 +195,8 @@ class Ask:
     help: Html
     options: tuple[Option, ...] = ()
     optional: bool = False
+    units: tuple[UnitOption, ...] = ()
+    """The units of which a reader may choose one for this field alone; empty where there is but one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,6 +214,8 @@ class Form:
     cautions: tuple[Caution, ...]
     title: str = ""
     anchor: str = ""
+    answer_units: tuple[tuple[UnitOption, ...], ...] = ()
+    """Of each answer the units it may be shown in; empty where there is but one."""
 
 
 class Step(NamedTuple):
@@ -280,8 +286,8 @@ class Groups:
 
 
 Block = (
-    Facts | Prose | Items | Links | Grid | Cards | Figure | Pictures | Warnings | Worked | Form | Steps | Groups | Body
-    | PointEntry | PointResults | WayThere
+    Facts | Prose | Items | Links | Grid | Cards | Figure | Pictures | Warnings | Worked | Form | Plotted | Steps
+    | Groups | Body | PointEntry | PointResults | WayThere
 )  # fmt: skip
 
 

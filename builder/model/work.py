@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal, NamedTuple
+
+from builder.model.plots import Measured, Series
 
 
 class Value(NamedTuple):
@@ -114,3 +116,7 @@ class Worked:
     seam: SeamPlan = ()
     started: WorkedOut | None = None
     """A calculator for its starting values."""
+    charts: Mapping[str, Series] = field(default_factory=dict)
+    """A calculator's charts for its starting values."""
+    measured: Measured | None = None
+    """What its sketch is drawn from, for them."""

@@ -65,7 +65,7 @@ def view(book: Book, ref: Ref, record: Record, worked: Worked) -> Page:
         case Seam():
             return seam_page(here, ref, record, worked.seam)
         case Calculator():
-            return calculator_page(here, ref, record, worked.started)
+            return calculator_page(here, ref, record, worked)
         case Panel():
             return panel_page(here, ref, record)
         case Cavity():

@@ -8,29 +8,31 @@ from builder.model.calculation import Notice, Slip
 from builder.model.records.calculator import Calculator, Input, Proof
 from builder.model.records.table import Table
 from builder.model.reference import Ref
-from builder.model.said import Said, said
+from builder.model.said import Said
 from builder.model.standing import beside, standing, table_sources
 from builder.model.views import Ask, Block, Form, Grid, Html, Items, Links, Option, Page, Prose
-from builder.model.work import WorkedOut
+from builder.model.work import Worked
+from builder.view import plots, points
 from builder.view.formulas import formulas_block
 from builder.view.here import Here
 from builder.view.lists import LISTS
 from builder.view.mathml import readable
 from builder.view.moments import at_its_moment
+from builder.view.offered import asked_units, limits_of, shown_units
 from builder.view.page import page, passage
-from builder.view.points import point_entry, point_limits, point_results, proof_points, scripts
 from builder.view.worked import cautions, value_row
 
 FINGERPRINT = 16
 """Signs of the book's fingerprint on a slip: enough to tell two books apart."""
 
 
-def calculator_page(here: Here, ref: Ref, calculator: Calculator, started: WorkedOut | None) -> Page:
-    """Make the page; `started` is the calculator worked out for its starting values."""
+def calculator_page(here: Here, ref: Ref, calculator: Calculator, worked: Worked) -> Page:
+    """Make the page; it is worked out for its starting values."""
+    started = worked.started
     held = standing(calculator, here.book.shelf)
     main: list[Block] = [Notice("", here.line(held.say), "rests_on")] if held.say else []
     main += [
-        *point_entry(here, calculator, started),
+        *points.point_entry(here, calculator, started),
         Form(
             id=ref.id,
             asks=tuple(_ask(here, name, ask) for name, ask in calculator.inputs.items()),
@@ -39,8 +41,10 @@ def calculator_page(here: Here, ref: Ref, calculator: Calculator, started: Worke
             answer_signs=tuple(here.book.units.behind(output.unit or "") for output in calculator.outputs.values()),
             cautions=cautions(here, started.remarks if started else ()),
             title="Work it out",
+            answer_units=tuple(shown_units(here.book.units, output.unit) for output in calculator.outputs.values()),
         ),
-        *point_results(here, calculator, started),
+        *points.point_results(here, calculator, started),
+        *plots.plots(here.book.units, calculator, worked),
     ]
     if calculator.limits:
         main.append(Items("Where it does not hold", here.lines(calculator.limits), anchor="limits"))
@@ -63,7 +67,9 @@ def calculator_page(here: Here, ref: Ref, calculator: Calculator, started: Worke
         ), aliases=calculator.was,
         scripts=(
             "assets/js/numbers.js", "assets/js/formula.js", "assets/js/answers.js", "assets/js/entries.js",
-            f"assets/calc/{ref.id}.js", "assets/js/steps.js", *scripts(calculator), "assets/js/calculator.js",
+            "assets/js/shown.js", "assets/js/links.js", "assets/js/copying.js",
+            *plots.scripts(calculator),
+            f"assets/calc/{ref.id}.js", "assets/js/steps.js", *points.scripts(calculator), "assets/js/calculator.js",
         ),
     )  # fmt: skip
 
@@ -94,23 +100,11 @@ def _ask(here: Here, name: str, ask: Input) -> Ask:
         options = tuple(Option(text, units.value(text, ""), text.split()[0] == start) for text in ask.one_of)
     return Ask(
         id=name, label=ask.ask, unit=units.name(ask.unit or ""), start=units.entry(start, ask.unit or ""),
-        limits=here.both(_limits(here, ask)), help=here.line(ask.help),
-        options=options, optional=ask.default is not None,
+        limits=here.both(limits_of(here.book.units, ask)), help=here.line(ask.help),
+        options=options, optional=ask.default is not None, units=asked_units(here.book.units, ask),
     )  # fmt: skip
 
 
-def _limits(here: Here, ask: Input) -> Said:
-    whole = "whole numbers, " if ask.whole else ""
-    units, unit = here.book.units, ask.unit or ""
-    low = units.limit(ask.from_, unit, is_lower=True) if ask.from_ else Said("")
-    high = units.limit(ask.to, unit, is_lower=False) if ask.to else Said("")
-    if ask.from_ and ask.to:
-        return said(whole, low, " to ", high, units.behind(unit))
-    if ask.from_:
-        return said(whole, low, units.behind(unit), " or more")
-    if ask.to:
-        return said(whole, high, units.behind(unit), " or less")
-    return Said(whole.rstrip(", "))
 
 
 def _fixed(here: Here, calculator: Calculator) -> Iterator[tuple[Html, Html, Html]]:
@@ -118,7 +112,7 @@ def _fixed(here: Here, calculator: Calculator) -> Iterator[tuple[Html, Html, Htm
         value = here.both(here.book.units.value(fixed.value, fixed.unit or ""))
         note = f" {here.line(fixed.note)}" if fixed.note else ""
         yield here.text(readable(name)), value, Html(f"{_source(here, fixed.source)}{note}")
-    yield from point_limits(here, calculator)
+    yield from points.point_limits(here, calculator)
 
 
 def _proof(here: Here, calculator: Calculator, proof: Proof) -> Html:
@@ -128,7 +122,7 @@ def _proof(here: Here, calculator: Calculator, proof: Proof) -> Html:
     expect = ", ".join(f"{here.text(output.say)} {here.both(units.value(text, output.unit or ''))}"
                        for name, text in proof.expect.items() if (output := calculator.outputs.get(name)))  # fmt: skip
     note = f" {here.line(proof.note)}" if proof.note else ""
-    return Html(f"{given}: {expect}. {_source(here, proof.source)}.{note}{proof_points(here, proof)}")
+    return Html(f"{given}: {expect}. {_source(here, proof.source)}.{note}{points.proof_points(here, proof)}")
 
 
 def _source(here: Here, id_: str) -> Html:

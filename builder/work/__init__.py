@@ -16,6 +16,7 @@ from builder.model.reference import Ref, parse_reference
 from builder.model.work import Worked, WorkedOut
 from builder.work import codes
 from builder.work.codes import CODES
+from builder.work.plots import plotted
 from builder.work.seams import plan_seam
 from builder.work.workings import Shop, faults_of, started, work_out
 
@@ -27,7 +28,10 @@ def work(ref: Ref, record: Record, catalogue: Catalogue, shop: Shop) -> tuple[Wo
         return Worked({}, seam=plan), faults
     if isinstance(record, Calculator):
         program = shop.programs.get(ref.id)
-        return Worked({}, started=started(program, shop.usual) if program is not None else None), ()
+        if program is None:
+            return Worked({}), ()
+        charts, measures = plotted(program)
+        return Worked({}, started=started(program, shop.usual), charts=charts, measured=measures), ()
     if isinstance(record, Method):
         return Worked({}), tuple(_plan_faults(record, shop))
     if isinstance(record, Procedure):

@@ -137,10 +137,7 @@ def _as_given(value: Value) -> str | float | NoAnswer:
 
 def started(program: Program, usual: Usual) -> WorkedOut:
     """Work a calculator out for the values that fill its page at first."""
-    given = {
-        name: start for name, question in program.questions.items()
-        if (start := question.start if question.start is not None else question.default) is not None
-    }
+    given = starting_values(program)
     found = run_points(program, program.points.start, given) if program.points is not None else None
     answer = run(program, given) if found is None else found.answer
     return WorkedOut(
@@ -150,6 +147,14 @@ def started(program: Program, usual: Usual) -> WorkedOut:
         remarks=remarks_of(answer), fragment="", points=point_rows(program, found) if found is not None else (),
         steps=step_values(program, answer, usual),
     )  # fmt: skip
+
+
+def starting_values(program: Program) -> dict[str, str]:
+    """Return what fills a calculator's page at first."""
+    return {
+        name: start for name, question in program.questions.items()
+        if (start := question.start if question.start is not None else question.default) is not None
+    }  # fmt: skip
 
 
 def remarks_of(answer: Answer) -> tuple[Remark, ...]:

@@ -144,7 +144,7 @@ def _sign(shown: str) -> str:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_the_printed_answers_are_those_of_the_values_shown(book: Watched, name: str) -> None:
-    read = "() => Object.fromEntries([...document.querySelectorAll('.answers dd, #answer_cautions')].map(" \
+    read = "() => Object.fromEntries([...document.querySelectorAll('.answers dd[id], #answer_cautions')].map(" \
            "(one) => [one.id, one.innerText.trim()]))"  # fmt: skip
     printed = book.open(f"calculators/{name}.html", DESK, scripts=False).evaluate(read)
     assert len(printed) >= 2

@@ -13,7 +13,8 @@ from builder.formula import Program, run
 from builder.view.quantities import Units
 from builder.work.steps import step_values
 from tests.browser.watched import DESK, Watched
-from tests.outside.opened import NAMES, as_offered
+from tests.browser.test_calculators import NAMES
+from tests.outside.opened import as_offered
 from tests.site.building import ROOT
 
 READ = """() => ({

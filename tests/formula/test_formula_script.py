@@ -15,8 +15,9 @@ from hypothesis import strategies as st
 from pydantic import TypeAdapter
 
 from builder.formula import Answer, Program, compile_calculator, emit_calculator, run, unit
-from builder.formula.javascript import text, unit_data
+from builder.formula.javascript import text
 from builder.formula.numbers import exact, fixed, plain, read_written, to_float
+from builder.formula.unit_data import unit_data
 from builder.formula.units import COMMON
 from builder.model.records.calculator import Calculator
 from builder.model.records.table import Table

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from builder.model.drawings import DrawnSheet, DrawnWeld, Run, RunSegment, Section
+from builder.model.plots import Chart, Limit, Measure, Sketch, Trace
 from builder.model.point_views import EnteredPoint, PointEntry, PointHeads, PointResult, PointResults
 from builder.model.reference import Ref
 from builder.model.said import Said
@@ -27,11 +28,13 @@ from builder.model.views import (
     Option,
     Page,
     Phase,
+    Plotted,
     Prose,
     Row,
     Site,
     Step,
     Steps,
+    UnitOption,
     Warning,
     Warnings,
     Worked,
@@ -79,6 +82,38 @@ def run(*lengths: float) -> Run:
     )
 
 
+def chart(mark: str = "", **changes: Any) -> Chart:
+    """Two lines, one of them broken, with a limit and a value in hand."""
+    given: dict[str, Any] = {
+        "id": "chart_margin", "foot": f"Panel temperature, °C{mark}", "unit": "°C", "start": 0.0, "end": 40.0,
+        "traces": (
+            Trace(f"Margin{mark}", ((0.0, -12.0), (10.0, -2.0), (20.0, None), (30.0, 18.0), (40.0, 28.0)), 6.0, "6 °C"),
+            Trace("Half of it", ((0.0, -6.0), (10.0, -1.0), (20.0, 4.0), (30.0, 9.0), (40.0, 14.0)), 3.0, "3 °C"),
+        ),
+        "limit": Limit(f"Limit: least{mark}", 3.0, "3 °C"), "here": 18.0, "here_said": f"18 °C{mark}",
+    }  # fmt: skip
+    return Chart(**(given | changes))
+
+
+SKETCHES: dict[str, dict[str, tuple[float | None, str]]] = {
+    "marks": {"count": (6.0, "6"), "length": (0.3, "300 mm"), "first": (0.025, "25 mm"), "spacing": (0.05, "50 mm")},
+    "bend": {"angle": (1.5, "86°"), "radius": (0.002, "2 mm"), "thickness": (0.001, "1 mm"),
+             "setback": (0.0028, "2.8 mm"), "allowance": (0.0036, "3.6 mm")},
+    "channel": {"base": (0.05, "50 mm"), "left": (0.02, "20 mm"), "right": (0.03, "30 mm"),
+                "thickness": (0.0015, "1.5 mm"), "radius": (0.002, "2 mm"), "blank": (0.09, "90 mm")},
+    "opening": {"width": (0.9, "900 mm"), "height": (0.8, "800 mm"), "lean": (0.006, "6 mm"),
+                "rising": (1.21, "1210 mm"), "falling": (1.2, "1200 mm")},
+}  # fmt: skip
+"""A value of each measure of each form, in base units, and what it says."""
+
+
+def sketch(form: str, mark: str = "", **changes: tuple[float | None, str]) -> Sketch:
+    """A sketch with everything that its form can show."""
+    told = {**SKETCHES[form], **changes}
+    measures = {name: Measure(f"{name}{mark}", value, f"{text}{mark}") for name, (value, text) in told.items()}
+    return Sketch(f"sketch_{form}", form, measures, (1, 4, 2, 5, 3, 6) if form == "marks" else ())
+
+
 def site(mark: str = "") -> Site:
     """A book; `mark` is added to every text."""
     ways = ((f"Panels{mark}", "panels.html"),)
@@ -107,7 +142,8 @@ def every_block(mark: str = "") -> tuple[Block, ...]:
     )  # fmt: skip
     signs = Said(f"°C{mark}", f"°F{mark}")
     asks = (
-        Ask("air", f"Air{mark}", signs, Said(f"20{mark}", f"68{mark}"), Html("0 to 60"), Html("Shade."), (), True),
+        Ask("air", f"Air{mark}", signs, Said(f"20{mark}", f"68{mark}"), Html("0 to 60"), Html("Shade."), (), True,
+            (UnitOption(f"degC{mark}", f"°C{mark}", True, f"0 to 60{mark}"), UnitOption("degF", "°F", False))),
         Ask("film", f"Film{mark}", Said(""), Said(""), Html(""), Html(""),
             (Option("wax", Said(f"Wax{mark}", f"Wax of old{mark}"), True),), True),
     )
@@ -131,7 +167,12 @@ def every_block(mark: str = "") -> tuple[Block, ...]:
         Figure(f"Run{mark}", run(900.0, 200.0), Said(f"Words{mark}")),
         Warnings(f"Dangers{mark}", (warning,), "", "dangers"),
         worked,
-        Form("dew-point", asks, (row,), ("margin",), (signs,), (caution,), f"Form{mark}", "form"),
+        Form("dew-point", asks, (row,), ("margin",), (signs,), (caution,), f"Form{mark}", "form",
+             ((UnitOption(f"degC{mark}", f"°C{mark}", True),),)),
+        Plotted(f"Chart{mark}", chart(mark), f"Words{mark}", (f"No answer{mark}.",), (f"Air{mark}", "Margin"),
+                ((f"20{mark}", "6"),), "chart_margin"),
+        *(Plotted(f"Sketch{mark}", sketch(form, mark), f"Words{mark}", (), ("Measure", "Value"), ((f"A{mark}", "1"),),
+                  f"sketch_{form}") for form in SKETCHES),
         Steps(f"Steps{mark}", (Phase(1, f"Phase{mark}", "phase-1", (step,)),)),
         Groups(f"Groups{mark}", (Group(f"Group{mark}", (link,), f"Lead{mark}"),), "groups"),
     )

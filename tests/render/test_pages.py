@@ -49,7 +49,9 @@ def test_hostile_text_stays_text(soup: BeautifulSoup, attacked: BeautifulSoup) -
     for kind in ("script", "img"):
         assert len(attacked.find_all(kind)) == len(soup.find_all(kind))
     assert {name for tag in tags(attacked) for name in tag.attrs} <= {name for tag in tags(soup) for name in tag.attrs}
-    assert Counter(tag.name for tag in tags(attacked)) - Counter(tag.name for tag in tags(soup)) <= Counter(text=99)
+    # A drawing breaks a longer text into more lines, and clears the paper under one that crosses a line.
+    admitted = Counter(text=99, path=9)
+    assert Counter(tag.name for tag in tags(attacked)) - Counter(tag.name for tag in tags(soup)) <= admitted
     assert "{{ 7 * 7 }}" in attacked.get_text()
 
 

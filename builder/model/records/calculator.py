@@ -138,9 +138,12 @@ class Chart:
 class Sketch:
     """A drawing to scale of what was worked out, redrawn as one types."""
 
-    form: Literal["marks", "bend"]
-    """marks: points along a line (length, first, spacing, count); bend: a sheet bent once (angle, radius,
-    thickness)."""
+    form: Literal["marks", "bend", "channel", "opening"]
+    """marks: points along a line (count; length, first, spacing, and order, an output in words such as `1, 12; 6; 3, 9`
+    that says in which order they are made); bend: a sheet bent once (angle bent through, radius, thickness; setback,
+    allowance); channel: a base with two legs, outside measures (base, left, right, thickness; radius, blank); opening:
+    a four-sided opening that leans (width, height, lean, how far its top stands to the right; rising, falling, its
+    diagonals). The measures before the semicolon are needed."""
     say: Name
     with_: dict[Variable, Variable]
     """Each measure of the form, to the input, formula or fixed value that gives it."""
@@ -178,3 +181,19 @@ class Calculator:
     warnings: Stated[Caution]
     sources: Stated[SourceId]
     proofs: tuple[Proof, ...]
+
+
+def called(calculator: Calculator, name: str) -> str:
+    """Return what readers know a name of the formulas by: an answer, a question, else the words of the name."""
+    if name in calculator.outputs:
+        return calculator.outputs[name].say
+    if name in calculator.inputs:
+        return calculator.inputs[name].ask
+    words = name.replace("_", " ")
+    return words[:1].upper() + words[1:]
+
+
+def limit_called(calculator: Calculator, name: str) -> str:
+    """Return what a limit is called; of a name that readers never see it is said that it is one."""
+    is_seen = name in calculator.outputs or name in calculator.inputs
+    return called(calculator, name) if is_seen else "Limit: " + name.replace("_", " ")

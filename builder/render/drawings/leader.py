@@ -74,6 +74,7 @@ def _texts(part: Called, x: float, room: float) -> tuple[Label, ...]:
     """The texts of one label, with the reference line at zero."""
     lines, others = wrap_both(part.head, _HEAD_SIZE, room, bold=True)
     head = Label(lines, x, -_RISE, _HEAD_SIZE, style="strong", others=others)
+    head = replace(head, y=head.y - (head.line_at(len(lines) - 1) - head.y))
     name = Label(wrap(part.name, _TEXT_SIZE, room), x, _TEXT_SIZE + 3, _TEXT_SIZE)
     note = Label(wrap(part.note, _NOTE_SIZE, room), x, name.y + name.height, _NOTE_SIZE, style="quiet")
     return tuple(text for text in (head, name, note) if text.lines)

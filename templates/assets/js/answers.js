@@ -4,11 +4,13 @@
  */
 
 /**
- * @typedef {{id: string, ask: string, unit: string, units: Unit[], choices: Record<string, string> | null,
+ * @typedef {{id: string, ask: string, unit: string, units: Offered[], choices: Record<string, string> | null,
  *   start: string | null, otherwise: string | null, low: number | null, high: number | null, whole: boolean,
  *   oneOf: number[], admits: string, help: string | null, other: Other | null}} Input
  *   The first of `units` is the author's own. `otherwise` is taken where nothing is given. Limits are in base units.
  *   `other` is what stands for the unit in the other system of units.
+ * @typedef {Unit & {admits?: string, digits?: number}} Offered
+ *   A unit that a reader may choose: with what is admitted in it, or with how many decimal places it is shown.
  * @typedef {{system: string, unit: Unit, admits?: string, digits?: number}} Other
  * @typedef {(v: any, F: any, t: any) => any} Work
  * @typedef {{holds: Work | null, answer: string, say: string, because: string}} Branch
@@ -16,10 +18,11 @@
  * @typedef {{unit: Unit, digits: number | null, other: Other | null}} Shown
  *   How a step's number is shown; without digits, with as many as five figures need.
  * @typedef {{id: string, say: string, unit: Unit | null, digits: number, labels: Record<string, string>,
- *   other: Other | null}} Output
+ *   units: Offered[], other: Other | null}} Output
  * @typedef {{level: string, say: string, holds: Work}} Warning
  * @typedef {{id: string, title: string, inputs: Input[], fixed: Record<string, number>, tables: Record<string, Table>,
- *   steps: Step[], outputs: Output[], warnings: Warning[], points?: PointTable}} Calculator
+ *   steps: Step[], outputs: Output[], warnings: Warning[], charts: ChartData[], sketch: SketchData | null,
+ *   points?: PointTable}} Calculator
  * @typedef {{value: number | string}} Taken  A value in base units, or the id of a choice.
  * @typedef {{message: string, do: string}} Fault
  * @typedef {{value: number | string | null, unit: string, text: string, why: string | null, because: string | null}} Result
@@ -160,6 +163,27 @@
     return null;
   }
 
+  /** @param {Calculator} calculator @param {any} values  Grows by what every formula gives. */
+  function workAll(calculator, values) {
+    /** @type {Record<string, Branch>} */
+    const branches = {};
+    for (const step of calculator.steps) {
+      values[step.name] = formula.settled(() => workStep(step, values, calculator.tables, branches));
+    }
+    return branches;
+  }
+
+  /**
+   * Work an answer's values out again with another value, in base units, of one input that admits it.
+   * @param {Calculator} calculator @param {Record<string, any>} values @param {string} name @param {number} value
+   * @returns {Record<string, any>}
+   */
+  function rework(calculator, values, name, value) {
+    const again = Object.assign(Object.create(null), values, { [name]: value });
+    workAll(calculator, again);
+    return again;
+  }
+
   /**
    * Answer a calculator. Where an input is at fault, `faults` holds it by id, and there are no outputs.
    * @param {Calculator} calculator @param {Record<string, string | undefined>} given
@@ -173,11 +197,7 @@
     if (Object.keys(faults).length) {
       return { outputs: {}, warnings: [], faults: faults, values: {}, rows: {} };
     }
-    /** @type {Record<string, Branch>} */
-    const branches = {};
-    for (const step of calculator.steps) {
-      values[step.name] = formula.settled(() => workStep(step, values, calculator.tables, branches));
-    }
+    const branches = workAll(calculator, values);
     /** @type {Record<string, Result>} */
     const outputs = {};
     for (const output of calculator.outputs) {
@@ -241,5 +261,5 @@
     return numbers.fixed(number, output.other.digits);
   }
 
-  Object.assign(formula, { run: run, read: read, convert: convert, inOther: inOther });
+  Object.assign(formula, { run: run, read: read, convert: convert, inOther: inOther, take: take, rework: rework });
 })();

@@ -1,7 +1,7 @@
 /**
  * A calculator's form: works out as one types, explains a bad entry beside its field, opens with the values that a
- * link's `#in=length:1060~mm,...` carries. Needs formula.js, answers.js, entries.js and the calculator's own script;
- * what else of the page goes with the answer hears of it by the event "seambook:answer".
+ * link's `#in=length:1060~mm,...` carries. What else of the page goes with the answer hears of it by the event
+ * "seambook:answer". Needs entries.js, shown.js, links.js and the calculator's own script.
  */
 
 (function () {
@@ -18,37 +18,15 @@
 
   // Without the page.
 
-  /** @param {string} hash @returns {Record<string, string>} inputs as text, by id; empty where the hash is another */
-  function readFragment(hash) {
-    /** @type {Record<string, string>} */
-    const given = {};
-    if (hash.indexOf("#in=") !== 0) return given;
-    for (const part of hash.slice(4).split(",")) {
-      const colon = part.indexOf(":");
-      if (colon < 1) continue;
-      try {
-        given[part.slice(0, colon)] = decodeURIComponent(part.slice(colon + 1)).replace(/~/g, " ");
-      } catch {
-        /* A broken escape: that input keeps what stands in its field. */
-      }
-    }
-    return given;
-  }
-
-  /** @param {Record<string, string | undefined>} given */
-  function writeFragment(given) {
-    const parts = Object.keys(given)
-      .filter((id) => given[id] !== undefined)
-      .map((id) => `${id}:${encodeURIComponent(String(given[id]).trim().replace(/ /g, "~"))}`);
-    return `#in=${parts.join(",")}`;
-  }
-
   /** @param {Fault} fault @param {Entry} entry */
-  function explain(fault, { id, field, input, isOther }) {
+  function explain(fault, entry) {
+    const { id, field, input, unit } = entry;
     const own = input ? input.admits : "";
-    const told = isOther && input?.other ? fault.do.replace(own, input.other.admits || own) : fault.do;
+    const shown = input?.units.find((one) => one.name === unit);
+    const told = shown ? fault.do.replace(own, () => shown.admits || own) : fault.do;
     if (!field.value.trim()) return `Nothing is written here: ${told}.`;
-    const message = fault.message.replace(`${id}: `, "");
+    const typed = `"${field.value.trim()}"`;
+    const message = fault.message.replace(`${id}: `, "").replace(`"${seambook.entries.textOf(entry)}"`, () => typed);
     return `${message}; ${told}.`;
   }
 
@@ -64,21 +42,12 @@
     return given;
   }
 
-  /** @param {Entry[]} entries @param {Record<string, string>} given */
-  function fillFields(entries, given) {
-    for (const entry of entries) {
-      const text = given[entry.id];
-      if (text !== undefined) seambook.entries.tell(entry, text, true);
-    }
-  }
-
   /** @param {Entry[]} entries @param {Record<string, Fault>} faults */
   function showEntries(entries, faults) {
     for (const entry of entries) {
-      const { id, field, sign } = entry;
+      const { id, field } = entry;
       const place = document.getElementById(`ask_${id}-fault`);
       const fault = faults[id];
-      if (sign && field instanceof HTMLInputElement) sign.hidden = seambook.entries.hasOwnUnit(field.value);
       if (fault) field.setAttribute("aria-invalid", "true");
       else field.removeAttribute("aria-invalid");
       if (!place) continue;
@@ -95,8 +64,11 @@
     return made;
   }
 
-  /** @param {HTMLElement} place @param {Output} output @param {Result | undefined} result */
-  function showAnswer(place, output, result) {
+  /** @param {ShownAnswer} answer @param {Result | undefined} result */
+  function showAnswer(answer, result) {
+    const { place, choice } = answer;
+    const isNumber = typeof result?.value === "number";
+    if (choice && choice.parentElement) choice.parentElement.hidden = !isNumber;
     place.textContent = "";
     if (!result) {
       place.append("–");
@@ -104,8 +76,8 @@
       place.append("no answer");
       if (result.why) place.append(" ", element(result.why, "note"));
     } else {
-      const text = seambook.entries.isShown(output.other) ? seambook.formula.inOther(output, result) : result.text;
-      place.append(text + (typeof result.value === "number" ? seambook.units.signOf(place) : ""));
+      place.append(seambook.shown.textOf(answer, result));
+      if (isNumber) place.append(element(seambook.shown.behind(answer), "sign"));
       if (result.because) place.append(" ", element(result.because, "note"));
     }
   }
@@ -134,24 +106,39 @@
   if (!calculator) return;
   start(form, list, spoken, calculator);
 
+  /** @param {HTMLFormElement} form @param {Entry[]} fields @param {ShownAnswer[]} answers @param {() => void} keep */
+  function listen(form, fields, answers, keep) {
+    form.addEventListener("input", (event) => {
+      const entry = fields.find(({ field, choice }) => field === event.target || choice === event.target);
+      if (entry && entry.field === event.target) seambook.entries.follow(entry);
+      else if (entry) seambook.entries.choose(entry);
+      keep();
+    });
+    for (const answer of answers) {
+      answer.choice?.addEventListener("input", () => {
+        if (answer.choice) seambook.shown.take(answer, answer.choice.value);
+        keep();
+      });
+    }
+  }
+
   /** @param {HTMLFormElement} form @param {HTMLElement} list @param {HTMLElement} spoken @param {Calculator} calculator */
   function start(form, list, spoken, calculator) {
     /** @type {Entry[]} */
     const fields = seambook.entries.entriesOf(form, calculator);
-    const answers = calculator.outputs.flatMap((output) => {
-      const place = document.getElementById(`answer_${output.id}`);
-      return place ? [{ output, place }] : [];
-    });
+    /** @type {ShownAnswer[]} */
+    const answers = seambook.shown.answersOf(calculator);
     let timer = 0;
 
     function show() {
       const given = readFields(fields);
       const answer = (seambook.measuring || seambook.formula).run(calculator, given);
       showEntries(fields, answer.faults);
-      for (const { output, place } of answers) showAnswer(place, output, answer.outputs[output.id]);
+      for (const shown of answers) showAnswer(shown, answer.outputs[shown.output.id]);
       const items = cautionItems(answer.warnings);
       list.replaceChildren(...items);
-      document.dispatchEvent(new CustomEvent("seambook:answer", { detail: { calculator, answer } }));
+      const detail = { calculator, given, answer, entries: fields, answers };
+      document.dispatchEvent(new CustomEvent("seambook:answer", { detail }));
       window.clearTimeout(timer);
       timer = window.setTimeout(() => {
         const said = answers.map(({ output, place }) => `${output.say} ${place.textContent}`);
@@ -160,29 +147,34 @@
         const parts = [...faults, ...(faults.length ? [] : said), ...cautions];
         spoken.textContent = parts.map((part) => (part || "").replace(/[.]?$/, ".")).join(" ");
       }, UNHURRIED);
-      return given;
     }
 
     function keep() {
-      const given = show();
+      show();
       try {
-        window.history.replaceState(null, "", writeFragment(given));
+        window.history.replaceState(null, "", seambook.links.fragmentOf(fields, answers));
       } catch {
         /* Refused where the page is opened from some apps; the form works without. */
       }
     }
 
     function open() {
-      fillFields(fields, readFragment(window.location.hash));
+      const fault = seambook.links.fill(fields, answers, window.location.hash);
+      const place = document.getElementById("link_fault");
+      if (place) {
+        place.hidden = !fault;
+        place.textContent = fault;
+      }
       show();
     }
 
     form.addEventListener("submit", (event) => event.preventDefault());
-    form.addEventListener("input", keep);
+    listen(form, fields, answers, keep);
     window.addEventListener("hashchange", open);
     document.addEventListener("seambook:points", show);
     document.addEventListener("seambook:units", () => {
       seambook.entries.retell(fields);
+      seambook.shown.retell(answers);
       show();
     });
     form.querySelectorAll("fieldset").forEach((set) => (set.disabled = false));

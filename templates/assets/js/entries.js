@@ -1,14 +1,15 @@
 /**
- * The fields of a calculator in the units that are shown. What was given is kept behind a number that stands there
- * converted, so that switching back and forth changes nothing and the answer is that of what was given.
- * Needs answers.js and units.js.
+ * The fields of a calculator, each in a unit of its own: the one its reader chose for it, else the one that stands for
+ * the record's in the system shown. What was given is kept behind a number that stands there converted, so that
+ * choosing back gives back what was typed and the answer is that of what was given. Needs answers.js and units.js.
  */
 
 /**
  * @typedef {{id: string, field: HTMLInputElement | HTMLSelectElement, isOptional: boolean, input: Input | undefined,
- *   sign: HTMLElement | null, isOther: boolean, kept: {text: string, shown: string, isNamed: boolean} | null}} Entry
- *   `isOther` says that a bare number in the field stands in the input's other unit; `isNamed` that what was given
- *   brought its unit along.
+ *   choice: HTMLSelectElement | null, sign: HTMLElement | null, limits: HTMLElement | null, unit: string,
+ *   isSet: boolean, before: {unit: string, isSet: boolean} | null, kept: {text: string, shown: string} | null}} Entry
+ *   A bare number in the field stands in `unit`; `isSet` where the reader chose it himself; `before` holds both as they
+ *   were before a unit was typed behind the number.
  */
 
 (function () {
@@ -22,6 +23,12 @@
     return !!other && other.system === seambook.units.system();
   }
 
+  /** The unit that the system shown asks for. @param {Entry} entry */
+  function unitOfSystem({ input }) {
+    if (!input) return "";
+    return input.other && isShown(input.other) ? input.other.unit.name : input.unit;
+  }
+
   /** Whether an entry brings its own unit, as `68 degF` does. @param {string} text */
   function hasOwnUnit(text) {
     return /[a-z%\u00b0\u00b5\u03a9]/i.test(text.replace(/[0-9.][eE][+-]?[0-9]/, ""));
@@ -29,91 +36,122 @@
 
   /** @param {HTMLFormElement} form @param {Calculator} calculator @returns {Entry[]} */
   function entriesOf(form, calculator) {
-    /** @type {Entry[]} */
-    const entries = [];
-    form.querySelectorAll(".ask").forEach((ask) => {
+    return Array.from(form.querySelectorAll(".ask")).flatMap((ask) => {
       const field = ask.querySelector("input, select");
-      if (!(ask instanceof HTMLElement)) return;
-      if (!(field instanceof HTMLInputElement || field instanceof HTMLSelectElement)) return;
+      if (!(ask instanceof HTMLElement)) return [];
+      if (!(field instanceof HTMLInputElement || field instanceof HTMLSelectElement)) return [];
       const id = ask.dataset.input || "";
       const input = calculator.inputs.find((one) => one.id === id);
-      const sign = document.getElementById(`ask_${id}-unit`);
-      const entry = { id, field, isOptional: "optional" in ask.dataset, input, sign, isOther: false, kept: null };
-      entries.push(entry);
+      const unit = document.getElementById(`ask_${id}-unit`);
+      const choice = unit instanceof HTMLSelectElement ? unit : null;
+      const limits = choice ? ask.querySelector(".limits") : null;
+      /** @type {Entry} */
+      const entry = {
+        id, field, input, choice, isOptional: "optional" in ask.dataset, sign: choice ? null : unit,
+        limits: limits instanceof HTMLElement ? limits : null, unit: "", isSet: false,
+        before: null, kept: null,
+      };
       begin(entry);
+      return [entry];
     });
-    return entries;
   }
 
   /** A field that nobody has touched stands for the record's own starting value, not for the one it shows rounded.
    * @param {Entry} entry */
   function begin(entry) {
     const { field, input } = entry;
-    if (!input || !input.other || !(field instanceof HTMLInputElement)) return;
-    const start = input.start === null ? input.otherwise : input.start;
-    if (start !== null && field.value === field.defaultValue) tell(entry, start, false);
-    else entry.isOther = isShown(input.other);
+    entry.unit = unitOfSystem(entry);
+    const start = !input ? null : input.start === null ? input.otherwise : input.start;
+    if (start !== null && field instanceof HTMLInputElement && field.value === field.defaultValue) put(entry, start);
+    label(entry);
+  }
+
+  /** Say beside the field which unit it stands in, and what is admitted in that. @param {Entry} entry */
+  function label({ choice, limits, unit }) {
+    if (!choice) return;
+    choice.value = unit;
+    if (limits && choice.selectedOptions[0]) limits.textContent = choice.selectedOptions[0].dataset.limits || "";
   }
 
   /** What was given in a field, for `formula.run`. @param {Entry} entry */
   function textOf(entry) {
-    const { field, input, kept } = entry;
+    const { field, input, kept, unit } = entry;
     if (kept && field.value === kept.shown) return kept.text;
     if (!input || !(field instanceof HTMLInputElement)) return field.value;
     const text = withName(entry, input);
-    const isBare = entry.isOther && input.other && text.trim() && !hasOwnUnit(text);
-    return isBare && input.other ? `${text.trim()} ${input.other.unit.name}` : text;
+    const isBare = unit !== input.unit && text.trim() && !hasOwnUnit(text);
+    return isBare ? `${text.trim()} ${unit}` : text;
   }
 
   /** The entry with a unit's name in place of its sign: the page shows signs. @param {Entry} entry @param {Input} input */
-  function withName(entry, input) {
-    const text = entry.field.value.trim();
-    const other = input.other ? input.other.unit.name : input.unit;
-    const isNow = isShown(input.other);
-    const signs = [
-      { sign: entry.sign?.textContent || "", name: isNow ? other : input.unit },
-      { sign: entry.sign?.dataset.q || "", name: isNow ? input.unit : other },
-    ];
-    const found = signs.find(({ sign }) => sign && text.endsWith(sign) && /[0-9.,\s]$/.test(text.slice(0, -sign.length)));
-    return found ? `${text.slice(0, -found.sign.length).trim()} ${found.name}` : entry.field.value;
+  function withName({ field, choice, sign }, input) {
+    const text = field.value.trim();
+    const options = choice ? Array.from(choice.options) : [];
+    const signs = options.map((option) => ({ sign: option.textContent || "", name: option.value }));
+    if (sign) signs.push({ sign: sign.textContent || "", name: input.unit });
+    signs.sort((one, other) => other.sign.length - one.sign.length);
+    const found = signs.find(({ sign: one }) => one && text.endsWith(one) && /[0-9.,\s]$/.test(text.slice(0, -one.length)));
+    return found ? `${text.slice(0, -found.sign.length).trim()} ${found.name}` : field.value;
   }
 
-  /**
-   * Put what was given into its field, as a number alone in the unit that is shown. Where the reader wrote a unit it
-   * stays as it was written, unless it is the record's own and another is shown.
-   * @param {Entry} entry @param {string} text @param {boolean} isNamed
-   */
-  function tell(entry, text, isNamed) {
-    const { field, input } = entry;
-    if (field instanceof HTMLSelectElement) {
-      if (Array.from(field.options).some((option) => option.value === text)) field.value = text;
-      return;
+  /** Show what was given as a number alone in the field's unit; what is no number of any unit stays as it was written.
+   * @param {Entry} entry @param {string} given */
+  function put(entry, given) {
+    const shown = entry.input ? seambook.formula.convert(entry.input, given, entry.unit) : null;
+    entry.field.value = shown === null ? given : shown;
+    entry.kept = shown === null ? null : { text: given, shown };
+  }
+
+  /** Show what stands in a field in another unit; what cannot be used stays as it was typed.
+   * @param {Entry} entry @param {string} unit */
+  function turn(entry, unit) {
+    if (unit === entry.unit || !(entry.field instanceof HTMLInputElement)) return;
+    const typed = entry.field.value;
+    const given = textOf(entry);
+    entry.unit = unit;
+    entry.before = null;
+    put(entry, given);
+    if (!entry.kept) entry.field.value = typed;
+  }
+
+  /** The reader chose a unit for this field alone. @param {Entry} entry */
+  function choose(entry) {
+    if (entry.choice) turn(entry, entry.choice.value);
+    entry.isSet = entry.unit !== unitOfSystem(entry);
+    label(entry);
+  }
+
+  /** A unit that is typed behind the number is chosen as long as it stands there. @param {Entry} entry */
+  function follow(entry) {
+    const { field, input, choice, before } = entry;
+    if (!input || !choice) return;
+    const { unit } = hasOwnUnit(field.value) ? seambook.numbers.readWritten(withName(entry, input)) : { unit: "" };
+    const found = unit && optionOf(entry, unit);
+    if (found) {
+      entry.before = before || { unit: entry.unit, isSet: entry.isSet };
+      entry.unit = found;
+      entry.isSet = found !== unitOfSystem(entry);
+    } else if (before) {
+      Object.assign(entry, before, { before: null });
     }
-    entry.isOther = !!input && isShown(input.other);
-    const shown = input && input.other ? numberOf(entry, input, text, isNamed) : null;
-    field.value = shown === null ? text : shown;
-    entry.kept = shown === null ? null : { text: text, shown: shown, isNamed: isNamed };
+    label(entry);
   }
 
-  /** @param {Entry} entry @param {Input} input @param {string} text @param {boolean} isNamed @returns {string | null} */
-  function numberOf(entry, input, text, isNamed) {
-    const { unit } = seambook.numbers.readWritten(text);
-    const isAsWritten = unit && isNamed && (unit !== input.unit || !entry.isOther);
-    if (isAsWritten) return null;
-    return seambook.formula.convert(input, text, entry.isOther && input.other ? input.other.unit.name : input.unit);
+  /** The unit of this name as the field offers it, under whatever name. @param {Entry} entry @param {string} name */
+  function optionOf({ input, choice }, name) {
+    const unit = input && input.units.find((one) => one.name === name);
+    const alike = !unit || !input ? [] : input.units.filter((one) => one.exact.join() === unit.exact.join());
+    const names = choice ? Array.from(choice.options, (option) => option.value) : [];
+    return [name, ...alike.map((one) => one.name)].find((one) => names.includes(one));
   }
 
-  /** After the units were switched. @param {Entry[]} entries */
+  /** After the units of the book were switched: fields whose unit the reader chose keep it. @param {Entry[]} entries */
   function retell(entries) {
     for (const entry of entries) {
-      const { field, kept } = entry;
-      if (!entry.input?.other || !(field instanceof HTMLInputElement)) continue;
-      const typed = field.value;
-      const before = kept && typed === kept.shown ? kept : null;
-      tell(entry, textOf(entry), before ? before.isNamed : hasOwnUnit(typed));
-      if (!entry.kept && !before) field.value = typed;
+      if (!entry.isSet) turn(entry, unitOfSystem(entry));
+      label(entry);
     }
   }
 
-  seambook.entries = { entriesOf, textOf, tell, retell, hasOwnUnit, isShown };
+  seambook.entries = { entriesOf, textOf, put, choose, follow, retell, label, optionOf, unitOfSystem, isShown };
 })();

@@ -77,7 +77,7 @@
 
   /** Read one card. A card in which nothing is written counts for nothing.
    * @param {Card} card @param {PointTable} table @param {Record<string, number>} first
-   * @returns {{point: Point | null, faults: RowFault[], isEmpty: boolean}} */
+   * @returns {{point: MeasuredPoint | null, faults: RowFault[], isEmpty: boolean}} */
   function readCard(card, table, first) {
     const name = card.name.value.trim();
     const cells = card.cells.map((cell) => textOf(cell, table));
@@ -115,7 +115,7 @@
   function readAll(cards, table) {
     /** @type {Record<string, number>} */
     const first = Object.create(null);
-    /** @type {Point[]} */
+    /** @type {MeasuredPoint[]} */
     const points = [];
     let left = 0;
     cards.forEach((card, at) => {
@@ -157,7 +157,7 @@
     return pattern;
   }
 
-  /** @param {Card} card @param {PointTable} table @param {Point} point */
+  /** @param {Card} card @param {PointTable} table @param {MeasuredPoint} point */
   function fill(card, table, point) {
     card.name.value = point.name;
     card.sound.checked = point.sound;
@@ -169,7 +169,7 @@
     const pattern = patternOf(list.children[0]);
     let cards = Array.from(list.children).map((item) => cardOf(/** @type {HTMLElement} */ (item), table));
 
-    /** @param {Point} [point] */
+    /** @param {MeasuredPoint} [point] */
     function add(point) {
       const card = cardOf(/** @type {HTMLElement} */ (pattern.cloneNode(true)), table);
       if (point) fill(card, table, point);
@@ -180,7 +180,7 @@
       return card;
     }
 
-    /** @param {Point[]} points */
+    /** @param {MeasuredPoint[]} points */
     function set(points) {
       cards = [];
       list.replaceChildren();

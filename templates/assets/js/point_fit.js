@@ -170,7 +170,7 @@
     return { alone: lengthOf(offOf(sound[at], found)), rest: rmsOf(others.map((pair) => lengthOf(offOf(pair, found)))) };
   }
 
-  /** @param {Point} point @param {number | null} mirror @returns {Point} */
+  /** @param {MeasuredPoint} point @param {number | null} mirror @returns {MeasuredPoint} */
   function turnedRound(point, mirror) {
     if (mirror === null) return point;
     const stated = /** @type {Place} */ (point.stated.map((value, axis) => (axis === mirror ? -value : value)));
@@ -179,7 +179,7 @@
 
   /**
    * Fit on the sound points and report every one; `mirror` is the axis that is turned round first.
-   * @param {Point[]} points @param {number} tolerance @param {number} leastBreadth @param {number | null} mirror
+   * @param {MeasuredPoint[]} points @param {number} tolerance @param {number} leastBreadth @param {number | null} mirror
    * @returns {Fitted}
    */
   function compare(points, tolerance, leastBreadth, mirror) {
@@ -203,7 +203,7 @@
     return { deviations: rows, fit: found, facts: factsOf(shown, rows, found), refused: "" };
   }
 
-  /** @param {Point[]} points @param {Deviation[]} rows @param {Fit} found @returns {Record<string, number>} */
+  /** @param {MeasuredPoint[]} points @param {Deviation[]} rows @param {Fit} found @returns {Record<string, number>} */
   function factsOf(points, rows, found) {
     const every = rows.map((row) => row.length);
     const sound = rows.filter((row) => row.sound).map((row) => row.length);
@@ -231,7 +231,7 @@
     };
   }
 
-  /** How far out the sound points reach, as a share of how far out any point lies. @param {Point[]} points */
+  /** How far out the sound points reach, as a share of how far out any point lies. @param {MeasuredPoint[]} points */
   function reachOf(points) {
     const middle = centre(points.filter((point) => point.sound).map((point) => point.stated));
     const away = points.map((point) => lengthOf(AXES.map((axis) => point.stated[axis] - middle[axis])));

@@ -9,7 +9,7 @@
  *   verdicts: Record<string, string>, axes: string[], say: Record<string, string>, counts: string[], lengths: string[]}} PointTable
  *   `columns`: the name, three of where a point should be, three of where it was measured, and whether it is sound.
  * @typedef {[number, number, number]} Place
- * @typedef {{name: string, stated: Place, measured: Place, sound: boolean}} Point
+ * @typedef {{name: string, stated: Place, measured: Place, sound: boolean}} MeasuredPoint
  * @typedef {{line: number, column: string, message: string, do: string}} RowFault
  * @typedef {{number: number, cells: string[]}} Line
  */
@@ -132,7 +132,7 @@
    * Read one line whose cells stand in the order of `columns`.
    * @param {string[]} cells @param {Unit[]} units @param {string} mark @param {number} line @param {PointTable} table
    * @param {Record<string, number>} first  On which line a name stood before.
-   * @returns {{point: Point | null, faults: RowFault[]}}
+   * @returns {{point: MeasuredPoint | null, faults: RowFault[]}}
    */
   function readCells(cells, units, mark, line, table, first) {
     const faults = [];
@@ -166,7 +166,7 @@
   /**
    * Read a table. A line at fault gives no point; a head at fault gives none at all.
    * @param {string} text @param {PointTable} table @param {Unit} [unit]  Of a bare number; the table's own unless given.
-   * @returns {{points: Point[], faults: RowFault[]}}
+   * @returns {{points: MeasuredPoint[], faults: RowFault[]}}
    */
   function readRows(text, table, unit) {
     const { mark, lines } = cut(text);
@@ -178,7 +178,7 @@
     if (faults.length) return { points: [], faults };
     /** @type {Record<string, number>} */
     const first = Object.create(null);
-    /** @type {Point[]} */
+    /** @type {MeasuredPoint[]} */
     const points = [];
     for (const line of lines.slice(1)) {
       const cells = table.columns.map((name) => line.cells[columns[name].at] || "");
@@ -202,7 +202,7 @@
     return /[",;\t\n]/.test(cell) ? `"${cell.replace(/"/g, '""')}"` : cell;
   }
 
-  /** Write points as a table that `readRows` reads back to the last bit. @param {Point[]} points @param {PointTable} table */
+  /** Write points as a table that `readRows` reads back to the last bit. @param {MeasuredPoint[]} points @param {PointTable} table */
   function writeRows(points, table) {
     const head = table.columns.map((name, at) => (at >= FIRST && at < PAST ? `${name} (${table.unit.name})` : name));
     const rows = points.map((point) => [

@@ -26,7 +26,7 @@
   /**
    * Fit the points, then work the calculator out. Where an input is at fault the answer says so; where no fit can be
    * made every output has no answer, and says why.
-   * @param {PointCalculator} calculator @param {Point[]} points @param {Record<string, string | undefined>} given
+   * @param {PointCalculator} calculator @param {MeasuredPoint[]} points @param {Record<string, string | undefined>} given
    */
   function run(calculator, points, given) {
     const table = calculator.points;

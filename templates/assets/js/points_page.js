@@ -46,7 +46,7 @@
     return made;
   }
 
-  /** @param {HTMLElement} place @param {PointTable} table @param {Point[]} points @param {Deviation[]} deviations */
+  /** @param {HTMLElement} place @param {PointTable} table @param {MeasuredPoint[]} points @param {Deviation[]} deviations */
   function drawInto(place, table, points, deviations) {
     place.hidden = !deviations.length;
     place.replaceChildren();
@@ -108,7 +108,7 @@
     const table = calculator.points;
     const cards = seambook.pointCards.open(list, table);
     let unit = seambook.pointCards.shownUnit(table);
-    /** @type {Point[]} */
+    /** @type {MeasuredPoint[]} */
     let points = [];
 
     /** @param {PointCalculator} _ @param {Record<string, string | undefined>} given */
