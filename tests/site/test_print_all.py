@@ -7,7 +7,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from bs4 import BeautifulSoup
+from bs4 import BeautifulSoup, Tag
 
 from builder import pipeline
 from builder.model.files import Layer
@@ -46,10 +46,16 @@ def ids_of(soup: BeautifulSoup) -> list[str]:
 
 def test_every_record_is_there_in_the_order_of_the_lists(book: Path, document: BeautifulSoup) -> None:
     lists = page(book, "lists.html")
-    wanted = [f"{kind.name}--{Path(str(a['href'])).stem}" for kind in KINDS for a in lists.select(f"#{kind.name} a")]
+    wanted = [f"{kind.name}--{Path(str(a['href'])).stem}" for kind in KINDS for a in _listed(lists, kind.name)]
     assert len(wanted) > 250
     assert [str(record["id"]) for record in document.select("article.record")] == wanted
     assert [str(a["href"]) for a in document.select("#contents a")] == [f"#{name}" for name in wanted]
+
+
+def _listed(lists: BeautifulSoup, kind: str) -> list[Tag]:
+    """The links of a kind; calculators, which the lists have by the moment of the job, by title as all others are."""
+    links = lists.select(f"#{kind} a")
+    return sorted(links, key=lambda a: (a.text.casefold(), str(a["href"]))) if kind == "calculator" else links
 
 
 def test_a_record_says_there_what_its_page_says(book: Path, document: BeautifulSoup) -> None:

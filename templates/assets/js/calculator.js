@@ -1,7 +1,7 @@
 /**
  * A calculator's form: works out as one types, explains a bad entry beside its field, opens with the values that a
  * link's `#in=length:1060~mm,...` carries. What else of the page goes with the answer hears of it by the event
- * "seambook:answer". Needs entries.js, shown.js, links.js and the calculator's own script.
+ * "seambook:answered". Needs entries.js, shown.js, links.js and the calculator's own script.
  */
 
 (function () {
@@ -138,7 +138,7 @@
       const items = cautionItems(answer.warnings);
       list.replaceChildren(...items);
       const detail = { calculator, given, answer, entries: fields, answers };
-      document.dispatchEvent(new CustomEvent("seambook:answer", { detail }));
+      document.dispatchEvent(new CustomEvent("seambook:answered", { detail }));
       window.clearTimeout(timer);
       timer = window.setTimeout(() => {
         const said = answers.map(({ output, place }) => `${output.say} ${place.textContent}`);

@@ -14,7 +14,7 @@
   /** @type {Answered | null} */
   let now = null;
 
-  document.addEventListener("seambook:answer", (event) => {
+  document.addEventListener("seambook:answered", (event) => {
     now = /** @type {CustomEvent} */ (event).detail;
     said.textContent = "";
   });

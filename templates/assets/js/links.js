@@ -61,6 +61,7 @@
     const { input, field, isSet, unit } = entry;
     const text = seambook.entries.textOf(entry).trim();
     const written = seambook.numbers.readWritten(text);
+    if (typeof written === "string" && field instanceof HTMLInputElement) return field.value.trim();
     if (!input || !isSet || field instanceof HTMLSelectElement || typeof written === "string") return text;
     if (written.unit && !input.units.some((one) => one.name === written.unit)) return text;
     const stands = written.unit || input.unit;

@@ -268,7 +268,7 @@
   // Answers come with every key; one drawing a frame is enough.
   /** @type {Answered | null} */
   let latest = null;
-  document.addEventListener("seambook:answer", (event) => {
+  document.addEventListener("seambook:answered", (event) => {
     const isWaiting = latest !== null;
     latest = /** @type {CustomEvent} */ (event).detail;
     if (isWaiting) return;

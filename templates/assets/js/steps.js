@@ -1,6 +1,6 @@
 /**
  * The way to the answers: beside each formula what it gives, and of each decision the row that holds, as one types.
- * Hears of an answer by "seambook:answer". Needs answers.js, entries.js and units.js. What a value is shown with is said
+ * Hears of an answer by "seambook:answered". Needs numbers.js, formula.js and units.js. What a value is shown with is said
  * by the builder's `formula/step_units.py`.
  */
 
@@ -29,11 +29,13 @@
 
   /** A number of the record's own unit in the unit that is shown. @param {Shown} shown @param {number} number */
   function written(shown, number) {
-    const isOther = seambook.entries.isShown(shown.other);
+    const isOther = !!shown.other && shown.other.system === seambook.units.system();
     const { fixed, plain } = seambook.numbers;
     if (shown.digits === null) return plain(isOther ? convert(shown, number) : number, FIGURES);
-    const text = fixed(number, shown.digits);
-    return isOther ? seambook.formula.inOther(shown, { value: number, text: text }) : text;
+    if (!isOther || !shown.other) return fixed(number, shown.digits);
+    // Nothing at all has no last digit that could be lost.
+    const isNothing = number === 0 && !shown.unit.offset && !shown.other.unit.offset;
+    return isNothing ? "0" : fixed(convert(shown, number), shown.other.digits);
   }
 
   /** @param {Shown} shown @param {number} number */
@@ -67,7 +69,7 @@
     });
   }
 
-  document.addEventListener("seambook:answer", (event) => {
+  document.addEventListener("seambook:answered", (event) => {
     const { calculator, answer } = /** @type {CustomEvent} */ (event).detail;
     for (const step of calculator.steps) {
       const place = document.getElementById(`step_${step.name}`);
