@@ -12,8 +12,8 @@ from builder import layers, pipeline, settings
 from builder.formula import Program, run
 from builder.view.quantities import Units
 from builder.work.steps import step_values
-from tests.browser.watched import DESK, Watched
 from tests.browser.test_calculators import NAMES
+from tests.browser.watched import DESK, Watched
 from tests.outside.opened import as_offered
 from tests.site.building import ROOT
 
