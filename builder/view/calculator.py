@@ -105,8 +105,6 @@ def _ask(here: Here, name: str, ask: Input) -> Ask:
     )  # fmt: skip
 
 
-
-
 def _fixed(here: Here, calculator: Calculator) -> Iterator[tuple[Html, Html, Html]]:
     for name, fixed in calculator.fixed.items():
         value = here.both(here.book.units.value(fixed.value, fixed.unit or ""))

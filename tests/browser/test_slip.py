@@ -72,7 +72,7 @@ def test_it_shows_what_was_typed_and_every_warning_with_its_word(book: Watched, 
     for part in ("86 °F", "90 %", "70 degF"):
         assert part in text, text
     warned = record("dew-point")["warnings"]
-    said = {one["level"]: one["say"] for one in warned if one["if"] in ("margin < least", "humidity > damp")}  # type: ignore[attr-defined]
+    said = {one["level"]: one["say"] for one in warned if one["if"] in ("margin < least_margin", "humidity > damp")}  # type: ignore[attr-defined]
     assert f"Stop {said['stop']}" in text
     assert squeezed(f"Take care {said['care']}") in squeezed(text)
 
