@@ -18,7 +18,7 @@ from builder.model.views import Block, Cards, Facts, Form, Grid, Html, Items, Pa
 
 _OTHER_UNITS = re.compile(r'<span data-q="([^"]*)">')
 _TAG = re.compile(r"<[^>]*>")
-UNSEARCHED = frozenset({"formulas", "proofs", "also"})
+UNSEARCHED = frozenset({"formulas", "proofs", "fixed", "also"})
 """Blocks that are not searched: how a figure comes about and what it is held against, whose numbers are an example's;
 and other words for the page, each of which is a passage by itself."""
 
