@@ -33,7 +33,7 @@ def test_the_form_of_an_answer(tmp_path: Path) -> None:
     code, out, err = asked(tmp_path, SET, "tolerance=2 mm", "--json")
     assert (code, err) == (0, "")
     answer = json.loads(out)
-    assert list(answer) == ["calculator", "inputs", "outputs", "warnings", "points", "fit", "unit"]
+    assert list(answer) == ["calculator", "inputs", "outputs", "warnings", "rests_on", "points", "fit", "unit"]
     assert answer["inputs"] == {"tolerance": {"value": 2, "unit": "mm"}}
     assert answer["outputs"]["largest"] == {"value": pytest.approx(5), "unit": "mm"}  # 3, 4, 5
     far = answer["points"][-1]

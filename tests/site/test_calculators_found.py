@@ -1,4 +1,8 @@
-"""Each calculator is found by what a technician would type, as written down without looking at the search."""
+"""Each calculator is found by what a technician would type.
+
+`unseen.txt` was written from titles, questions and inputs alone, and nothing was changed for it: it measures. The other
+files were written without looking at the search, but what they missed was made up for in the records' own words since.
+"""
 
 from __future__ import annotations
 
@@ -9,32 +13,38 @@ from tests.site.building import CONTENT
 from tests.site.test_search_finds import found, is_right
 
 PHRASES = [
-    (name, text.strip())
+    (file.stem, name, text.strip())
     for file in sorted((Path(__file__).parent / "calculators").glob("*.txt"))
     for name, _, text in (line.partition(":") for line in file.read_text("utf-8").splitlines() if line.strip())
 ]
-AMONG_THREE = 0.95
-"""The share of all phrases that find their calculator among the first three."""
+FLOORS = {"unseen": (0.73, 0.9, 0.93), "seen": (0.77, 0.94, 0.95)}
+"""Of phrases of each sort the share that finds its calculator first, among three, and among five: as measured, less
+one phrase or two."""
 
 
-def test_every_calculator_has_three_phrases() -> None:
-    names = sorted(path.stem for path in (CONTENT / "calculators").glob("*.yaml"))
-    counted = {name: sum(one == name for one, _ in PHRASES) for name in names}
-    assert {name for name, count in counted.items() if count < 3} == set()
-    assert {name for name, _ in PHRASES} <= set(names)
+def test_every_calculator_is_asked_for() -> None:
+    names = {path.stem for path in (CONTENT / "calculators").glob("*.yaml")}
+    assert {name for _, name, _ in PHRASES} == names
+    unseen = [name for file, name, _ in PHRASES if file == "unseen"]
+    assert {name: unseen.count(name) for name in names} == dict.fromkeys(names, 2)
 
 
 def test_phrases_find_their_calculator(site: Path) -> None:
     ranks: dict[str, list[int]] = defaultdict(list)
+    best: dict[str, int] = {}
     missed = []
-    for (name, text), places in zip(PHRASES, found(site, [text for _, text in PHRASES]), strict=True):
+    for (file, name, text), places in zip(PHRASES, found(site, [text for _, _, text in PHRASES]), strict=True):
         right = f"calculators/{name}.html"
         rank = next((at for at, place in enumerate(places, 1) if is_right(place, right)), 99)
-        ranks[name].append(rank)
+        ranks["unseen" if file == "unseen" else "seen"].append(rank)
+        if file == "unseen":
+            best[name] = min(rank, best.get(name, 99))
         if rank > 3:
             missed.append(f"{name}: {text}: {rank}, {places[:3]}")
-    every = [rank for all_ in ranks.values() for rank in all_]
-    print(len(every), sum(rank == 1 for rank in every) / len(every), sum(rank <= 3 for rank in every) / len(every))
-    print(*missed, sep="\n")
-    assert sum(rank <= 3 for rank in every) / len(every) >= AMONG_THREE, missed
-    assert [name for name, all_ in ranks.items() if min(all_) > 1] == []  # each comes first for one of its phrases
+    for sort, all_ in ranks.items():
+        shares = tuple(sum(rank <= most for rank in all_) / len(all_) for most in (1, 3, 5))
+        print(sort, len(all_), shares, *missed, sep="\n")
+        for share, floor in zip(shares, FLOORS[sort], strict=True):
+            assert share >= floor, (sort, shares, missed)
+    # Whoever asks in one of two ways that nobody prepared for sees it among the first three.
+    assert {name for name, rank in best.items() if rank > 3} == set()

@@ -21,12 +21,12 @@
    *   The name asked for first, then others; `words` are those typed.
    */
 
-  const PREFIX = 0.6;
+  const PREFIX = 0.43;
   const OTHER_NAME = 1;
   const OTHER_NUMBER = 0.8;
-  const OTHER_FORM = 0.4;
-  const PARTED = 0.3;
-  const SLIP = 0.76;
+  const OTHER_FORM = 0.35;
+  const PARTED = 0.4;
+  const SLIP = 1;
   /** A shorter word with a slip in it could be too many others. */
   const SHORTEST_SLIP = 4;
   /** A word just begun may go on in many ways; those in so many shards are looked at. */

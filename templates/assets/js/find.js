@@ -23,17 +23,17 @@
    */
 
   /** By where in a part a word stands: heading, text, table. @type {Record<string, number>} */
-  const WEIGHTS = { "*": 1.52, ".": 1, ",": 0.95 };
-  const QUIET = 0.005;
+  const WEIGHTS = { "*": 1.55, ".": 1, ",": 0.95 };
+  const QUIET = 0.008;
   /** What a thing is worth to a part of a page when it stands in the page's title, and when elsewhere on the page. */
-  const OF_TITLE = 0.74;
-  const ELSEWHERE = 0.105;
+  const OF_TITLE = 1;
+  const ELSEWHERE = 0.063;
   /** How much faster than in step the worth of a page falls with what it lacks of the question. */
-  const LACKING = 2.35;
+  const LACKING = 3;
   /** What it adds that a page is named as was asked: by how much of the question, and of the title. */
-  const NAMED = 0.2;
-  const TITLE_SHARE = 2.06;
-  const TYPED = 2.56;
+  const NAMED = 0.435;
+  const TITLE_SHARE = 1.7;
+  const TYPED = 1.8;
   const NUMBER = /^[0-9]/;
 
   /** The shards that a question needs. @param {Index} index @param {string} text @returns {string[]} */
