@@ -22,11 +22,11 @@
    */
 
   const PREFIX = 0.43;
-  const OTHER_NAME = 1;
+  const OTHER_NAME = 0.99;
   const OTHER_NUMBER = 0.8;
-  const OTHER_FORM = 0.35;
+  const OTHER_FORM = 0.41;
   const PARTED = 0.4;
-  const SLIP = 1;
+  const SLIP = 0.78;
   /** A shorter word with a slip in it could be too many others. */
   const SHORTEST_SLIP = 4;
   /** A word just begun may go on in many ways; those in so many shards are looked at. */

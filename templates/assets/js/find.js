@@ -24,14 +24,14 @@
 
   /** By where in a part a word stands: heading, text, table. @type {Record<string, number>} */
   const WEIGHTS = { "*": 1.55, ".": 1, ",": 0.95 };
-  const QUIET = 0.008;
+  const QUIET = 0.0074;
   /** What a thing is worth to a part of a page when it stands in the page's title, and when elsewhere on the page. */
   const OF_TITLE = 1;
   const ELSEWHERE = 0.063;
   /** How much faster than in step the worth of a page falls with what it lacks of the question. */
-  const LACKING = 3;
+  const LACKING = 2.73;
   /** What it adds that a page is named as was asked: by how much of the question, and of the title. */
-  const NAMED = 0.435;
+  const NAMED = 0.36;
   const TITLE_SHARE = 1.7;
   const TYPED = 1.8;
   const NUMBER = /^[0-9]/;
