@@ -1,7 +1,8 @@
-"""The two passes over a book's records, and what happens between them.
+"""The way of a book's records up to the moment it is drawn.
 
-Pass A reads and shapes each file by itself; pass B works each record out, draws its page and puts it down. Both are
-made by one process or by several. `Way` carries what the stages of one build share; `pipeline` says their order.
+Pass A reads and shapes each file by itself; then all are linked and judged. Pass B, which works each record out and
+draws its page, is in `drawing`. Both are made by one process or by several. `Way` carries what the stages of one build
+share; `pipeline` says their order.
 """
 
 from __future__ import annotations
@@ -10,11 +11,10 @@ import hashlib
 import pickle
 import time
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
-from typing import NamedTuple
+from dataclasses import dataclass, field
 
 from builder import check as check_stage
-from builder import formula, link, pictures, publish, read, render, search, settings, shape, view
+from builder import formula, link, pictures, publish, read, settings, shape
 from builder import work as work_stage
 from builder.crew import processes_for, spread
 from builder.formula import Fault, Program
@@ -29,16 +29,12 @@ from builder.model.records.settings import BookSettings
 from builder.model.records.supporting import Scale
 from builder.model.reference import Mention, Ref
 from builder.model.shelf import Shelf
-from builder.model.views import Site
 from builder.order import Order
 
 CODES: tuple[Code, ...] = (
     *read.CODES, *shape.CODES, *link.CODES, *check_stage.CODES, *work_stage.CODES, *formula.CODES,
     *pictures.CODES,
 )  # fmt: skip
-MOST_LOOKED_AT, LONGEST_EXAMPLE = 40, 4000
-"""For examples in the writing guide: records of a kind that are looked at, and characters one may have."""
-
 
 @dataclass(slots=True)
 class Outcome:
@@ -54,17 +50,6 @@ class Outcome:
     def failed(self, strict: bool) -> bool:
         """Whether the problems keep the book from being published."""
         return any(problem.level == "error" or strict for problem in self.problems)
-
-
-class Drawn(NamedTuple):
-    """One record after the second pass."""
-
-    ref: Ref
-    path: str
-    words: search.PageWords
-    faults: tuple[Fault, ...]
-    files: tuple[str, ...] = ()
-    """Put down beside the page."""
 
 
 class Way:
@@ -92,13 +77,14 @@ class Way:
         first = [shape_file(file, {}) for file in scale_files]
         scales = {ref.id: tuple(record.words) for ref, record in _whole(first) if isinstance(record, Scale)}
         processes = processes_for(len(others), self.order.processes)
+        shape.get_ready(sorted({file.ref.kind for file in others}))
         shaped = [*first]
-        for done in spread(lambda file: with_picture(file, shape_file(file, scales)), others, processes):
+        for done in spread(lambda file: withpicture(file, shape_file(file, scales)), others, processes):
             shaped.append(done)
             self.order.progress("reading", len(shaped), len(discovery.files))
         self.problems += (problem for one in shaped for problem in one.problems)
-        self.problems += self._placed((one.ref, fault) for one in shaped for fault in one.faults)
-        self._clock("read and shape")
+        self.problems += self.placed((one.ref, fault) for one in shaped for fault in one.faults)
+        self.clock("read and shape")
         return Gathered(
             shelf=Shelf(dict(_whole([one for one in shaped if KIND[one.ref.kind].shelf]))),
             packed={one.ref: one.record for one in shaped if one.record is not None and not KIND[one.ref.kind].shelf},
@@ -115,13 +101,13 @@ class Way:
             gathered.summaries, gathered.broken, self._places_of, self.places.locate
         )
         self.problems += problems
-        self._clock("link")
+        self.clock("link")
         return catalogue
 
     def compile(self, gathered: Gathered) -> Mapping[str, Program]:
         """Compile and prove every calculator."""
         programs, faults = check_stage.compile_programs(gathered.shelf)
-        self.problems += self._placed(faults)
+        self.problems += self.placed(faults)
         return programs
 
     def judge(self, gathered: Gathered, catalogue: Catalogue) -> Mapping[str, Program]:
@@ -129,13 +115,13 @@ class Way:
         programs = self.compile(gathered)
         self.units()
         faults = list(check_stage.expression_faults(gathered.shelf, gathered.scales))
-        self.problems += self._placed(faults)
-        self.problems += self._placed(
+        self.problems += self.placed(faults)
+        self.problems += self.placed(
             check_stage.drawing_faults(gathered.shelf, gathered.summaries, gathered.broken)
         )
         if not any(ref.kind == "rule" for ref, _ in faults):
             self._check_procedures(check_stage.make_law(gathered.shelf, catalogue))
-        self._clock("check")
+        self.clock("check")
         return programs
 
     def _check_procedures(self, law: check_stage.Law) -> None:
@@ -150,87 +136,16 @@ class Way:
 
     def work(self, gathered: Gathered, catalogue: Catalogue, programs: Mapping[str, Program]) -> None:
         """Work everything out for its problems' sake alone."""
-        shop = work_stage.Shop(gathered.shelf, programs, gathered.scales, settings.usual_units(self.order.layers))
+        shop = work_stage.Shop(gathered.shelf, programs, gathered.scales, is_drawn=False)
 
         def work_one(ref: Ref) -> tuple[Ref, tuple[Fault, ...]]:
             record = unpack(ref, gathered)
-            return ref, (*work_stage.work(ref, record, catalogue, shop)[1], *self._picture(ref, record, gathered)[1])
+            return ref, (*work_stage.work(ref, record, catalogue, shop)[1], *self.picture(ref, record, gathered)[1])
 
-        refs = sorted(gathered.summaries)
+        refs = sorted(ref for ref in gathered.summaries if ref.kind in work_stage.FAULTY or ref.kind == "figure")
         for ref, faults in spread(work_one, refs, processes_for(len(refs), self.order.processes)):
-            self.problems += self._placed((ref, fault) for fault in faults)
-        self._clock("work")
-
-    def draw(
-        self, gathered: Gathered, catalogue: Catalogue, programs: Mapping[str, Program], desk: publish.Desk
-    ) -> list[str]:
-        """Pass B: work every record out, draw its page, put it down and keep its words."""
-        book, own = self._book(gathered, catalogue), self.settings()
-        renderer = render.open_renderer(self.order.templates)
-        shop = work_stage.Shop(gathered.shelf, programs, gathered.scales, settings.usual_units(self.order.layers))
-
-        def draw_one(ref: Ref) -> Drawn:
-            record = unpack(ref, gathered)
-            worked, faults = work_stage.work(ref, record, catalogue, shop)
-            files, more = self._picture(ref, record, gathered)
-            page = view.view(book, ref, record, worked)
-            beside = {one.path: renderer.render(one, book.site) for one in view.pages_beside(book, ref)}
-            for path, data in {page.path: renderer.render(page, book.site), **beside, **files}.items():
-                desk.put(path, data)
-            return Drawn(ref, page.path, search.page_words(page), (*faults, *more), (*beside, *files))
-
-        refs = sorted(gathered.summaries, key=book.links.path)  # the order the index is written in
-        paths: list[str] = []
-        index = search.IndexWriter()
-        for at, drawn in enumerate(spread(draw_one, refs, processes_for(len(refs), self.order.processes)), 1):
-            paths += (drawn.path, *drawn.files)
-            index.add(drawn.words)
-            self.problems += self._placed((drawn.ref, fault) for fault in drawn.faults)
-            self.order.progress("drawing", at, len(refs))
-        self._clock("work and draw")
-        extra = view.Extra(own, gathered.fingerprint, CODES, gathered.scales, self._examples(gathered))
-        for page in view.book_pages(book, extra):
-            desk.put(page.path, renderer.render(page, book.site))
-            paths.append(page.path)
-            index.add(search.page_words(page))
-        living = sorted(id_ for id_, program in programs.items() if program.id == id_)
-        pairs, usual = self.units(), shop.usual
-        scripts = {f"assets/calc/{id_}.js": formula.emit_calculator(programs[id_], "", pairs, usual) for id_ in living}
-        files = {
-            **render.assets(self.order.templates),
-            **{path: script.encode() for path, script in scripts.items()},
-            **index.files([*gathered.names(), *settings.unit_names(self.order.layers)], own.quiet),
-        }
-        for path, data in files.items():
-            desk.put(path, data)
-        self._clock("index and assets")
-        if view.is_printed(catalogue, asked=self.order.whole):
-            paths += self._print(gathered, catalogue, shop, desk)
-        return [*paths, *files]
-
-    def _print(
-        self, gathered: Gathered, catalogue: Catalogue, shop: work_stage.Shop, desk: publish.Desk
-    ) -> list[str]:
-        """Draw every record a second time, into the documents in which the whole book is printed."""
-        book, renderer = self._book(gathered, catalogue), render.open_renderer(self.order.templates)
-        found = view.documents(catalogue)
-        files = view.files_of(found)
-
-        def print_one(document: view.Document) -> str:
-            links = link.SingleFileLinks(document.path, files, catalogue.moved)
-            inside = replace(book, links=links, known_links={}, known_warnings={})
-            worked = ((ref, record, work_stage.work(ref, record, catalogue, shop)[0])
-                      for ref in document.refs for record in (unpack(ref, gathered),))  # fmt: skip
-            pages = (view.view(inside, *one) for one in worked)
-            desk.put(document.path, renderer.render_whole(view.printed(inside, document, found, pages), book.site))
-            return document.path
-
-        paths = list(spread(print_one, found, processes_for(len(catalogue.summaries), self.order.processes)))
-        for page in view.list_of_documents(book, found):
-            desk.put(page.path, renderer.render(page, book.site))
-            paths.append(page.path)
-        self._clock("print")
-        return paths
+            self.problems += self.placed((ref, fault) for fault in faults)
+        self.clock("work")
 
     def settings(self) -> BookSettings:
         """Return the book's own words."""
@@ -257,21 +172,10 @@ class Way:
         self, discovery: Discovery, gathered: Gathered, published: publish.Published | None = None
     ) -> Outcome:
         """Close the account."""
-        self._clock("publish")
+        self.clock("publish")
         return Outcome(self.outcome_problems(), discovery, len(gathered.summaries), published, self.seconds)
 
-    def _book(self, gathered: Gathered, catalogue: Catalogue) -> view.Book:
-        own = self.settings()
-        name, ways = self.order.name or own.name, view.navigation()
-        foot = view.foot(whole=view.is_printed(catalogue, asked=self.order.whole))
-        site = Site(name, own.title, own.id, own.caution, ways, own.units, foot)
-        units = view.Units(self.units(), own.units)
-        return view.Book(
-            catalogue, link.FolderLinks(), gathered.shelf, site, view.Prose(), gathered.pictures, units,
-            self.order.shop, gathered.fingerprint,
-        )  # fmt: skip
-
-    def _picture(
+    def picture(
         self, ref: Ref, record: Record, gathered: Gathered
     ) -> tuple[Mapping[str, bytes], tuple[Fault, ...]]:
         """Make the files of a figure's picture; of any other record none."""
@@ -279,25 +183,16 @@ class Way:
             return {}, ()
         return pictures.make(self.places.file(ref), record, gathered.pictures[ref.id])
 
-    def _examples(self, gathered: Gathered) -> dict[str, view.Example]:
-        """Of the first records of each kind the longest that is no burden to read."""
-        found: dict[str, view.Example] = {}
-        for kind in KIND:
-            first = sorted(ref for ref in gathered.summaries if ref.kind == kind)[:MOST_LOOKED_AT]
-            texts = [view.Example(ref, read.read_text(self.places.file(ref))[0] or "") for ref in first]
-            short = [one for one in texts if len(one.text) <= LONGEST_EXAMPLE]
-            if texts:
-                found[kind] = max(short or texts[:1], key=lambda one: len(one.text))
-        return found
-
-    def _placed(self, faults: Iterable[tuple[Ref, Fault]]) -> list[Problem]:
+    def placed(self, faults: Iterable[tuple[Ref, Fault]]) -> list[Problem]:
+        """Return faults as problems, each at its place in a file."""
         return [check_stage.problem_of_fault(ref, fault, self.places.locate) for ref, fault in faults]
 
     def _places_of(self, ref: Ref, mention: Mention) -> tuple[Span, ...]:
         tree = self.places.tree(ref)
         return shape.find_places(self.places.file(ref), tree, mention) if tree is not None else ()
 
-    def _clock(self, stage: str) -> None:
+    def clock(self, stage: str) -> None:
+        """Put the time since the last stage down to this one."""
         now = time.perf_counter()
         self.seconds[stage] = self.seconds.get(stage, 0.0) + now - self._started
         self._started = now
@@ -323,7 +218,7 @@ def shape_file(file: SourceFile, scales: Mapping[str, tuple[str, ...]]) -> Shape
     return Shaped(file.ref, packed, summary, problems, read.digest(file))
 
 
-def with_picture(file: SourceFile, shaped: Shaped) -> Shaped:
+def withpicture(file: SourceFile, shaped: Shaped) -> Shaped:
     """Look at the picture of a figure, so that every page knows its size; other records pass as they are."""
     if file.ref.kind != "figure" or shaped.record is None:
         return shaped

@@ -1,7 +1,8 @@
 """The way through: content in layers -> a published book, or the problems that keep it from being one.
 
-`make` is the main path. Each line is a stage or a pass over all records; `passes` holds how one record goes through.
-Stages know the shared types and not each other; this module and `passes` are the only ones that know them.
+`make` is the main path. Each line is a stage or a pass over all records; `passes` holds how one record goes through up
+to its drawing, `drawing` the rest. Stages know the shared types and not each other; this module, `passes`, `drawing`
+and `settings` are the only ones that know them.
 
 What each step of `make` does, and the file that says what is wrong or missing there:
 
@@ -45,8 +46,11 @@ def make(order: Order) -> Outcome:
     if order.target is None or way.has_failed():
         way.work(gathered, catalogue, programs)
         return way.outcome(discovery, gathered)
+    # Loaded here, since what draws takes as long to load as a small book takes to be checked.
+    from builder.drawing import Drawing
+
     with publish.open_draft(order.target, way.settings().id) as draft:
-        paths = way.draw(gathered, catalogue, programs, draft.desk)
+        paths = Drawing(way, gathered, catalogue, programs, draft.desk).draw()
         published = None if way.has_failed() else draft.publish(paths)
     return way.outcome(discovery, gathered, published)
 

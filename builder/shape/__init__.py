@@ -11,7 +11,7 @@ from builder.shape.codes import CODES
 from builder.shape.facts import Scales
 from builder.shape.marks import marked
 from builder.shape.mentions import places_of
-from builder.shape.shaper import shape, shape_at_once, shape_settings
+from builder.shape.shaper import get_ready, shape, shape_at_once, shape_settings
 
 
 def find_places(file: SourceFile, tree: Mapping, mention: Mention) -> tuple[Span, ...]:
@@ -19,4 +19,4 @@ def find_places(file: SourceFile, tree: Mapping, mention: Mention) -> tuple[Span
     return places_of(marked(KIND[file.ref.kind].type, tree), mention, file.shown)
 
 
-__all__ = ["CODES", "Scales", "find_places", "shape", "shape_at_once", "shape_settings"]
+__all__ = ["CODES", "Scales", "find_places", "get_ready", "shape", "shape_at_once", "shape_settings"]

@@ -5,7 +5,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import cache
 from typing import Any, TypeVar
 
@@ -80,6 +80,12 @@ def shape_settings(settings_type: type[S], tree: Mapping, file: str) -> tuple[S 
     except ValidationError as error:
         found = problems_of(error.errors(include_url=False, include_input=False), tree, file, settings_type)
         return None, tuple(found)
+
+
+def get_ready(kinds: Iterable[str]) -> None:
+    """Make what shapes records of these kinds, once, before several processes each make it for themselves."""
+    for kind in kinds:
+        _adapter(kind)
 
 
 @cache

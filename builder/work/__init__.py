@@ -20,6 +20,9 @@ from builder.work.plots import plotted
 from builder.work.seams import plan_seam
 from builder.work.workings import Shop, faults_of, started, work_out
 
+FAULTY = frozenset({"seam", "method", "procedure"})
+"""The kinds in which working out can find a fault."""
+
 
 def work(ref: Ref, record: Record, catalogue: Catalogue, shop: Shop) -> tuple[Worked, tuple[Fault, ...]]:
     """Work one record out. Faults carry the path of the field in this record."""
@@ -27,7 +30,7 @@ def work(ref: Ref, record: Record, catalogue: Catalogue, shop: Shop) -> tuple[Wo
         plan, faults = plan_seam(record, catalogue.summaries[ref].facts, shop)
         return Worked({}, seam=plan), faults
     if isinstance(record, Calculator):
-        program = shop.programs.get(ref.id)
+        program = shop.programs.get(ref.id) if shop.is_drawn else None
         if program is None:
             return Worked({}), ()
         charts, measures = plotted(program)
@@ -95,4 +98,4 @@ def _seam_of(step: Step, working: Working) -> Ref | None:
     return refs[0].record if len(refs) == 1 else None
 
 
-__all__ = ["CODES", "Shop", "work"]
+__all__ = ["CODES", "FAULTY", "Shop", "work"]

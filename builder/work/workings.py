@@ -47,6 +47,8 @@ class Shop:
     scales: Scales
     usual: Usual = field(default_factory=dict)
     """The units of steps whose record names none."""
+    is_drawn: bool = True
+    """Whether pages are made of it; else what only a page shows is not worked out, and only faults are asked for."""
     known: dict[tuple[object, ...], WorkedOut | Fault] = field(default_factory=dict)
     """Worked out before: the same calculator with the same values over the same facts gives the same answers."""
     checked: dict[tuple[object, ...], tuple[Fault, ...]] = field(default_factory=dict)

@@ -14,7 +14,7 @@ STAGES = {"read", "shape", "link", "check", "work", "pictures", "view", "render"
 SHARED = {"model", "formula"}
 BESIDE = {"authoring"}
 """Beside the way through: it takes the shared types and what the pipeline offers."""
-WAY = {"pipeline", "passes", "settings"}
+WAY = {"pipeline", "passes", "drawing", "settings"}
 """The only modules that know stages."""
 MODEL_MAY_TAKE = {"pydantic", "pydantic_core", *sys.stdlib_module_names}
 

@@ -115,7 +115,7 @@ def test_what_is_asked_wrongly(tmp_path: Path, words: tuple[str, ...], said: str
 
 def test_the_list_says_the_columns(tmp_path: Path) -> None:
     listed = seambook("calc", "--list", folder=tmp_path).out
-    assert {"datum-fit", "side-compare"} <= {line.split()[0] for line in listed.splitlines()}
+    assert {"datum-fit", "side-compare"} <= {line.split()[0] for line in listed.splitlines() if line.strip()}
     own = seambook("calc", "--list", "side-compare", folder=tmp_path).out
     for text in ("x, y, z: Sound side (mm)", "x_damaged, y_damaged, z_damaged: Damaged side (mm)", "(yes or no)"):
         assert text in own

@@ -21,10 +21,13 @@ QUANTITY = re.compile(rf"[0-9]\u00a0(?:{'|'.join(map(re.escape, SIGNS))})(?![\w/
 
 
 def lone_quantities(page: BeautifulSoup) -> Iterator[str]:
-    """Quantities in the page's text that no switch would reach."""
+    """Quantities in the page's text that no switch would reach.
+
+    A chart or a sketch is drawn anew by its script in the units that are shown; tests/browser/test_plots.py sees to it.
+    """
     for text in page.find_all(string=QUANTITY):
         holder = text.parent
-        if holder is not None and not holder.has_attr("data-q"):
+        if holder is not None and not holder.has_attr("data-q") and holder.find_parent(class_="plotted") is None:
             yield str(text)
 
 

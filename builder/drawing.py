@@ -1,0 +1,164 @@
+"""Pass B: every record worked out, drawn, put down and indexed; then the book's own pages, and what prints whole.
+
+It alone of the way through knows the stages that draw; the pipeline loads it when a book is made, since a check needs
+none of them and would wait for them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from functools import cached_property
+from typing import NamedTuple
+
+from builder import formula, link, publish, read, render, search, settings, view
+from builder import work as work_stage
+from builder.crew import processes_for, spread
+from builder.formula import Fault, Program
+from builder.gathered import Gathered
+from builder.model.links import Catalogue
+from builder.model.records import KIND
+from builder.model.reference import Ref
+from builder.model.views import Site
+from builder.passes import CODES, Way, unpack
+
+MOST_LOOKED_AT, LONGEST_EXAMPLE = 40, 4000
+"""For examples in the writing guide: records of a kind that are looked at, and characters one may have."""
+
+
+class Drawn(NamedTuple):
+    """One record after the second pass."""
+
+    ref: Ref
+    path: str
+    words: search.PageWords
+    faults: tuple[Fault, ...]
+    files: tuple[str, ...] = ()
+    """Put down beside the page."""
+
+
+class Drawing:
+    """What drawing needs of one way through, and the desk that all of it is put down on."""
+
+    def __init__(
+        self, way: Way, gathered: Gathered, catalogue: Catalogue, programs: Mapping[str, Program], desk: publish.Desk
+    ) -> None:
+        self.way = way
+        self.gathered = gathered
+        self.catalogue = catalogue
+        self.programs = programs
+        self.desk = desk
+        self.own = way.settings()
+        self.usual = settings.usual_units(way.order.layers)
+        self.shop = work_stage.Shop(gathered.shelf, programs, gathered.scales, self.usual)
+        self.renderer = render.open_renderer(way.order.templates)
+        self.index = search.IndexWriter()
+
+    def draw(self) -> list[str]:
+        """Put the whole book down; return its paths."""
+        paths = [*self.records(), *self.pages(), *self.files()]
+        self.way.clock("index and assets")
+        if self.is_printed:
+            paths += self.printed()
+        return paths
+
+    def records(self) -> list[str]:
+        """Work every record out, draw its page, put it down and keep its words."""
+        refs = sorted(self.gathered.summaries, key=self.book.links.path)  # the order the index is written in
+        paths: list[str] = []
+        for at, drawn in enumerate(spread(self.record, refs, self.processes(len(refs))), 1):
+            paths += (drawn.path, *drawn.files)
+            self.index.add(drawn.words)
+            self.way.problems += self.way.placed((drawn.ref, fault) for fault in drawn.faults)
+            self.way.order.progress("drawing", at, len(refs))
+        self.way.clock("work and draw")
+        return paths
+
+    def record(self, ref: Ref) -> Drawn:
+        """Draw one record, in whichever process; what it has to tell comes back small."""
+        record = unpack(ref, self.gathered)
+        worked, faults = work_stage.work(ref, record, self.catalogue, self.shop)
+        files, more = self.way.picture(ref, record, self.gathered)
+        page = view.view(self.book, ref, record, worked)
+        beside = {one.path: self.renderer.render(one, self.book.site) for one in view.pages_beside(self.book, ref)}
+        for path, data in {page.path: self.renderer.render(page, self.book.site), **beside, **files}.items():
+            self.desk.put(path, data)
+        return Drawn(ref, page.path, search.page_words(page), (*faults, *more), (*beside, *files))
+
+    def pages(self) -> list[str]:
+        """Draw the pages that show no record."""
+        paths = []
+        extra = view.Extra(self.own, self.gathered.fingerprint, CODES, self.gathered.scales, self._examples())
+        for page in view.book_pages(self.book, extra):
+            self.desk.put(page.path, self.renderer.render(page, self.book.site))
+            paths.append(page.path)
+            self.index.add(search.page_words(page))
+        return paths
+
+    def files(self) -> list[str]:
+        """Put down what pages load: styles, scripts, calculators and the search index."""
+        living = sorted(id_ for id_, program in self.programs.items() if program.id == id_)
+        pairs = self.way.units()
+        files = {
+            **render.assets(self.way.order.templates),
+            **{f"assets/calc/{id_}.js": formula.emit_calculator(self.programs[id_], "", pairs, self.usual).encode()
+               for id_ in living},
+            **self.index.files([*self.gathered.names(), *settings.unit_names(self.way.order.layers)], self.own.quiet),
+        }  # fmt: skip
+        for path, data in files.items():
+            self.desk.put(path, data)
+        return list(files)
+
+    @cached_property
+    def is_printed(self) -> bool:
+        """Whether the whole book is made to print, too."""
+        return view.is_printed(self.catalogue, asked=self.way.order.whole)
+
+    def printed(self) -> list[str]:
+        """Draw every record a second time, into the documents in which the whole book is printed."""
+        found = view.documents(self.catalogue)
+        files = view.files_of(found)
+
+        def print_one(document: view.Document) -> str:
+            links = link.SingleFileLinks(document.path, files, self.catalogue.moved)
+            inside = replace(self.book, links=links, known_links={}, known_warnings={})
+            worked = ((ref, record, work_stage.work(ref, record, self.catalogue, self.shop)[0])
+                      for ref in document.refs for record in (unpack(ref, self.gathered),))  # fmt: skip
+            pages = (view.view(inside, *one) for one in worked)
+            whole = view.printed(inside, document, found, pages)
+            self.desk.put(document.path, self.renderer.render_whole(whole, self.book.site))
+            return document.path
+
+        paths = list(spread(print_one, found, self.processes(len(self.catalogue.summaries))))
+        for page in view.list_of_documents(self.book, found):
+            self.desk.put(page.path, self.renderer.render(page, self.book.site))
+            paths.append(page.path)
+        self.way.clock("print")
+        return paths
+
+    def processes(self, count: int) -> int:
+        """How many work at so many things."""
+        return processes_for(count, self.way.order.processes)
+
+    @cached_property
+    def book(self) -> view.Book:
+        """What pages are made from beside the record in hand."""
+        own, order = self.own, self.way.order
+        foot = view.foot(whole=self.is_printed)
+        site = Site(order.name or own.name, own.title, own.id, own.caution, view.navigation(), own.units, foot)
+        units = view.Units(self.way.units(), own.units)
+        return view.Book(
+            self.catalogue, link.FolderLinks(), self.gathered.shelf, site, view.Prose(), self.gathered.pictures, units,
+            order.shop, self.gathered.fingerprint,
+        )  # fmt: skip
+
+    def _examples(self) -> dict[str, view.Example]:
+        """Of the first records of each kind the longest that is no burden to read."""
+        found: dict[str, view.Example] = {}
+        for kind in KIND:
+            first = sorted(ref for ref in self.gathered.summaries if ref.kind == kind)[:MOST_LOOKED_AT]
+            texts = [view.Example(ref, read.read_text(self.way.places.file(ref))[0] or "") for ref in first]
+            short = [one for one in texts if len(one.text) <= LONGEST_EXAMPLE]
+            if texts:
+                found[kind] = max(short or texts[:1], key=lambda one: len(one.text))
+        return found
