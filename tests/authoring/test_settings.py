@@ -58,10 +58,8 @@ def test_a_book_is_metric_unless_told() -> None:
 
 def test_the_units_reach_the_pages(tmp_path: Path) -> None:
     write(tmp_path, {"shop.yaml": WHOLE, "mine/book.yaml": BOOK})
-    chosen = choose((), tmp_path)
-    way = Way(pipeline.Order(chosen.layers, shop=chosen.shop))
-    gathered = way.gather(way.discover())
-    assert way._book(gathered, way.connect(gathered)).site.units == "us"
+    assert seambook("make", folder=tmp_path).code == 0
+    assert 'data-units="us"' in (tmp_path / "site/index.html").read_text("utf-8")
 
 
 def test_cautions_of_the_shop_stand_on_its_pages(tmp_path: Path) -> None:
