@@ -1,4 +1,4 @@
-"""The order of welding against graphs of the library networkx 3.6.1: marks are a path, what is welded goes out of it."""
+"""The order of welding against graphs of networkx 3.6.1: marks are a path, and what is welded goes out of it."""
 
 from __future__ import annotations
 
