@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from builder.model.records import Record
+from builder.model.records.calculator import Calculator
 from builder.model.records.shell import Shell
 from builder.model.reference import Ref
 from builder.model.views import Block, Group, Groups, Link, Links, Page
@@ -59,8 +61,13 @@ def _list(here: Here, title: str, kind: str, refs: dict[str, list[Ref]]) -> tupl
 
 def _calculators(here: Here, refs: list[Ref]) -> tuple[Block, ...]:
     """The calculators by the moment of the job; of many the first few of each moment."""
-    groups = groups_of(here, refs, LISTS, MOST_WORKED_OUT)
-    return (Groups("Work something out", groups, "calculator"),) if refs else ()
+    shown = [ref for ref in refs if _is_on_first_page(here.book.shelf.get(ref))]
+    groups = groups_of(here, shown, LISTS, MOST_WORKED_OUT)
+    return (Groups("Work something out", groups, "calculator"),) if shown else ()
+
+
+def _is_on_first_page(record: Record | None) -> bool:
+    return isinstance(record, Calculator) and record.on_first_page
 
 
 def _learn(here: Here, refs: dict[str, list[Ref]]) -> tuple[Block, ...]:

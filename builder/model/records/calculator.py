@@ -159,6 +159,8 @@ class Calculator:
     """The question it answers, as the technician would ask it."""
     moment: Annotated[Id, Word("moment")] | None = None
     """The moment of the job it serves; lists are grouped by it."""
+    on_first_page: YesNo = True
+    """Whether the first page leads to it; no where it is misread by whoever comes upon it away from the job."""
     also: tuple[Name, ...] = ()
     """Other words in which people ask for it; the search finds it by them."""
     about: Prose | None = None

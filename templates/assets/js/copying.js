@@ -11,6 +11,8 @@
   const button = place && place.querySelector("button");
   const said = place && place.querySelector("span");
   if (!place || !button || !said || !window.navigator.clipboard) return;
+  // A link does not carry a table of points, so it would open with the example's.
+  if (document.getElementById("points_form")) return;
   /** @type {Answered | null} */
   let now = null;
 
