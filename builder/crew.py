@@ -35,13 +35,13 @@ class _Trouble(NamedTuple):
     details: str
 
 
-def processes_for(count: int, wanted: int | None) -> int:
-    """Return how many processes to use for so many items."""
+def processes_for(count: int, wanted: int | None, worth: int = WORTH_FORKING) -> int:
+    """Return how many processes to use for so many items, of which `worth` make it worth starting more than one."""
     if not hasattr(os, "fork"):
         return 1
     if wanted is not None:
         return max(1, wanted)
-    return 1 if count < WORTH_FORKING else os.cpu_count() or 1
+    return 1 if count < worth else os.cpu_count() or 1
 
 
 def spread(work: Callable[[T], R], items: Sequence[T], processes: int) -> Iterator[R]:

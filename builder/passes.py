@@ -35,6 +35,9 @@ CODES: tuple[Code, ...] = (
     *read.CODES, *shape.CODES, *link.CODES, *check_stage.CODES, *work_stage.CODES, *formula.CODES,
     *pictures.CODES,
 )  # fmt: skip
+READ_ALONE = 1_000
+"""Below so many files one process reads them as soon as two would: each takes half a millisecond."""
+
 
 @dataclass(slots=True)
 class Outcome:
@@ -76,7 +79,7 @@ class Way:
         others = [file for file in discovery.files if file.ref.kind != "scale"]
         first = [shape_file(file, {}) for file in scale_files]
         scales = {ref.id: tuple(record.words) for ref, record in _whole(first) if isinstance(record, Scale)}
-        processes = processes_for(len(others), self.order.processes)
+        processes = processes_for(len(others), self.order.processes, READ_ALONE)
         shape.get_ready(sorted({file.ref.kind for file in others}))
         shaped = [*first]
         for done in spread(lambda file: withpicture(file, shape_file(file, scales)), others, processes):

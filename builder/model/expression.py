@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from typing import Any
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,32 +101,37 @@ Expression = Number | Name | Choice | UnitName | Unary | Binary | Conditional | 
 
 def children(node: Expression) -> tuple[Expression, ...]:
     """Return the nodes directly below, in the order they are written."""
-    match node:
-        case Unary():
-            return (node.operand,)
-        case Binary():
-            return (node.left, node.right)
-        case Conditional():
-            return (node.then, node.condition, node.otherwise)
-        case Call():
-            return node.arguments
-    return ()
+    below = _BELOW.get(type(node))
+    return below(node) if below is not None else ()
+
+
+_BELOW: dict[type, Callable[[Any], tuple[Expression, ...]]] = {
+    Unary: lambda node: (node.operand,),
+    Binary: lambda node: (node.left, node.right),
+    Conditional: lambda node: (node.then, node.condition, node.otherwise),
+    Call: lambda node: node.arguments,
+}
+"""Asked for every node of every formula at each check, so it is looked up and not tried out."""
 
 
 def walk(node: Expression) -> Iterator[Expression]:
     """Yield the node and everything below it, in the order written."""
-    yield node
-    for child in children(node):
-        yield from walk(child)
+    left = [node]
+    while left:
+        here = left.pop()
+        yield here
+        left.extend(reversed(children(here)))
 
 
 def names_read(node: Expression) -> Iterator[Name]:
     """Yield every name that is read as a value; a table and its column are none."""
-    if isinstance(node, Name):
-        yield node
-    below = children(node)
-    for child in below[2:] if isinstance(node, Call) and node.function == TABLE else below:
-        yield from names_read(child)
+    left = [node]
+    while left:
+        here = left.pop()
+        if isinstance(here, Name):
+            yield here
+        below = children(here)
+        left.extend(reversed(below[2:] if isinstance(here, Call) and here.function == TABLE else below))
 
 
 def tables_read(node: Expression) -> Iterator[str]:

@@ -38,6 +38,7 @@ def violations(page: Page, axe: str) -> list[str]:
     return found
 
 
+@pytest.mark.timeout(400)  # the whole book to print is one page of them, and takes axe half a minute each time
 @pytest.mark.parametrize("width", [NARROW, *WIDTHS])
 def test_one_page_of_each_kind(book: Watched, site: Path, axe: str, width: int) -> None:
     page = book.blank(width)

@@ -14,7 +14,7 @@ from pathlib import Path
 
 import pytest
 
-from builder import cli, passes
+from builder import cli, drawing, passes
 from tests.site.building import ROOT, files_of, seambook, write
 from tests.site.records import BROKEN, LAP, MOVED, OUR_LAP
 
@@ -117,7 +117,7 @@ def test_4_a_fault_names_the_record_in_hand(
     def stumble(*_given: object) -> object:
         raise ZeroDivisionError("stumbled on purpose")
 
-    monkeypatch.setattr(getattr(passes, stage), name, stumble)
+    monkeypatch.setattr(getattr(drawing if stage == "view" else passes, stage), name, stumble)
     monkeypatch.setattr(sys, "argv", ["seambook", "make", "--content", "mine", "--processes", processes])
     monkeypatch.chdir(tmp_path)
     with pytest.raises(SystemExit) as ended:
