@@ -27,7 +27,8 @@ def step_values(program: Program, answer: Answer, usual: Usual) -> tuple[StepVal
 def _value(program: Program, name: str, answer: Answer, units: Mapping[str, StepUnit]) -> Value:
     found: Worked = answer.values.get(name, NoAnswer(NOT_GIVEN))
     if isinstance(found, NoAnswer):
-        return Value(name, "", why=found.why)
+        # Its unit is told all the same: it stands behind the number that comes when other values are given.
+        return Value(name, "", units[name].unit.name if name in units else "", why=found.why)
     if isinstance(found, bool):
         return Value(name, TRUTHS[found])
     if isinstance(found, str):
