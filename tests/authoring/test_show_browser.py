@@ -2,33 +2,19 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, expect, sync_playwright
+from playwright.sync_api import Browser, Page, expect
 
 from tests.authoring.served import Shown, showing
 from tests.site.building import write
 from tests.site.records import BROKEN, LAP, MOVED, OUR_LAP
-from tests.tools.browser import find_chromium, launch_options
 
 pytestmark = pytest.mark.slow
 BANNER = "#seambook-preview"
 PATIENT = 20_000
-
-
-@pytest.fixture(scope="module")
-def chromium() -> Iterator[Browser]:
-    if "SEAMBOOK_CHROMIUM" not in os.environ:  # pytest alone; make test says which
-        found = find_chromium(os.environ)
-        assert found is not None, "make test brings Chromium"
-        os.environ["SEAMBOOK_CHROMIUM"] = str(found)
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(**launch_options())
-        yield browser
-        browser.close()
 
 
 @pytest.fixture

@@ -21,7 +21,7 @@ def test_three_point_mean_is_that_of_the_beta_distribution(calc: Calc, least: in
     first, second = 1 + 4 * (likely - least) / span, 1 + 4 * (most - likely) / span
     answer = calc("time-estimate", least=f"{least} h", likely=f"{likely} h", most=f"{most} h")
     assert answer.number("mean", "h") == pytest.approx(beta.mean(first, second, loc=least, scale=span), rel=1e-12)
-    # Its spread is a rule of thumb: a sixth of the range, which the distribution itself never exceeds by a seventh.
+    # Its spread, a sixth of the range, is a rule of thumb: the distribution's own is within a fifth of it here.
     assert beta.std(first, second, loc=least, scale=span) == pytest.approx(answer.number("spread", "h"), rel=0.2)
 
 

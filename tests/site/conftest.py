@@ -1,4 +1,4 @@
-"""The supplied book, built once for all tests of this folder, and its pages parsed."""
+"""The pages of the supplied book, parsed once for all tests of this folder."""
 
 from __future__ import annotations
 
@@ -6,15 +6,6 @@ from pathlib import Path
 
 import pytest
 from bs4 import BeautifulSoup
-
-from tests.site.building import build
-
-
-@pytest.fixture(scope="session")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = tmp_path_factory.mktemp("book") / "site"
-    build(folder)
-    return folder
 
 
 @pytest.fixture(scope="session")

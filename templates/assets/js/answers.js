@@ -244,22 +244,16 @@
   }
 
   /**
-   * Tell an answer's number in the unit that stands for its own in the other system. It is rounded once, from what was
-   * worked out; nothing at all has no last digit that could be lost, and stays 0.
-   * @param {{unit: Unit | null, other: Other | null}} output
-   * @param {{value: number | string | null, text: string}} found
+   * Tell a number in another unit of its kind. It is rounded once, from what was worked out; nothing at all has no last
+   * digit that could be lost, and stays 0.
+   * @param {number} number @param {Unit} own @param {Unit} unit @param {number} digits
    */
-  function inOther(output, found) {
-    if (!output.unit || !output.other || typeof found.value !== "number") {
-      return found.text;
-    }
-    if (found.value === 0 && !output.unit.offset && !output.other.unit.offset) {
+  function told(number, own, unit, digits) {
+    if (number === 0 && !own.offset && !unit.offset) {
       return "0";
     }
-    const base = numbers.toBase(numbers.exact(found.value), output.unit);
-    const number = numbers.toFloat(numbers.fromBase(base, output.other.unit));
-    return numbers.fixed(number, output.other.digits);
+    return numbers.fixed(numbers.toFloat(numbers.fromBase(numbers.toBase(numbers.exact(number), own), unit)), digits);
   }
 
-  Object.assign(formula, { run: run, read: read, convert: convert, inOther: inOther, take: take, rework: rework });
+  Object.assign(formula, { run: run, read: read, convert: convert, told: told, take: take, rework: rework });
 })();

@@ -74,9 +74,7 @@
     if (!answer.output.unit || !offered || offered.name === answer.output.unit.name || typeof found.value !== "number") {
       return found.text;
     }
-    const base = seambook.numbers.toBase(seambook.numbers.exact(found.value), answer.output.unit);
-    const number = seambook.numbers.toFloat(seambook.numbers.fromBase(base, offered));
-    return seambook.numbers.fixed(number, offered.digits);
+    return seambook.formula.told(found.value, answer.output.unit, offered, offered.digits);
   }
 
   seambook.shown = { answersOf, retell, take, offeredOf, behind, withBlank, textOf };

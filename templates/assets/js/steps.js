@@ -33,9 +33,7 @@
     const { fixed, plain } = seambook.numbers;
     if (shown.digits === null) return plain(isOther ? convert(shown, number) : number, FIGURES);
     if (!isOther || !shown.other) return fixed(number, shown.digits);
-    // Nothing at all has no last digit that could be lost.
-    const isNothing = number === 0 && !shown.unit.offset && !shown.other.unit.offset;
-    return isNothing ? "0" : fixed(convert(shown, number), shown.other.digits);
+    return seambook.formula.told(number, shown.unit, shown.other.unit, shown.other.digits);
   }
 
   /** @param {Shown} shown @param {number} number */
