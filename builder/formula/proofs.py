@@ -13,10 +13,8 @@ from builder.formula.numbers import to_float
 from builder.formula.outputs import Shown
 from builder.formula.units import Unit, unit
 from builder.model.near import offer
-from builder.model.records.calculator import Calculator, Proof
+from builder.model.records.calculator import NO_ANSWER, Calculator, Proof
 from builder.model.summary import KEY
-
-NO_ANSWER = "no answer"
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.model.calculation import Notice, Slip
-from builder.model.records.calculator import Calculator, Input, Proof
+from builder.model.records.calculator import NO_ANSWER, Calculator, Input, Output, Proof
 from builder.model.records.table import Table
 from builder.model.reference import Ref
 from builder.model.said import Said
@@ -117,10 +117,17 @@ def _proof(here: Here, calculator: Calculator, proof: Proof) -> Html:
     units = here.book.units
     given = ", ".join(f"{here.text(ask.ask)} {here.both(units.value(text, ask.unit or ''))}"
                       for name, text in proof.given.items() if (ask := calculator.inputs.get(name)))  # fmt: skip
-    expect = ", ".join(f"{here.text(output.say)} {here.both(units.value(text, output.unit or ''))}"
+    expect = ", ".join(f"{here.text(output.say)} {_expected(here, text, output)}"
                        for name, text in proof.expect.items() if (output := calculator.outputs.get(name)))  # fmt: skip
     note = f" {here.line(proof.note)}" if proof.note else ""
     return Html(f"{given}: {expect}. {_source(here, proof.source)}.{note}{points.proof_points(here, proof)}")
+
+
+def _expected(here: Here, text: str, output: Output) -> Html:
+    """What a proof expects, as the answer is shown; no answer has no unit, and a number may tell a word."""
+    if text == NO_ANSWER:
+        return here.text(text)
+    return here.both(here.book.units.value(output.tells.get(text, text), "" if output.tells else output.unit or ""))
 
 
 def _source(here: Here, id_: str) -> Html:

@@ -28,6 +28,10 @@ Literal_ = Annotated[str, StringConstraints(min_length=1, max_length=80)]
 """A bare number, a quantity or the id of a choice, as text; what fits is decided by the input's own unit."""
 
 
+NO_ANSWER = "no answer"
+"""Stands in a proof in place of a value."""
+
+
 @record
 class Input:
     """One question the calculator asks."""
