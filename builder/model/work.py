@@ -81,6 +81,17 @@ class WorkedOut:
     """The way to the answers, on the calculator's own page alone."""
 
 
+class WeldRow(NamedTuple):
+    """The welds along one segment; lengths in mm from its front end."""
+
+    length: float
+    count: int
+    first: float
+    spacing: float
+    order: tuple[int, ...] = ()
+    """When each weld is made, counted from 1, the front one first; empty where no order is worked out."""
+
+
 @dataclass(frozen=True, slots=True)
 class MethodPlan:
     """One allowed method on one segment."""
@@ -92,6 +103,8 @@ class MethodPlan:
     mark_width: float | None = None
     """Width of the weld in mm, for the section."""
     mark_say: str = ""
+    row: WeldRow | None = None
+    """Of a method that makes single welds, where all it needs is known."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -58,6 +58,8 @@ class Panel:
     drains: Stated[Line]
     service_part: Stated[Line]
     """What the part as bought lacks or gets wrong."""
+    carries: Stated[Line] | None = None
+    """Brackets, nuts, studs and clips on it that must come over to a new part; left out where nobody has looked."""
     drawn: tuple[Drawn, ...] = ()
     """Where it is on the drawing of the shell; a handed panel is drawn on the left, and mirrored."""
     figures: Stated[FigureId] = ()
@@ -156,6 +158,15 @@ class Entry:
 
 
 @record
+class Inside:
+    """How large the inside of a cavity is, to reckon what coats it."""
+
+    length: Length
+    girth: Length
+    """Once round the inside, in the middle of its length."""
+
+
+@record
 class Cavity:
     """An enclosed space."""
 
@@ -166,6 +177,7 @@ class Cavity:
     drains: Stated[Hole]
     vents: Stated[Hole]
     wax_entries: Stated[Entry]
+    inside: Inside | None = None
     lives_inside: Stated[Line]
     """Baffles, foam, reinforcements, nuts, tubes, wiring."""
     reachable_after_closing: Literal["yes", "no", "unknown"]

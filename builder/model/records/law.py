@@ -149,6 +149,16 @@ class Mark:
 
 
 @record
+class WeldPlaces:
+    """Where the welds of a segment stand, over its facts and what its plan has worked out."""
+
+    count: Expression
+    first: Expression
+    """From the segment's front end to the first weld's middle."""
+    spacing: Expression
+
+
+@record
 class Method:
     """A way of joining."""
 
@@ -160,5 +170,8 @@ class Method:
     mark: Mark | None = None
     limits: Stated[Limit]
     plan: Stated[Working]
+    """Calculators worked out one after the other; each may use the named answers of those before it."""
+    places: WeldPlaces | None = None
+    """Of a method that makes single welds."""
     notes: Prose | None = None
     sources: Stated[SourceId]

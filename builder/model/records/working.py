@@ -17,6 +17,8 @@ class Working:
     """One calculator worked out with a segment's facts."""
 
     calculator: CalculatorId
+    as_: Variable | None = None
+    """A name by which what comes after may use its answers: `layout` makes `layout_count` of the answer `count`."""
     say: Name | None = None
     """Heading; the calculator's title where absent."""
     seam: SeamId | None = None
