@@ -21,7 +21,7 @@ FOLDER = "schemas"
 SETTINGS = {"shop": ShopSettings, "book": BookSettings, "units": UnitSettings}
 
 
-EXACTLY_ONE = {"rule": ("needs", "owes", "forbids", "if-both-first")}
+EXACTLY_ONE = {"rule": ("needs", "owes", "forbids", "if-both-first", "asks")}
 """Keys of which a record has one and no other; the types cannot say it, `shape` tells it as S210."""
 
 

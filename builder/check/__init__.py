@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from builder.check.codes import CODES
 from builder.check.formulas import compile_programs, expression_faults, problem_of_fault
-from builder.check.law import Law, make_law
-from builder.check.messages import problem_of
+from builder.check.law import Held, Law, make_law
+from builder.check.messages import problems_of
 from builder.check.names import today
-from builder.check.order import Held, judge, states_at_end
+from builder.check.order import states_at_end
 from builder.check.procedures import can_be_judged, circle_problems, stranger_problems
 from builder.check.shells import drawing_faults
 from builder.model.links import Catalogue
@@ -29,7 +29,7 @@ def check_procedure(ref: Ref, law: Law, locate: Locate, follow: bool = True) -> 
     brought = _brought(procedure, law) if follow else ()
     return (
         *stranger_problems(procedure, law, locate),
-        *(problem_of(breach, procedure, law, locate) for breach in judge(law, procedure.steps, brought)),
+        *problems_of(procedure, law, locate, brought),
     )
 
 

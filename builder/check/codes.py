@@ -54,6 +54,10 @@ VIEW_NAME_TAKEN = Code("C313", "view_name_taken", """\
 Two views of the book's shells have the same name. A panel says by a view's name where it is drawn, so each name is
 given once, in all shells together.""")
 
+STEP_LACKS = Code("C314", "step_lacks", """\
+A rule asks that a step of this kind carries something: the readings to record, a hold that somebody releases, a
+photograph, a wait that somebody stays for, the method of joining, or a calculator's answer. Add it to the step.""")
+
 CODES = (STATE_MISSING, STATE_FORBIDDEN, STATE_OWED, WRONG_ORDER, NEEDLESS_EXEMPTION, RELIES_IN_A_CIRCLE,
          ACT_ON_STRANGER, KEPT_STRANGER, METHOD_NOT_ALLOWED, UNKNOWN_VIEW, OFF_ITS_VIEW, LINE_TOO_SHORT,
-         VIEW_NAME_TAKEN)  # fmt: skip
+         VIEW_NAME_TAKEN, STEP_LACKS)  # fmt: skip

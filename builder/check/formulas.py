@@ -11,10 +11,16 @@ from builder.formula.units import unit
 from builder.model.problem import Problem
 from builder.model.records import Record
 from builder.model.records.calculator import Calculator
-from builder.model.records.law import Mark, Method, Rule
+from builder.model.records.law import Ban, Mark, Method, Need, Owed, Rule, State
 from builder.model.records.table import Table
 from builder.model.reference import Ref
 from builder.model.summary import Locate, Path
+
+KIND_MEANT = {
+    "closes": "cavity", "panels": "panel", "openings": "opening", "neighbours": "panel", "seams": "seam",
+    "joints": "seam",
+}  # fmt: skip
+"""Whose facts a condition is about, where its `of` says so; of `any` and `other-side` the state's record does."""
 
 
 def compile_programs(shelf: Mapping[Ref, Record]) -> tuple[dict[str, Program], tuple[tuple[Ref, Fault], ...]]:
@@ -42,9 +48,8 @@ def expression_faults(shelf: Mapping[Ref, Record], scales: Scales) -> Iterator[t
     """Check the conditions of rules and the formulas of methods over the facts they may use."""
     for ref in sorted(shelf):
         record = shelf[ref]
-        if isinstance(record, Rule) and record.when.where is not None:
-            kinds = fact_kinds(record.when.on or "", scales)
-            yield from _checked(ref, record.when.where, kinds, TRUTH, ("when", "where"))
+        if isinstance(record, Rule):
+            yield from _rule_faults(ref, record, shelf, scales)
         elif isinstance(record, Method):
             kinds = fact_kinds("seam", scales)
             for at, limit in enumerate(record.limits):
@@ -52,6 +57,29 @@ def expression_faults(shelf: Mapping[Ref, Record], scales: Scales) -> Iterator[t
             if record.mark is not None:
                 wanted = number("mm")
                 yield from _checked(ref, record.mark.width, {**kinds, **_fixed(record.mark)}, wanted, ("mark", "width"))
+
+
+def _rule_faults(ref: Ref, rule: Rule, shelf: Mapping[Ref, Record], scales: Scales) -> Iterator[tuple[Ref, Fault]]:
+    if rule.when.where is not None:
+        yield from _checked(ref, rule.when.where, fact_kinds(rule.when.on or "", scales), TRUTH, ("when", "where"))
+    excuse = rule.unless.state if rule.unless is not None else None
+    conditions: tuple[tuple[Path, Need | Ban | Owed | None], ...] = (
+        (("needs",), rule.needs), (("forbids",), rule.forbids), (("owes",), rule.owes), (("unless", "state"), excuse),
+    )  # fmt: skip
+    for path, condition in conditions:
+        if condition is not None and condition.where is not None:
+            kinds = fact_kinds(_whose_facts(condition, rule, shelf), scales)
+            yield from _checked(ref, condition.where, kinds, TRUTH, (*path, "where"))
+
+
+def _whose_facts(condition: Need | Ban | Owed, rule: Rule, shelf: Mapping[Ref, Record]) -> str:
+    """Return the kind of subject whose facts a condition is about."""
+    if condition.of == "same":
+        return rule.when.on or ""
+    state = shelf.get(Ref("state", condition.state))
+    if condition.of in KIND_MEANT:
+        return KIND_MEANT[condition.of]
+    return state.of[0] if isinstance(state, State) and len(state.of) == 1 else ""
 
 
 def _fixed(mark: Mark) -> dict[str, Kind]:

@@ -4,22 +4,23 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from builder.check.names import act_today, ref_today, rule_today
+from builder.check.bound import Bound
+from builder.check.names import act_today, rule_today
+from builder.check.related import Relations
 from builder.formula import evaluate_expression
 from builder.formula.facts import fact_values
 from builder.model.links import Catalogue
 from builder.model.records import Record
-from builder.model.records.law import Act, Rule, State
-from builder.model.reference import BODY, WELDER, Ref
+from builder.model.records.law import Act, Rule, State, When
+from builder.model.reference import Ref
 from builder.model.summary import Summary
 
 LAWFUL = frozenset({"act", "state", "rule", "method", "seam", "panel", "cavity", "opening"})
 """The kinds that judging a procedure depends on."""
-OVER_PANELS = {"openings": "bounds", "neighbours": "neighbours"}
-"""What is reached over a subject's panels, by which of their relations."""
-BODY_REF, WELDER_REF = Ref(BODY, BODY), Ref(WELDER, WELDER)
+Held = tuple[str, Ref]
+"""A state and whose it is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,55 +38,41 @@ class Law:
     catalogue: Catalogue
     is_whole: bool
     """Whether all that acts, rules and subjects name is there; what is not was told, and would give wrong breaches."""
-    at_end: dict[Ref, tuple[tuple[str, Ref], ...]]
+    relations: Relations
+    at_end: dict[Ref, tuple[Held, ...]] = field(default_factory=dict)
     """States that a procedure leaves behind, once asked for."""
-    _related: dict[tuple[Ref, str], tuple[Ref, ...]]
-    _holds: dict[tuple[str, Ref], bool]
+    bound: dict[tuple[object, ...], Bound] = field(default_factory=dict)
+    """What the law has to say to a step, once asked for."""
+    helds: list[Held] = field(default_factory=list)
+    """Every state of every subject met so far, by its number."""
+    numbers: dict[Held, int] = field(default_factory=dict)
+    """The number of each: walking a procedure compares numbers, not names."""
+    tags: dict[tuple[str, Ref | None], int] = field(default_factory=dict)
+    """A number for each act on a subject, and for each act on whatever it may be."""
+    _holds: dict[tuple[str, Ref], bool] = field(default_factory=dict)
 
-    def related(self, subject: Ref, whose: str) -> tuple[Ref, ...]:
-        """Return whose state is meant, seen from one subject; `seams` is the caller's, who knows the step."""
-        key = (subject, whose)
-        found = self._related.get(key)
+    def number(self, held: Held) -> int:
+        """Return the number of a state of a subject."""
+        found = self.numbers.get(held)
         if found is None:
-            found = self._related[key] = tuple(dict.fromkeys(self._relate(subject, whose)))
+            found = self.numbers[held] = len(self.helds)
+            self.helds.append(held)
         return found
 
-    def _relate(self, subject: Ref, whose: str) -> list[Ref]:
-        if whose == "body":
-            return [BODY_REF]
-        if whose == "welder":
-            return [WELDER_REF]
-        if whose == "same":
-            return [subject]
-        if whose == "panels" and subject.kind == "panel":
-            return [subject]
-        if whose in OVER_PANELS:
-            panels = self.related(subject, "panels")
-            return [ref for panel in panels for ref in self._relation(panel, OVER_PANELS[whose], subject)]
-        return self._relation(subject, whose, subject)
+    def tag(self, act: str, subject: Ref | None) -> int:
+        """Return the number of an act on a subject, or on any."""
+        return self.tags.setdefault((act, subject), len(self.tags))
 
-    def _relation(self, near: Ref, name: str, subject: Ref) -> list[Ref]:
-        """Relations of what is near the subject; on its side, also where the way leads over the middle of the car."""
-        summary = self.catalogue.find(near)
-        refs = summary.relations.get(name, ()) if summary is not None else ()
-        return [self._on_side(ref_today(ref, self.catalogue.moved), subject) for ref in refs]
-
-    def _on_side(self, ref: Ref, subject: Ref) -> Ref:
-        """What belongs to the other side's seam is on the other side too, where the car has two of it."""
-        return ref._replace(side=subject.side) if ref in self.catalogue.handed else ref
-
-    def binds(self, rule_id: str, rule: Rule, subject: Ref) -> bool:
-        """Whether a rule speaks of this subject; of a seam, where it holds for any segment or cannot be told."""
-        if rule.when.on is not None and subject.kind != rule.when.on:
-            return False
-        if rule.when.where is None:
+    def is_true(self, condition: str | None, subject: Ref) -> bool:
+        """Whether a condition holds of a subject; of a seam, where it holds for any segment or cannot be told."""
+        if condition is None:
             return True
-        key = (rule_id, subject.record)
+        key = (condition, subject.record)
         found = self._holds.get(key)
         if found is None:
             summary = self.catalogue.find(subject)
             facts = summary.facts if summary is not None else ()
-            answers = [evaluate_expression(rule.when.where, fact_values(part)) for part in facts]
+            answers = [evaluate_expression(condition, fact_values(part)) for part in facts]
             # What cannot be told binds: unknown is never looser than known.
             found = self._holds[key] = any(answer is not False for answer in answers)
         return found
@@ -102,7 +89,7 @@ def make_law(shelf: Mapping[Ref, Record], catalogue: Catalogue) -> Law:
         record = shelf[ref]
         if isinstance(record, Rule):
             rule = rule_today(record, moved)
-            for act in _acts_of(rule, acts):
+            for act in _acts_of(rule.when, acts):
                 rules[act].append((ref.id, rule))
         elif isinstance(record, Act):
             for effect in acts[ref.id].makes:
@@ -112,7 +99,7 @@ def make_law(shelf: Mapping[Ref, Record], catalogue: Catalogue) -> Law:
         frozenset(ref.id for ref, record in shelf.items() if isinstance(record, Rule)),
         {state: tuple(found) for state, found in makers.items()}, catalogue,
         all(names_what_is_there(found, catalogue) for ref, found in catalogue.summaries.items() if ref.kind in LAWFUL),
-        {}, {}, {},
+        Relations(catalogue),
     )  # fmt: skip
 
 
@@ -124,9 +111,13 @@ def names_what_is_there(summary: Summary, catalogue: Catalogue) -> bool:
     )  # fmt: skip
 
 
-def _acts_of(rule: Rule, acts: Mapping[str, Act]) -> list[str]:
-    if rule.when.act:
-        return list(dict.fromkeys(rule.when.act))
-    if rule.when.heat:
-        return sorted(name for name, act in acts.items() if set(act.heat) & set(rule.when.heat))
+def _acts_of(when: When, acts: Mapping[str, Act]) -> list[str]:
+    if when.act:
+        return list(dict.fromkeys(when.act))
+    if when.heat or when.vapour:
+        return sorted(name for name, act in acts.items() if _gives_off(act, when))
     return sorted(acts)
+
+
+def _gives_off(act: Act, when: When) -> bool:
+    return bool(set(act.heat) & set(when.heat)) or (when.vapour and act.vapour)

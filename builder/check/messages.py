@@ -2,24 +2,46 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from builder.check import codes
-from builder.check.law import Law
-from builder.check.order import BROUGHT, Breach
+from builder.check.law import Held, Law
+from builder.check.order import BROUGHT, Breach, judge
+from builder.check.placing import Spot, place
 from builder.model.problem import Code, Problem, Related
 from builder.model.reference import LONE_SUBJECTS, Ref
 from builder.model.summary import Locate, Path, StepSummary, Summary
 
 CODE_OF = {
     "needs": codes.STATE_MISSING, "forbids": codes.STATE_FORBIDDEN, "owes": codes.STATE_OWED,
-    "order": codes.WRONG_ORDER, "needless": codes.NEEDLESS_EXEMPTION,
+    "order": codes.WRONG_ORDER, "needless": codes.NEEDLESS_EXEMPTION, "asks": codes.STEP_LACKS,
 }  # fmt: skip
 WORDS = 4
 """At most this many acts are named as a way to mend a breach."""
+MOST_PLACED = 12
+"""For so many breaches of a procedure a place is looked for: with more of them there is more to do than a step."""
+TO_ADD = {
+    "measure": "a reading to record (measure:)", "hold": "a hold (point: with sort: hold)",
+    "photo": "a photograph (photo:)", "wait": "a wait (wait:)",
+    "attended": "a wait that somebody stays for (wait: with attended: yes)",
+    "keep": "the sheets that stay (keep:)", "method": "the method of joining (method:)",
+    "holes": "that it makes holes (makes_holes: yes)", "two-people": "a second pair of hands (hands: 2)",
+}  # fmt: skip
+"""What a step may be asked to carry, and how it is written."""
 
 
-def problem_of(breach: Breach, procedure: Summary, law: Law, locate: Locate) -> Problem:
+def problems_of(procedure: Summary, law: Law, locate: Locate, brought: Sequence[Held]) -> Iterator[Problem]:
+    """Judge a procedure and put every breach into words."""
+    for at, breach in enumerate(judge(law, procedure.steps, brought)):
+        spot = place(law, procedure.steps, breach, brought) if at < MOST_PLACED and _may_be_placed(breach) else None
+        yield problem_of(breach, procedure, law, locate, spot)
+
+
+def _may_be_placed(breach: Breach) -> bool:
+    return breach.sort in ("forbids", "owes") or (breach.sort == "needs" and not breach.late)
+
+
+def problem_of(breach: Breach, procedure: Summary, law: Law, locate: Locate, spot: Spot | None) -> Problem:
     """Place a breach and put it into words; the reason is the rule's own."""
     step = procedure.steps[breach.at]
     field = ("except", step.exempt.index(breach.rule_id), "rule") if breach.sort == "needless" else ("act",)
@@ -28,7 +50,7 @@ def problem_of(breach: Breach, procedure: Summary, law: Law, locate: Locate) -> 
         CODE_OF[breach.sort],
         locate(procedure.ref, (*step.path, *field)),
         _message(breach, step, law),
-        _advice(breach, law, procedure.steps),
+        _place_advice(spot, procedure.steps) if spot is not None else _advice(breach, law, procedure.steps),
         why=f"{rule.title}: {rule.because}" if rule is not None and breach.sort != "needless" else None,
         see=_related(breach, procedure, locate),
         level="warning" if breach.sort == "needless" or (rule is not None and rule.level == "warning") else "error",
@@ -36,6 +58,8 @@ def problem_of(breach: Breach, procedure: Summary, law: Law, locate: Locate) -> 
 
 
 def _message(breach: Breach, step: StepSummary, law: Law) -> str:
+    if breach.sort == "asks":
+        return f'step "{step.key}" lacks {_part(breach.state)}'
     state = law.states[breach.state].title if breach.state else ""
     whose = name_of(breach.subject, law)
     if breach.sort == "needless":
@@ -53,6 +77,18 @@ def _message(breach: Breach, step: StepSummary, law: Law) -> str:
     return f'step "{step.key}" needs this first: {state} ({whose}), {happened}'
 
 
+def _part(part: str) -> str:
+    return TO_ADD.get(part, f"an answer of {part.removeprefix('calculator:')} among its values")
+
+
+def _place_advice(spot: Spot, steps: Sequence[StepSummary]) -> str:
+    """Say which act belongs between which two steps."""
+    after = f'after "{steps[spot.at - 1].key}"' if spot.at else ""
+    before = f'before "{steps[spot.at].key}"' if spot.at < len(steps) else ""
+    where = " and ".join(part for part in (after, before) if part)
+    return f'put a step "{spot.act}" {where}'
+
+
 def _advice(breach: Breach, law: Law, steps: Sequence[StepSummary]) -> str:
     if breach.sort == "needless":
         return "take it out of except"
@@ -60,6 +96,8 @@ def _advice(breach: Breach, law: Law, steps: Sequence[StepSummary]) -> str:
     step = f'"{steps[breach.at].key}"'
     if breach.sort == "order" or breach.late:
         return f"put {other} before {step}"
+    if breach.sort == "asks":
+        return f"add {_part(breach.state)} to {step}"
     ways = _listed(law.makers.get(breach.state, ()))
     if breach.sort == "forbids":
         enders = _listed(tuple(name for name, act in sorted(law.acts.items())

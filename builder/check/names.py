@@ -6,13 +6,14 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import TypeVar
 
-from builder.model.records.law import Act, Effect, First, Owed, Rule, Unless, When
+from builder.model.records.law import Act, Asked, Ban, Effect, Need, Owed, Rule, Spoil, Unless, When
 from builder.model.reference import Ref
 from builder.model.summary import StepSummary, Summary
 
 Moved = Mapping[Ref, Ref]
 """Old names to those of today."""
-Stated = TypeVar("Stated", Effect, Owed)
+Stated = TypeVar("Stated", Need, Ban, Owed)
+Done = TypeVar("Done", Effect, Spoil)
 
 
 def today(procedure: Summary, moved: Moved) -> Summary:
@@ -33,16 +34,32 @@ def act_today(act: Act, moved: Moved) -> Act:
 
 def rule_today(rule: Rule, moved: Moved) -> Rule:
     """Return a rule whose acts, states and methods are named as they are called now."""
-    when, first, unless = rule.when, rule.if_both_first, rule.unless
+    first = rule.if_both_first
     return replace(
         rule,
-        when=When(act=_ids("act", when.act, moved), heat=when.heat, on=when.on, where=when.where),
+        when=_when(rule.when, moved),
         needs=rule.needs and _state(rule.needs, moved),
         owes=rule.owes and _state(rule.owes, moved),
         forbids=rule.forbids and _state(rule.forbids, moved),
-        if_both_first=first and First(act=_ids("act", first.act, moved), of=first.of),
-        unless=unless and Unless(method=_ids("method", unless.method, moved), act=_ids("act", unless.act, moved)),
+        if_both_first=first and replace(first, act=_ids("act", first.act, moved)),
+        asks=rule.asks and _asked(rule.asks, moved),
+        unless=rule.unless and _unless(rule.unless, moved),
     )
+
+
+def _when(when: When, moved: Moved) -> When:
+    return replace(when, act=_ids("act", when.act, moved), method=_ids("method", when.method, moved))
+
+
+def _asked(asked: Asked, moved: Moved) -> Asked:
+    return replace(asked, works_out=_ids("calculator", asked.works_out, moved))
+
+
+def _unless(unless: Unless, moved: Moved) -> Unless:
+    return replace(
+        unless, method=_ids("method", unless.method, moved), act=_ids("act", unless.act, moved),
+        state=unless.state and _state(unless.state, moved),
+    )  # fmt: skip
 
 
 def _step(step: StepSummary, moved: Moved) -> StepSummary:
@@ -52,6 +69,7 @@ def _step(step: StepSummary, moved: Moved) -> StepSummary:
         method=_id("method", step.method, moved),
         keep=_ids("panel", step.keep, moved),
         exempt=_ids("rule", step.exempt, moved),
+        works_out=_ids("calculator", step.works_out, moved),
     )
 
 
@@ -67,5 +85,8 @@ def _state(stated: Stated, moved: Moved) -> Stated:
     return replace(stated, state=_id("state", stated.state, moved))
 
 
-def _all(effects: tuple[Effect, ...], moved: Moved) -> tuple[Effect, ...]:
-    return tuple(_state(effect, moved) for effect in effects)
+def _all(effects: tuple[Done, ...], moved: Moved) -> tuple[Done, ...]:
+    return tuple(
+        replace(effect, state=_id("state", effect.state, moved), method=_ids("method", effect.method, moved))
+        for effect in effects
+    )

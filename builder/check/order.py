@@ -9,13 +9,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from builder.check.law import Law
-from builder.model.records.law import Effect, Rule
+from builder.check.binding import bind
+from builder.check.bound import Asking, Bound, Lack, Order, Wide
+from builder.check.law import Held, Law
+from builder.model.records.law import Rule
 from builder.model.reference import Ref
 from builder.model.summary import StepSummary
 
-Held = tuple[str, Ref]
-"""A state and whose it is."""
 BROUGHT = -1
 """In place of a step's position: brought along by a procedure this one relies on."""
 
@@ -24,13 +24,14 @@ class Breach(NamedTuple):
     """One rule broken at one step."""
 
     sort: str
-    """needs, forbids, owes, order or needless."""
+    """needs, forbids, owes, order, asks or needless."""
     rule_id: str
     rule: Rule | None
     at: int
     """Position of the step at fault."""
     subject: Ref
     state: str
+    """Of `asks` the part that the step does not carry."""
     other: int | None
     """Position of the other step it has to do with: what spoiled, made or should have come first."""
     late: bool = False
@@ -39,142 +40,142 @@ class Breach(NamedTuple):
 
 @dataclass(slots=True)
 class Walk:
-    """Where a procedure stands: which states hold, and what happened to those that do not."""
+    """Where a procedure stands: which states hold, and what happened to those that do not; states by their number."""
 
     law: Law
     steps: Sequence[StepSummary]
-    holds: dict[Held, int] = field(default_factory=dict)
-    spoiled: dict[Held, int] = field(default_factory=dict)
-    owed: dict[tuple[str, Held], tuple[Rule, int]] = field(default_factory=dict)
+    bound: list[Bound]
+    holds: dict[int, int]
+    spoiled: dict[int, int] = field(default_factory=dict)
+    owed: dict[tuple[str, int], tuple[Rule, int]] = field(default_factory=dict)
+    last: dict[int, int] = field(default_factory=dict)
+    """By act on a subject: the last step that does it."""
 
-    def targets(self, step: StepSummary, subject: Ref, whose: str) -> tuple[Ref, ...]:
-        """Return whose state is meant by an effect or a need, seen from one subject of a step."""
-        if whose == "seams":
-            return tuple(ref for ref in step.subjects if ref.kind == "seam")
-        return self.law.related(subject, whose)
-
-    def apply(self, at: int) -> None:
+    def apply(self, at: int, bound: Bound) -> None:
         """Let a step spoil what it spoils, then make what it makes."""
-        step = self.steps[at]
-        act = self.law.acts.get(step.act)
-        if act is None:
-            return
-        for held in self.affected(step, act.spoils):
-            if self.holds.pop(held, None) is not None:
+        holds = self.holds
+        for held in bound.spoils:
+            if holds.pop(held, None) is not None:
                 self.spoiled[held] = at
-        for held in self.affected(step, act.makes):
-            self.holds[held] = at
+        for state in bound.spoils_any:
+            for held in [held for held in holds if self.law.helds[held][0] == state]:
+                del holds[held]
+                self.spoiled[held] = at
+        for held in bound.makes:
+            holds[held] = at
 
-    def affected(self, step: StepSummary, effects: Sequence[Effect]) -> Iterator[Held]:
-        """Yield the states an act's effects touch, each with whose it is."""
-        for effect in effects:
-            state = self.law.states.get(effect.state)
-            for subject in step.subjects:
-                for ref in self.targets(step, subject, effect.of):
-                    if state is not None and ref.kind in state.of:
-                        yield effect.state, ref
+    def is_excused(self, excuse: tuple[int, ...]) -> bool:
+        """Whether a state holds that excuses from a rule."""
+        return any(held in self.holds for held in excuse)
 
 
 def judge(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held] = ()) -> tuple[Breach, ...]:
     """Walk the steps and return the breaches in their order."""
-    walk = Walk(law, steps, dict.fromkeys(brought, BROUGHT))
+    walk = _walk(law, steps, brought)
+    for at, bound in enumerate(walk.bound):
+        walk.last.update(dict.fromkeys(bound.tags, at))
     breaches: list[Breach] = []
-    for at, step in enumerate(steps):
-        needless = _set_aside(law, step)
-        for rule_id, rule in law.rules.get(step.act, ()):
-            if _is_excused(rule, step):
-                continue
-            found = list(_judge_rule(walk, rule_id, rule, at))
-            if rule_id not in step.exempt:
-                breaches += found
-            elif found or rule.owes is not None:
-                needless.discard(rule_id)
-        for rule_id in sorted(needless):
-            breaches.append(Breach("needless", rule_id, None, at, step.subjects[0], "", None))
-        walk.apply(at)
+    for at, bound in enumerate(walk.bound):
+        if bound.exempt:
+            breaches += _judge_exempt(walk, at, bound)
+        else:
+            _judge_plain(walk, at, bound, breaches)
+        walk.apply(at, bound)
     breaches += _still_owed(walk)
     return tuple(breaches)
 
 
-def _set_aside(law: Law, step: StepSummary) -> set[str]:
-    """Return the rules a step sets aside, less those the book does not have: that was told where they are named."""
-    return set(law.rule_ids.intersection(step.exempt))
-
-
 def states_at_end(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held] = ()) -> tuple[Held, ...]:
     """Return what holds when the procedure is done, for the procedures that rely on it."""
-    walk = Walk(law, steps, dict.fromkeys(brought, BROUGHT))
-    for at in range(len(steps)):
-        walk.apply(at)
-    return tuple(walk.holds)
+    walk = _walk(law, steps, brought)
+    for at, bound in enumerate(walk.bound):
+        walk.apply(at, bound)
+    return tuple(law.helds[held] for held in walk.holds)
 
 
-def _is_excused(rule: Rule, step: StepSummary) -> bool:
-    return rule.unless is not None and (step.method in rule.unless.method or step.act in rule.unless.act)
+def _walk(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held]) -> Walk:
+    return Walk(law, steps, [bind(law, step) for step in steps], {law.number(held): BROUGHT for held in brought})
 
 
-def _judge_rule(walk: Walk, rule_id: str, rule: Rule, at: int) -> Iterator[Breach]:
-    step = walk.steps[at]
-    for subject in step.subjects:
-        if not walk.law.binds(rule_id, rule, subject):
-            continue
-        if rule.needs is not None:
-            for held in _held_by(walk, step, subject, rule.needs.state, rule.needs.of):
-                if held not in walk.holds:
-                    yield _missing(walk, rule_id, rule, at, held)
-        elif rule.forbids is not None:
-            for held in _held_by(walk, step, subject, rule.forbids.state, rule.forbids.of):
-                if held in walk.holds:
-                    yield Breach("forbids", rule_id, rule, at, held[1], held[0], walk.holds[held])
-        elif rule.owes is not None and rule_id not in step.exempt:
-            for held in _held_by(walk, step, subject, rule.owes.state, rule.owes.of):
-                walk.owed[(rule_id, held)] = (rule, at)
-        elif rule.if_both_first is not None:
-            yield from _out_of_order(walk, rule_id, rule, at, subject)
+def _judge_plain(walk: Walk, at: int, bound: Bound, breaches: list[Breach]) -> None:
+    """Judge a step that sets no rule aside. This is where a check spends its time: nothing is made that is not told."""
+    holds, last = walk.holds, walk.last
+    breaches += [_missing(walk, need, at) for need in bound.needs
+                 if need.held not in holds and not (need.excuse and walk.is_excused(need.excuse))]  # fmt: skip
+    breaches += [_held(walk, ban, at) for ban in bound.forbids
+                 if ban.held in holds and not (ban.excuse and walk.is_excused(ban.excuse))]  # fmt: skip
+    for debt in bound.owes:
+        if not (debt.excuse and walk.is_excused(debt.excuse)):
+            walk.owed[(debt.rule_id, debt.held)] = (debt.rule, at)
+    breaches += [_out_of_order(walk, order, at) for order in bound.orders
+                 if any(last.get(tag, at) > at for tag in order.tags) and not walk.is_excused(order.excuse)]
+    for wide in bound.wide:
+        breaches += _across(walk, wide, at)
+    for lack in bound.lacks:
+        breaches += _lacking(walk, lack, at)
 
 
-def _held_by(walk: Walk, step: StepSummary, subject: Ref, state: str, whose: str) -> Iterator[Held]:
-    known = walk.law.states.get(state)
-    for ref in walk.targets(step, subject, whose):
-        if known is not None and ref.kind in known.of:
-            yield state, ref
+def _judge_exempt(walk: Walk, at: int, bound: Bound) -> Iterator[Breach]:
+    """Judge a step that sets rules aside: what they would say is left out, and what they would not is needless."""
+    found: list[Breach] = []
+    owed = dict(walk.owed)
+    _judge_plain(walk, at, bound, found)
+    walk.owed = {key: debt for key, debt in walk.owed.items() if key[0] not in bound.exempt or debt[1] != at}
+    walk.owed.update({key: debt for key, debt in owed.items() if key not in walk.owed})
+    needed = bound.owing.union(breach.rule_id for breach in found)
+    yield from (breach for breach in found if breach.rule_id not in bound.exempt)
+    for rule_id in sorted(bound.exempt - needed):
+        yield Breach("needless", rule_id, None, at, walk.steps[at].subjects[0], "", None)
 
 
-def _missing(walk: Walk, rule_id: str, rule: Rule, at: int, held: Held) -> Breach:
-    spoiler = walk.spoiled.get(held)
+def _missing(walk: Walk, need: Asking, at: int) -> Breach:
+    state, subject = walk.law.helds[need.held]
+    spoiler = walk.spoiled.get(need.held)
     if spoiler is not None:
-        return Breach("needs", rule_id, rule, at, held[1], held[0], spoiler)
-    later = _first_maker_after(walk, at, held)
-    return Breach("needs", rule_id, rule, at, held[1], held[0], later, late=later is not None)
+        return Breach("needs", need.rule_id, need.rule, at, subject, state, spoiler)
+    later = next((n for n in range(at, len(walk.bound)) if need.held in walk.bound[n].makes), None)
+    return Breach("needs", need.rule_id, need.rule, at, subject, state, later, late=later is not None)
 
 
-def _first_maker_after(walk: Walk, at: int, held: Held) -> int | None:
-    for later in range(at, len(walk.steps)):
-        step = walk.steps[later]
-        act = walk.law.acts.get(step.act)
-        if act is not None and held in walk.affected(step, act.makes):
-            return later
-    return None
+def _held(walk: Walk, ban: Asking, at: int) -> Breach:
+    state, subject = walk.law.helds[ban.held]
+    return Breach("forbids", ban.rule_id, ban.rule, at, subject, state, walk.holds[ban.held])
 
 
-def _out_of_order(walk: Walk, rule_id: str, rule: Rule, at: int, subject: Ref) -> Iterator[Breach]:
-    first = rule.if_both_first
-    if first is None:
+def _across(walk: Walk, wide: Wide, at: int) -> Iterator[Breach]:
+    """Yield what holds somewhere that may hold nowhere, or nowhere on the other side."""
+    ban, law = wide.rule.forbids, walk.law
+    if walk.is_excused(wide.excuse) or ban is None:
         return
-    meant = set(walk.targets(walk.steps[at], subject, first.of))
-    for later in range(at + 1, len(walk.steps)):
-        step = walk.steps[later]
-        if step.act in first.act and meant.intersection(step.subjects):
-            yield Breach("order", rule_id, rule, at, subject, "", later)
-            return
+    handed = law.catalogue.handed
+    for held in sorted(walk.holds):
+        state, ref = law.helds[held]
+        if state != wide.state or not law.is_true(ban.where, ref):
+            continue
+        across = ref.side != wide.subject.side and handed.issuperset((ref.record, wide.subject.record))
+        if wide.of == "any" or across:
+            yield Breach("forbids", wide.rule_id, wide.rule, at, ref, state, walk.holds[held])
+
+
+def _out_of_order(walk: Walk, order: Order, at: int) -> Breach:
+    tags = set(order.tags)
+    later = next(n for n in range(at + 1, len(walk.bound)) if not tags.isdisjoint(walk.bound[n].tags))
+    return Breach("order", order.rule_id, order.rule, at, order.subject, "", later)
+
+
+def _lacking(walk: Walk, lack: Lack, at: int) -> Iterator[Breach]:
+    if walk.is_excused(lack.excuse):
+        return
+    asked = lack.rule.asks
+    if asked is not None and asked.later and any(lack.part in bound.carries for bound in walk.bound[at + 1:]):
+        return
+    yield Breach("asks", lack.rule_id, lack.rule, at, lack.subject, lack.part, None)
 
 
 def _still_owed(walk: Walk) -> Iterator[Breach]:
     for (rule_id, held), (rule, at) in walk.owed.items():
         if walk.holds.get(held, BROUGHT) < at:
-            yield Breach("owes", rule_id, rule, at, held[1], held[0], _after(walk, held, at))
-
-
-def _after(walk: Walk, held: Held, at: int) -> int | None:
-    spoiler = walk.spoiled.get(held)
-    return spoiler if spoiler is not None and spoiler > at else None
+            state, subject = walk.law.helds[held]
+            spoiler = walk.spoiled.get(held)
+            other = spoiler if spoiler is not None and spoiler > at else None
+            yield Breach("owes", rule_id, rule, at, subject, state, other)

@@ -33,10 +33,14 @@ def fact_kinds(subject: str, scales: Scales) -> dict[str, Kind]:
     if subject == "panel":
         return {
             "strength": choice(scales.get("strength", ())), "load_bearing": choice(YES_NO),
-            "handed": choice(YES_NO), "bounds": choice(YES_NO),
+            "handed": choice(YES_NO), "bounds": choice(YES_NO), "drains": choice(YES_NO),
+            "carries": choice((*YES_NO, UNKNOWN_FACT)),
         }  # fmt: skip
     if subject == "cavity":
-        return {"reachable": choice((*YES_NO, UNKNOWN_FACT)), "wax_entries": number(), "drains": number()}
+        return {
+            "reachable": choice((*YES_NO, UNKNOWN_FACT)), "wax_entries": number(), "drains": number(),
+            "lives_inside": choice(YES_NO),
+        }  # fmt: skip
     return {}
 
 

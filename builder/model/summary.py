@@ -30,7 +30,13 @@ class StepSummary(NamedTuple):
     keep: tuple[str, ...]
     """Panels of the seam that stay."""
     exempt: tuple[str, ...]
-    """Rules that the author sets aside for this step, with a reason in the record."""
+    """Rules that the author sets aside for this step."""
+    reasons: tuple[str, ...] = ()
+    """Why, one for each of them."""
+    carries: frozenset[str] = frozenset()
+    """What the step carries, in the words of `StepPart`."""
+    works_out: tuple[str, ...] = ()
+    """Calculators among its values."""
 
 
 class Summary(NamedTuple):

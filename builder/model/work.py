@@ -81,7 +81,8 @@ class WorkedOut:
     """The way to the answers, on the calculator's own page alone."""
 
 
-class WeldRow(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class WeldRow:
     """The welds along one segment; lengths in mm from its front end."""
 
     length: float

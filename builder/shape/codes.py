@@ -37,7 +37,7 @@ Two steps of a procedure have the same key. Links, job files and revisions hang 
 for good.""")
 
 ONE_CONSEQUENCE = Code("S210", "one_consequence", """\
-A rule has one `when` and exactly one consequence: needs, owes, forbids or if-both-first. Write two rules where there
+A rule has one `when` and exactly one consequence: needs, owes, forbids, if-both-first or asks. Write two rules where there
 are two.""")
 
 TO_FILL_IN = Code("S211", "to_fill_in", """\

@@ -28,12 +28,13 @@ def facts_of(record: object, scales: Scales) -> tuple[Facts, ...]:
     if isinstance(record, Panel):
         return ({
             "strength": record.strength, "load_bearing": _yes(record.load_bearing), "handed": _yes(record.handed),
-            "bounds": _yes(bool(record.bounds)),
+            "bounds": _yes(bool(record.bounds)), "drains": _yes(bool(record.drains)),
+            "carries": UNKNOWN if record.carries is None else _yes(bool(record.carries)),
         },)  # fmt: skip
     if isinstance(record, Cavity):
         return ({
             "reachable": record.reachable_after_closing, "wax_entries": float(len(record.wax_entries)),
-            "drains": float(len(record.drains)),
+            "drains": float(len(record.drains)), "lives_inside": _yes(bool(record.lives_inside)),
         },)  # fmt: skip
     return ({},)
 

@@ -102,7 +102,10 @@ def _contradicts_itself(record: Record) -> bool:
 
 
 def _consequences(rule: Rule) -> list[str]:
-    said = {"needs": rule.needs, "owes": rule.owes, "forbids": rule.forbids, "if-both-first": rule.if_both_first}
+    said = {
+        "needs": rule.needs, "owes": rule.owes, "forbids": rule.forbids, "if-both-first": rule.if_both_first,
+        "asks": rule.asks,
+    }  # fmt: skip
     return [key for key, value in said.items() if value is not None]
 
 
@@ -115,7 +118,7 @@ def _own_problems(record: Record, tree: Mapping, file: str) -> Iterator[Problem]
         yield Problem(
             codes.ONE_CONSEQUENCE, span_of(tree.entries["when"].key, file),
             f"a rule has exactly one consequence; {found}",
-            f"{'keep' if said else 'write'} one of needs, owes, forbids and if-both-first",
+            f"{'keep' if said else 'write'} one of needs, owes, forbids, if-both-first and asks",
         )  # fmt: skip
 
 

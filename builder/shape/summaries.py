@@ -6,8 +6,9 @@ from collections.abc import Iterator, Mapping
 
 from builder.model.records import Record
 from builder.model.records.body import Panel, Seam
+from builder.model.records.law import StepPart
 from builder.model.records.page import Page
-from builder.model.records.procedure import Procedure
+from builder.model.records.procedure import Procedure, Step
 from builder.model.records.supporting import Scale, Term
 from builder.model.reference import Mention, Ref, parse_reference
 from builder.model.sections import sections_of
@@ -75,4 +76,17 @@ def _steps(record: Procedure) -> Iterator[StepSummary]:
                 method=step.method or "",
                 keep=step.keep,
                 exempt=tuple(exemption.rule for exemption in step.except_),
+                reasons=tuple(exemption.because for exemption in step.except_),
+                carries=frozenset(_carried(step)),
+                works_out=tuple(working.calculator for working in step.values),
             )
+
+
+def _carried(step: Step) -> Iterator[StepPart]:
+    parts: dict[StepPart, bool] = {
+        "measure": bool(step.measure), "hold": step.point is not None and step.point.sort == "hold",
+        "photo": step.photo is not None, "wait": step.wait is not None,
+        "attended": step.wait is not None and step.wait.attended, "keep": bool(step.keep),
+        "method": step.method is not None, "holes": step.makes_holes, "two-people": step.hands > 1,
+    }  # fmt: skip
+    return (part for part, is_there in parts.items() if is_there)

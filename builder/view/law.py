@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from builder.model.records.law import Act, Effect, Method, Rule, State
+from collections.abc import Iterable
+
+from builder.model.records.law import Act, Asked, Ban, Effect, Method, Need, Owed, Rule, Spoil, State, StepPart
 from builder.model.reference import Ref
 from builder.model.views import Block, Facts, Html, Items, Links, Page, Prose, Row
 from builder.view.here import Here
@@ -11,17 +13,38 @@ from builder.view.used import users
 
 WHOSE = {
     "same": "", "closes": "of the cavities it closes", "panels": "of its panels", "openings": "of its openings",
-    "neighbours": "of its neighbours", "seams": "of its seams", "body": "of the body", "welder": "of the welder",
+    "neighbours": "of its neighbours", "seams": "of the step's seams", "joints": "of the seams it is part of",
+    "body": "of the body", "welder": "of the welder", "any": "of whatever has it",
+    "other-side": "of anything on the other side of the car",
 }  # fmt: skip
 LEVELS = {"stop": "Stop", "care": "Care", "note": "Note"}
 
 
-def _effects(here: Here, effects: tuple[Effect, ...]) -> tuple[Html, ...]:
+PARTS: dict[StepPart, str] = {
+    "measure": "readings to record", "hold": "a hold", "photo": "a photograph", "wait": "a wait",
+    "attended": "a wait that somebody stays for", "keep": "the sheets that stay", "method": "the method of joining",
+    "holes": "holes made in what stays", "two-people": "two people",
+}  # fmt: skip
+
+
+def _effects(here: Here, effects: Iterable[Effect | Spoil]) -> tuple[Html, ...]:
     return tuple(_effect(here, effect) for effect in effects)
 
 
-def _effect(here: Here, effect: Effect) -> Html:
-    return Html(f"{here.anchor(here.link('state', effect.state))} {WHOSE[effect.of]}".strip())
+def _effect(here: Here, effect: Effect | Spoil) -> Html:
+    methods = here.anchors(here.links("method", effect.method))
+    by = f", by {methods}" if methods else ""
+    holes = ", where the step makes holes" if effect.holes else ""
+    return Html(f"{_state(here, effect)}{by}{holes}")
+
+
+def _state(here: Here, stated: Effect | Spoil | Need | Ban | Owed) -> str:
+    return f"{here.anchor(here.link('state', stated.state))} {WHOSE[stated.of]}".strip()
+
+
+def _condition(here: Here, condition: Need | Ban | Owed) -> Html:
+    where = f", where <code>{here.text(condition.where)}</code>" if condition.where else ""
+    return Html(_state(here, condition) + where)
 
 
 def method_page(here: Here, ref: Ref, method: Method) -> Page:
@@ -98,9 +121,14 @@ def rule_page(here: Here, ref: Ref, rule: Rule) -> Page:
 def _when(here: Here, rule: Rule) -> tuple[Row, ...]:
     when = rule.when
     acts = here.anchors(here.links("act", when.act))
-    if when.heat:
-        acts = here.text("any act that gives off " + " or ".join(here.book.word("heat", word) for word in when.heat))
+    sources = [*(here.book.word("heat", word) for word in when.heat), *(["vapour that burns"] if when.vapour else [])]
+    if sources:
+        acts = here.text("any act that gives off " + " or ".join(sources))
     rows = [Row("When", acts or Html("any act"))]
+    if when.method:
+        rows.append(Row("By", here.anchors(here.links("method", when.method))))
+    if when.carries:
+        rows.append(here.row("With", " and ".join(PARTS[part] for part in when.carries)))
     if when.on:
         rows.append(here.row("On a", when.on))
     if when.where:
@@ -110,18 +138,30 @@ def _when(here: Here, rule: Rule) -> tuple[Row, ...]:
 
 def _consequence(here: Here, rule: Rule) -> Row:
     if rule.needs is not None:
-        return Row("Needs first", _effect(here, rule.needs))
+        return Row("Needs first", _condition(here, rule.needs))
     if rule.forbids is not None:
-        return Row("Refused while", _effect(here, rule.forbids))
+        return Row("Refused while", _condition(here, rule.forbids))
     if rule.owes is not None:
-        effect = _effect(here, Effect(state=rule.owes.state, of=rule.owes.of))
-        return Row("Owes", effect, f"by {rule.owes.by.replace('-', ' ')}")
+        return Row("Owes", _condition(here, rule.owes), f"by {rule.owes.by.replace('-', ' ')}")
+    if rule.asks is not None:
+        return _asked(here, rule.asks)
     first = rule.if_both_first
     return Row("Comes after", here.anchors(here.links("act", first.act)) if first else Html(""))
+
+
+def _asked(here: Here, asked: Asked) -> Row:
+    parts = [here.text(PARTS[part]) for part in asked.step]
+    answers = here.anchors(here.links("calculator", asked.works_out))
+    if answers:
+        parts.append(Html(f"an answer of {answers}"))
+    label = "This step or a later one carries" if asked.later else "The step carries"
+    return Row(label, Html(", ".join(parts)))
 
 
 def _unless(here: Here, rule: Rule) -> tuple[Row, ...]:
     if rule.unless is None:
         return ()
     links = (*here.links("method", rule.unless.method), *here.links("act", rule.unless.act))
-    return (Row("Unless", here.anchors(links)),)
+    rows = (Row("Unless", here.anchors(links)),) if links else ()
+    held = rule.unless.state
+    return (*rows, Row("Unless this holds", _condition(here, held))) if held is not None else rows

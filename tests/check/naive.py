@@ -16,6 +16,7 @@ KINDS = {"a": "seam", "b": "seam", "u": "seam", "p": "panel", "q": "panel", "o":
          "body": "body", "welder": "welder"}  # fmt: skip
 CLOSES, PANELS = {"a": "k", "b": "k"}, {"a": "pq", "b": "pq", "u": "q"}
 BOUNDS, NEIGHBOURS = {"p": "o"}, {"p": "q", "q": "p"}
+BOUNDED, JOINTS = {"o": "p"}, {"p": "ab", "q": "abu", "k": "ab", "o": "ab", "a": "a", "b": "b", "u": "u"}
 TWICE = "abpok"
 """What a car has on either side: panel p says so, and the rest touches it. Panel q and the seam u do not."""
 
@@ -25,6 +26,7 @@ class Step(NamedTuple):
     on: tuple[Subject, ...]
     method: str = ""
     exempt: tuple[str, ...] = ()
+    carries: frozenset[str] = frozenset()
 
 
 def kind(subject: Subject) -> str:
@@ -33,11 +35,12 @@ def kind(subject: Subject) -> str:
 
 def whose(step: Step, subject: Subject, of: str) -> set[Subject]:
     name, other = subject.removeprefix("other:"), subject.startswith("other:")
-    panels = {name} if KINDS[name] == "panel" else set(PANELS.get(name, ""))
+    panels = {name} if KINDS[name] == "panel" else set(PANELS.get(name, "") + BOUNDED.get(name, ""))
     found = {
         "same": {name}, "closes": set(CLOSES.get(name, "")), "panels": panels,
         "openings": {opening for panel in panels for opening in BOUNDS.get(panel, "")},
         "neighbours": {next_ for panel in panels for next_ in NEIGHBOURS.get(panel, "")},
+        "joints": set(JOINTS.get(name, "")),
     }  # fmt: skip
     if of in ("body", "welder"):
         return {of}

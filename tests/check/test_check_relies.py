@@ -62,7 +62,7 @@ def test_a_long_chain_of_reliance_is_no_circle() -> None:
 def test_a_breach_quotes_the_reason_and_shows_both_places() -> None:
     (problem,) = judged("spoiled", procedure("spoiled", f"prime a > drill a > {WELD}"))
     assert problem.message == 'step "s6" needs this first: protected (A), which a step before it spoiled'
-    assert problem.do == 'put a step between "s2" and "s6" that makes it again: prime'
+    assert problem.do == 'put a step "prime" after "s3" and before "s4"'
     assert problem.why == "lap: the reason of lap"
     assert problem.span == locate(Ref("procedure", "spoiled"), ("phases", 0, "steps", 5, "act"))
     assert [(related.span.file, related.label) for related in problem.see] == [

@@ -10,6 +10,7 @@ from pydantic import Field
 from builder.model.records.calculator import Fixed
 from builder.model.records.fields import (
     ActId,
+    CalculatorId,
     Expression,
     Id,
     Line,
@@ -28,18 +29,39 @@ from builder.model.records.fields import (
 from builder.model.records.working import Working
 
 SubjectKind = Literal["seam", "panel", "cavity", "opening", "body", "welder"]
-Whose = Literal["same", "closes", "panels", "openings", "neighbours", "seams", "body", "welder"]
-"""Whose state is meant, seen from the step's subject: itself; the cavities a seam closes; the panels of a seam;
-the openings its panels bound; a panel's neighbours; the seams among the step's own subjects; the one body;
-the welder."""
+Whose = Literal["same", "closes", "panels", "openings", "neighbours", "seams", "joints", "body", "welder"]
+"""Whose state is meant, seen from the step's subject: itself; the cavities a seam closes; the panels of a seam or round
+an opening; the openings its panels bound; a panel's neighbours; the seams among the step's own subjects; the seams a
+panel is a sheet of, or that close a cavity; the one body; the welder."""
+Anyones = Literal["any"]
+"""Whoever has it."""
+Across = Literal["other-side"]
+"""Whoever has it on the side of the car that the subject is not on."""
+StepPart = Literal["measure", "hold", "photo", "wait", "attended", "keep", "method", "holes", "two-people"]
+"""What a step may carry: readings to record; a hold; a photograph; a wait, also one that somebody stays for; the sheets
+that stay; the method of joining; holes made in what stays; more than one pair of hands."""
 
 
 @record
 class Effect:
-    """A state made or spoiled, and whose."""
+    """A state made, and whose."""
 
     state: StateId
     of: Whose = "same"
+    method: Many[MethodId] = ()
+    """Only by a step that joins by one of these."""
+    holes: YesNo = False
+    """Only by a step that says it makes holes."""
+
+
+@record
+class Spoil:
+    """A state spoiled, and whose. A step that does not say by which method it joins spoils as by any."""
+
+    state: StateId
+    of: Whose | Anyones = "same"
+    method: Many[MethodId] = ()
+    holes: YesNo = False
 
 
 @record
@@ -51,7 +73,7 @@ class Act:
     summary: Prose
     on: Many[SubjectKind]
     makes: Stated[Effect]
-    spoils: Stated[Effect]
+    spoils: Stated[Spoil]
     heat: Stated[Annotated[Id, Word("heat")]]
     """Arc, spark, flame: what could light something."""
     vapour: YesNo
@@ -76,9 +98,34 @@ class When:
     act: Many[ActId] = ()
     heat: Many[Annotated[Id, Word("heat")]] = ()
     """Any act that gives off one of these, in place of naming acts."""
+    vapour: YesNo = False
+    """Any act that is wet with something that gives off vapour which burns."""
+    method: Many[MethodId] = ()
+    """Where the step joins by one of these, or does not say by what."""
+    carries: Many[StepPart] = ()
+    """Where the step carries all of these."""
     on: SubjectKind | None = None
     where: Expression | None = None
     """Over the subject's facts; of a seam it holds where it holds for any segment."""
+
+
+@record
+class Need:
+    """A state that must hold when the step begins."""
+
+    state: StateId
+    of: Whose = "same"
+    where: Expression | None = None
+    """Over the facts of whoever must have it."""
+
+
+@record
+class Ban:
+    """A state that must not hold when the step begins."""
+
+    state: StateId
+    of: Whose | Anyones | Across = "same"
+    where: Expression | None = None
 
 
 @record
@@ -87,6 +134,7 @@ class Owed:
 
     state: StateId
     of: Whose = "same"
+    where: Expression | None = None
     by: Literal["close-out", "end-of-day"]
 
 
@@ -95,7 +143,18 @@ class First:
     """Where the procedure has both acts, this one comes before."""
 
     act: Many[ActId]
-    of: Whose = "same"
+    of: Whose | Anyones = "same"
+
+
+@record
+class Asked:
+    """What the step itself must carry."""
+
+    step: Many[StepPart] = ()
+    works_out: Many[CalculatorId] = ()
+    """One of these calculators, among the step's values."""
+    later: YesNo = False
+    """A later step may carry it in its place."""
 
 
 @record
@@ -104,6 +163,8 @@ class Unless:
 
     method: Many[MethodId] = ()
     act: Many[ActId] = ()
+    state: Need | None = None
+    """While this holds."""
 
 
 @record
@@ -113,13 +174,15 @@ class Rule:
     title: Name
     was: tuple[Id, ...] = ()
     when: When
-    needs: Effect | None = None
+    needs: Need | None = None
     """This state must hold when the step begins."""
     owes: Owed | None = None
     """This state must hold by the end."""
-    forbids: Effect | None = None
+    forbids: Ban | None = None
     """This state must not hold when the step begins."""
     if_both_first: Annotated[First | None, Field(alias="if-both-first")] = None
+    asks: Asked | None = None
+    """The step must carry this."""
     unless: Unless | None = None
     level: Literal["error", "warning"]
     because: Line
