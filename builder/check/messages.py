@@ -31,18 +31,29 @@ TO_ADD = {
 
 
 def problems_of(procedure: Summary, law: Law, locate: Locate, brought: Sequence[Held]) -> Iterator[Problem]:
-    """Judge a procedure and put every breach into words."""
-    for at, breach in enumerate(judge(law, procedure.steps, brought)):
-        spot = place(law, procedure.steps, breach, brought) if at < MOST_PLACED and _may_be_placed(breach) else None
-        yield problem_of(breach, procedure, law, locate, spot)
+    """Judge a procedure and put every breach into words; what breaks a rule for one and the same cause is told once."""
+    told: dict[tuple[object, ...], list[Breach]] = {}
+    for breach in judge(law, procedure.steps, brought):
+        told.setdefault(_cause(breach), []).append(breach)
+    for at, (first, *more) in enumerate(told.values()):
+        spot = place(law, procedure.steps, first, brought) if at < MOST_PLACED and _may_be_placed(first) else None
+        yield problem_of(first, procedure, law, locate, spot, tuple(one.at for one in more))
+
+
+def _cause(breach: Breach) -> tuple[object, ...]:
+    """What one missing or wrong step brings about at many others."""
+    own = breach.at if breach.sort not in ("needs", "forbids") else None
+    return breach.sort, breach.rule_id, breach.subject, breach.state, breach.other, own
 
 
 def _may_be_placed(breach: Breach) -> bool:
     return breach.sort in ("forbids", "owes") or (breach.sort == "needs" and not breach.late)
 
 
-def problem_of(breach: Breach, procedure: Summary, law: Law, locate: Locate, spot: Spot | None) -> Problem:
-    """Place a breach and put it into words; the reason is the rule's own."""
+def problem_of(
+    breach: Breach, procedure: Summary, law: Law, locate: Locate, spot: Spot | None, more: Sequence[int] = ()
+) -> Problem:
+    """Place a breach and put it into words; the reason is the rule's own. `more` are further steps with the same fault."""
     step = procedure.steps[breach.at]
     field = ("except", step.exempt.index(breach.rule_id), "rule") if breach.sort == "needless" else ("act",)
     rule = breach.rule
@@ -52,7 +63,7 @@ def problem_of(breach: Breach, procedure: Summary, law: Law, locate: Locate, spo
         _message(breach, step, law),
         _place_advice(spot, procedure.steps) if spot is not None else _advice(breach, law, procedure.steps),
         why=f"{rule.title}: {rule.because}" if rule is not None and breach.sort != "needless" else None,
-        see=_related(breach, procedure, locate),
+        see=(*_related(breach, procedure, locate), *_elsewhere(more, procedure, locate)),
         level="warning" if breach.sort == "needless" or (rule is not None and rule.level == "warning") else "error",
     )
 
@@ -126,6 +137,11 @@ def _related(breach: Breach, procedure: Summary, locate: Locate) -> tuple[Relate
         "order": "this step comes first",
     }[breach.sort]
     return (Related(locate(procedure.ref, (*step.path, "act")), label), rule)
+
+
+def _elsewhere(more: Sequence[int], procedure: Summary, locate: Locate) -> Iterator[Related]:
+    for at in dict.fromkeys(more):
+        yield Related(locate(procedure.ref, (*procedure.steps[at].path, "act")), "the same is missing or wrong here")
 
 
 def name_of(ref: Ref, law: Law) -> str:

@@ -34,7 +34,7 @@ def fact_kinds(subject: str, scales: Scales) -> dict[str, Kind]:
         return {
             "strength": choice(scales.get("strength", ())), "load_bearing": choice(YES_NO),
             "handed": choice(YES_NO), "bounds": choice(YES_NO), "drains": choice(YES_NO),
-            "carries": choice((*YES_NO, UNKNOWN_FACT)),
+            "carries": choice((*YES_NO, UNKNOWN_FACT)), "may_section": choice(YES_NO),
         }  # fmt: skip
     if subject == "cavity":
         return {

@@ -29,6 +29,7 @@ def facts_of(record: object, scales: Scales) -> tuple[Facts, ...]:
         return ({
             "strength": record.strength, "load_bearing": _yes(record.load_bearing), "handed": _yes(record.handed),
             "bounds": _yes(bool(record.bounds)), "drains": _yes(bool(record.drains)),
+            "may_section": _yes(bool(record.may_section)),
             "carries": UNKNOWN if record.carries is None else _yes(bool(record.carries)),
         },)  # fmt: skip
     if isinstance(record, Cavity):
