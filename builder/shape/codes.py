@@ -37,8 +37,8 @@ Two steps of a procedure have the same key. Links, job files and revisions hang 
 for good.""")
 
 ONE_CONSEQUENCE = Code("S210", "one_consequence", """\
-A rule has one `when` and exactly one consequence: needs, owes, forbids, if-both-first or asks. Write two rules where there
-are two.""")
+A rule has one `when` and exactly one consequence: needs, owes, forbids, if-both-first or asks. Write two rules where
+there are two.""")
 
 TO_FILL_IN = Code("S211", "to_fill_in", """\
 A value still is the placeholder FILL IN that `seambook write` put there. The comment above it in the file says what it
