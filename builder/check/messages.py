@@ -53,7 +53,7 @@ def _may_be_placed(breach: Breach) -> bool:
 def problem_of(
     breach: Breach, procedure: Summary, law: Law, locate: Locate, spot: Spot | None, more: Sequence[int] = ()
 ) -> Problem:
-    """Place a breach and put it into words; the reason is the rule's own. `more` are other steps with the same fault."""
+    """Place a breach and put it into words; the reason is the rule's own. `more`: other steps with the same fault."""
     step = procedure.steps[breach.at]
     field = ("except", step.exempt.index(breach.rule_id), "rule") if breach.sort == "needless" else ("act",)
     rule = breach.rule

@@ -38,6 +38,7 @@ from builder.view.prose import Prose
 from builder.view.quantities import Units
 from builder.view.resting import value_pages
 from builder.view.seam import seam_page
+from builder.view.set_aside import set_aside_pages
 from builder.view.shell import shell_page
 from builder.view.sources import sources_page
 from builder.view.supporting import (
@@ -137,6 +138,7 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
     yield from letter_pages(book)
     yield about_page(book, settings, extra.fingerprint)
     yield sources_page(book)
+    yield from set_aside_pages(book)
     yield codes_page(book, extra.codes)
     yield from writing_pages(book, extra.scales, extra.examples)
     for old, new in sorted(book.catalogue.moved.items()):

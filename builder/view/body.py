@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from builder.model.records.body import Cavity, Dimension, Entry, Hole, Opening, Panel, Station
 from builder.model.reference import Ref
-from builder.model.views import Block, Facts, Grid, Html, Items, Links, Page, Prose
+from builder.model.views import Block, Facts, Grid, Html, Items, Links, Page, Prose, Row
 from builder.view.figure import pictures_block
 from builder.view.here import Here
 from builder.view.page import page, passage
@@ -32,6 +32,7 @@ def panel_page(here: Here, ref: Ref, panel: Panel) -> Page:
         Items("Hidden layers", here.lines(panel.hidden_layers), "None.", "hidden-layers"),
         Items("May be cut and joined", zones, "At its factory seams only.", "sections"),
         Items("Drains", here.lines(panel.drains), "None.", "drains"),
+        *_carried(here, panel),
         Items("The part as bought", here.lines(panel.service_part), "Nothing is missing or wrong.", "service-part"),
         *pictures_block(here, panel.figures),
         *_notes(here, panel.notes),
@@ -45,6 +46,13 @@ def panel_page(here: Here, ref: Ref, panel: Panel) -> Page:
         here, ref, panel.title, "Panel", here.paragraphs(panel.summary), main, aside, aliases=panel.was,
         texts=(passage("", panel.title, panel.summary, panel.notes, *panel.hidden_layers),),
     )  # fmt: skip
+
+
+def _carried(here: Here, panel: Panel) -> tuple[Block, ...]:
+    """What must come over to a new part; of a panel that nobody has looked at for it that is said."""
+    if panel.carries is None:
+        return (Items("Carries", (), "Nobody has written down what is fixed to it. Look before it comes off.", "carries"),)
+    return (Items("Carries, to come over to a new part", here.lines(panel.carries), "Nothing.", "carries"),)
 
 
 def _holes(here: Here, holes: tuple[Hole, ...]) -> tuple[Html, ...]:
@@ -67,6 +75,7 @@ def cavity_page(here: Here, ref: Ref, cavity: Cavity) -> Page:
         Facts("This cavity", (
             here.row("Coating", coating),
             here.row("Reachable when closed", cavity.reachable_after_closing),
+            *_size(here, cavity),
         ), wide=True),
         Items("Drains", _holes(here, cavity.drains), "None.", "drains"),
         Items("Vents", _holes(here, cavity.vents), "None.", "vents"),
@@ -80,6 +89,13 @@ def cavity_page(here: Here, ref: Ref, cavity: Cavity) -> Page:
         here, ref, cavity.title, "Cavity", here.paragraphs(cavity.summary), main, aside, aliases=cavity.was,
         texts=(passage("", cavity.title, cavity.summary, cavity.notes, *cavity.lives_inside),),
     )  # fmt: skip
+
+
+def _size(here: Here, cavity: Cavity) -> tuple[Row, ...]:
+    if cavity.inside is None:
+        return ()
+    inside = cavity.inside
+    return (Row("Inside", here.quantity(inside.length), "long"), Row("Once round", here.quantity(inside.girth)))
 
 
 def opening_page(here: Here, ref: Ref, opening: Opening) -> Page:

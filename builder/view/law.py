@@ -9,6 +9,7 @@ from builder.model.reference import Ref
 from builder.model.views import Block, Facts, Html, Items, Links, Page, Prose, Row
 from builder.view.here import Here
 from builder.view.page import page, passage
+from builder.view.set_aside import set_aside_block
 from builder.view.used import users
 
 WHOSE = {
@@ -110,6 +111,7 @@ def rule_page(here: Here, ref: Ref, rule: Rule) -> Page:
         Facts("This rule", (*_when(here, rule), _consequence(here, rule), *_unless(here, rule),
                             here.row("Breaking it is", "an error" if rule.level == "error" else "a warning")),
               anchor="rule"),
+        *set_aside_block(here, ref),
         Links("Source", here.links("source", (rule.source,)), anchor="sources"),
     )  # fmt: skip
     return page(

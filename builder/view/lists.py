@@ -15,6 +15,7 @@ from builder.view.status import STATUS
 
 HOME, LISTS, AZ = "index.html", "lists.html", "a-z.html"
 ABOUT, CODES, SOURCES, WRITING = "about.html", "codes.html", "sources.html", "writing.html"
+SET_ASIDE = "set-aside.html"
 PRINT = "print.html"
 
 
@@ -28,7 +29,7 @@ def foot(*, whole: bool = False) -> tuple[tuple[str, str], ...]:
     """Return what every page's foot leads to; to the whole book only where it is made to print."""
     return (
         ("A to Z", AZ), ("About this book", ABOUT), ("Where figures come from", SOURCES),
-        ("How to write records", WRITING), ("What a problem means", CODES),
+        ("Rules set aside", SET_ASIDE), ("How to write records", WRITING), ("What a problem means", CODES),
         *((("The whole book, to print", PRINT),) if whole else ()),
     )  # fmt: skip
 

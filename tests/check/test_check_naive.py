@@ -17,7 +17,8 @@ STATES = {"s1": EVERY_KIND, "s2": ["seam", "opening", "body"]}
 ACTS = ("cut", "make", "mend")
 SUBJECTS = ("a", "a", "other:a", "other:a", "b", "u", "p", "other:p", "q", "o", "k", "body", "welder")
 """Those named twice come up more often: a law says most about seams."""
-WHOSE = ("same", "same", "same", "same", "closes", "panels", "openings", "neighbours", "seams", "joints", "body", "welder")
+WHOSE = ("same", "same", "same", "same", "closes", "panels", "openings", "neighbours", "seams", "joints", "body",
+         "welder")  # fmt: skip
 _of = st.sampled_from(WHOSE)
 _effect = st.fixed_dictionaries({"state": st.sampled_from(sorted(STATES)), "of": _of})
 _acts = st.lists(st.sampled_from(ACTS), min_size=1, max_size=2, unique=True)
