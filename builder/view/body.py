@@ -51,7 +51,8 @@ def panel_page(here: Here, ref: Ref, panel: Panel) -> Page:
 def _carried(here: Here, panel: Panel) -> tuple[Block, ...]:
     """What must come over to a new part; of a panel that nobody has looked at for it that is said."""
     if panel.carries is None:
-        return (Items("Carries", (), "Nobody has written down what is fixed to it. Look before it comes off.", "carries"),)
+        unseen = "Nobody has written down what is fixed to it. Look before it comes off."
+        return (Items("Carries", (), unseen, "carries"),)
     return (Items("Carries, to come over to a new part", here.lines(panel.carries), "Nothing.", "carries"),)
 
 
