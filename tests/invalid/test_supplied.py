@@ -47,21 +47,38 @@ def content(tmp_path: Path) -> Path:
 
 
 def _breaches(content: Path, text: str) -> list[Problem]:
-    (content / PROCEDURE).write_text(text, "utf-8")
-    outcome = build(content)
-    assert outcome.failed(strict=False)
-    lines = text.split("\n")
-    weld = lines.index(f"      - key: {WELD}") + 2
-    found = [p for p in outcome.problems if p.code.id == "C301" and p.span.line == weld and "Rocker lower" in p.message]
+    found = _told_of_the_weld(content, text)
     assert found, "the final weld of the lower flange was not refused"
     return [problem for problem in found if _rule()["because"] in (problem.why or "")]
 
 
+def _told_of_the_weld(content: Path, text: str) -> list[Problem]:
+    (content / PROCEDURE).write_text(text, "utf-8")
+    outcome = build(content)
+    assert outcome.failed(strict=False)
+    weld = text.split("\n").index(f"      - key: {WELD}") + 2
+    return [p for p in outcome.problems if p.code.id == "C301" and p.span.line == weld and "Rocker lower" in p.message]
+
+
+def _protecting() -> set[str]:
+    """Return the acts that protect a mating face."""
+    acts = {path.stem: yaml.safe_load(path.read_text("utf-8")) for path in (CONTENT / "acts").glob("*.yaml")}
+    return {name for name, act in acts.items() if act["makes"] != "none" and {"state": "protected"} in act["makes"]}
+
+
 def test_without_the_prime_step_the_weld_is_refused(content: Path) -> None:
     text = (content / PROCEDURE).read_text("utf-8")
-    (problem,) = _breaches(content, text.replace(_block(text, _prime_key(text)), ""))
+    bare = text.replace(_block(text, _prime_key(text)), "")
+    (problem,) = _breaches(content, bare)
     assert problem.see[-1].span.file.startswith("content/rules/")
-    assert "prime-weld-through" in problem.do
+    advice = re.fullmatch(r'put a step "(.*)" after "(.*)" and before "(.*)"', problem.do)
+    assert advice is not None
+    act, after, before = advice.groups()
+    assert act in _protecting()
+    step = f"      - key: as-advised\n        act: {act}\n        on: seam:rocker-lower\n        do: As advised.\n"
+    mended = bare.replace(_block(bare, after), _block(bare, after) + step)
+    assert mended.index("as-advised") < mended.index(f"- key: {before}")
+    assert not _told_of_the_weld(content, mended), "the advice was followed and the weld is still refused"
 
 
 def test_primed_after_the_weld_is_refused_with_both_places(content: Path) -> None:
