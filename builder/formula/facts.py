@@ -14,6 +14,12 @@ _LENGTHS = ("length", "flange", "depth", "governing", "thinnest", "thickest", "o
             "sheet_1", "sheet_2", "sheet_3", "sheet_4")  # fmt: skip
 _NUMBERS = ("layers", "layers_most", "ratio", "factory_count")
 UNKNOWN_FACT = "unknown"
+FACTORY = ("spot", "plug", "seam", "bond", "none")
+"""How a method is drawn tells what sort of joint the factory made; none where there was no joint."""
+KEPT = ("back", "front", "middle", "both")
+"""Which sheets stay, seen from the face the tool comes from."""
+METHOD = "method"
+"""Stands among the scales for the ids of the methods there are."""
 
 Scales = Mapping[str, tuple[str, ...]]
 
@@ -21,8 +27,11 @@ Scales = Mapping[str, tuple[str, ...]]
 def fact_kinds(subject: str, scales: Scales) -> dict[str, Kind]:
     """Return the facts that formulas may use about a kind of subject; none about the body or the welder.
 
-    `scales` holds the words of each scale by its id.
+    `scales` holds the words of each scale by its id. A `segment` tells what its seam's record does and what its panels
+    and the factory's method do; a `step` tells that and what it says itself.
     """
+    if subject in ("segment", "step"):
+        return {**fact_kinds("seam", scales), **_told_kinds(), **(_step_kinds(scales) if subject == "step" else {})}
     if subject == "seam":
         return {
             **{name: number("mm") for name in _LENGTHS}, **{name: number() for name in _NUMBERS},
@@ -35,6 +44,7 @@ def fact_kinds(subject: str, scales: Scales) -> dict[str, Kind]:
             "strength": choice(scales.get("strength", ())), "load_bearing": choice(YES_NO),
             "handed": choice(YES_NO), "bounds": choice(YES_NO), "drains": choice(YES_NO),
             "carries": choice((*YES_NO, UNKNOWN_FACT)), "may_section": choice(YES_NO),
+            "skin": choice(YES_NO), "part": choice(("made", "donor", "none")),
         }  # fmt: skip
     if subject == "cavity":
         return {
@@ -42,6 +52,20 @@ def fact_kinds(subject: str, scales: Scales) -> dict[str, Kind]:
             "lives_inside": choice(YES_NO),
         }  # fmt: skip
     return {}
+
+
+def _told_kinds() -> dict[str, Kind]:
+    return {"factory": choice(FACTORY), "load_bearing": choice(YES_NO), "skin": choice(YES_NO)}
+
+
+def _step_kinds(scales: Scales) -> dict[str, Kind]:
+    strengths = choice(scales.get("strength", ()))
+    return {
+        "kept_place": choice(KEPT), "outer_stays": choice(YES_NO), "scrap_face": choice(YES_NO),
+        "kept_thickness": number("mm"), "scrap_thickness": number("mm"),
+        "kept_strength": strengths, "scrap_strength": strengths, "kept_skin": choice(YES_NO),
+        METHOD: choice(scales.get(METHOD, ())), "makes_holes": choice(YES_NO),
+    }  # fmt: skip
 
 
 def fact_values(facts: Facts) -> dict[str, Value]:

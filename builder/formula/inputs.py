@@ -16,6 +16,7 @@ from builder.formula.no_answer import TOO_LARGE
 from builder.formula.numbers import read_written, to_float
 from builder.formula.units import Unit, unit, unit_advice
 from builder.model.near import offer
+from builder.model.quantity import split_quantity
 from builder.model.records.calculator import Input
 
 BARE_UNIT = Unit("", (0,) * 8, Fraction(1))
@@ -99,6 +100,11 @@ def compile_input(name: str, record: Input) -> tuple[Question | None, tuple[Faul
         Fault(BAD_INPUT_FIELD, value.message, value.do, path=("inputs", name, field))
         for field, value in found if isinstance(value, Fault)
     )  # fmt: skip
+
+
+def is_literal(question: Question, text: str) -> bool:
+    """Whether a text is an answer as it stands: a choice's id, or a number with or without a unit; else a formula."""
+    return text in question.choices if question.choices else split_quantity(text) is not None
 
 
 def answer(question: Question, given: str | float) -> float | str | Fault:

@@ -39,6 +39,23 @@ class StepSummary(NamedTuple):
     """Calculators among its values."""
 
 
+class StackedSheet(NamedTuple):
+    """One sheet of a segment's stack."""
+
+    panel: str
+    thickness: float | None
+    """In base units; None where it is unknown."""
+    strength: str
+
+
+class Stack(NamedTuple):
+    """A segment's sheets, outermost first, and how the factory joined them."""
+
+    sheets: tuple[StackedSheet, ...]
+    factory: str
+    """The method's id; empty where there was no joint."""
+
+
 class Summary(NamedTuple):
     """One record in short."""
 
@@ -60,6 +77,8 @@ class Summary(NamedTuple):
     """Of a panel where it is on the drawing of the shell."""
     rests: tuple[Rest, ...] = ()
     """Values, limits and rules with the source that each rests on."""
+    stacks: tuple[Stack, ...] = ()
+    """Of a seam one for each segment."""
 
 
 class Locate(Protocol):

@@ -9,32 +9,20 @@ from dataclasses import dataclass
 from typing import ClassVar, NamedTuple
 
 from builder.model.calculation import WayThere
+from builder.model.choosing import Choosing
 from builder.model.drawings import Body, Drawing
 from builder.model.grid import Grid as Grid
 from builder.model.html import NO_HTML
 from builder.model.html import Html as Html  # what makes views takes it from here
+from builder.model.labelled import Caution as Caution
+from builder.model.labelled import Link as Link
+from builder.model.labelled import Row as Row
 from builder.model.pictures import Picture, Pictures
 from builder.model.plotted import Plotted as Plotted
 from builder.model.plotted import UnitOption as UnitOption
 from builder.model.point_views import PointEntry, PointResults
 from builder.model.reference import Ref
 from builder.model.said import Said
-
-
-class Link(NamedTuple):
-    """A link to a page or a place on one."""
-
-    text: str
-    href: str
-    note: str = ""
-
-
-class Row(NamedTuple):
-    """A label with its value."""
-
-    label: str
-    value: Html
-    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,17 +133,6 @@ class Warnings:
     anchor: str = ""
 
 
-class Caution(NamedTuple):
-    """What a calculator or a method's limit has to say about these values."""
-
-    level: str
-    """stop, care or note."""
-    say: Html
-    unjudged: bool = False
-    """True where it has no answer to judge by, which the page says."""
-    because: Html = NO_HTML
-
-
 @dataclass(frozen=True, slots=True)
 class Worked:
     """A calculator's answers for one record, as a page prints them."""
@@ -243,6 +220,7 @@ class Step(NamedTuple):
     worked: tuple[Worked, ...]
     exemptions: tuple[Row, ...]
     pictures: tuple[Picture, ...] = ()
+    choosing: tuple[Choosing, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -287,7 +265,7 @@ class Groups:
 
 Block = (
     Facts | Prose | Items | Links | Grid | Cards | Figure | Pictures | Warnings | Worked | Form | Plotted | Steps
-    | Groups | Body | PointEntry | PointResults | WayThere
+    | Groups | Body | PointEntry | PointResults | WayThere | Choosing
 )  # fmt: skip
 
 

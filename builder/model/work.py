@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal, NamedTuple
 
+from builder.model.decided import Decided
 from builder.model.plots import Measured, Series
 
 
@@ -118,6 +119,7 @@ class SegmentPlan:
 
 
 SeamPlan = tuple[SegmentPlan, ...]
+StepsDecided = Mapping[str, tuple[Decided, ...]]
 StepValues = Mapping[str, tuple[WorkedOut, ...]]
 """By the step's key."""
 
@@ -134,3 +136,7 @@ class Worked:
     """A calculator's charts for its starting values."""
     measured: Measured | None = None
     """What its sketch is drawn from, for them."""
+    decided: tuple[Decided, ...] = ()
+    """A seam's or a panel's decisions."""
+    steps_decided: StepsDecided = field(default_factory=dict)
+    """A procedure's, by the step's key."""

@@ -54,6 +54,7 @@ def open_renderer(templates: Path) -> Renderer:
         draw_view=draw_view,
         plot=plot,
         message=lru_cache(maxsize=4096)(_macro(environment, "parts/warning.html", "message")),
+        chosen=lru_cache(maxsize=4096)(_macro(environment, "parts/choosing.html", "in_step")),
         values=lru_cache(maxsize=4096)(_macro(environment, "parts/worked_values.html", "values")),
     )
     parts = {form: _macro(environment, f"parts/{form}.html", "part") for form in FORMS}

@@ -31,6 +31,8 @@ def facts_of(record: object, scales: Scales) -> tuple[Facts, ...]:
             "bounds": _yes(bool(record.bounds)), "drains": _yes(bool(record.drains)),
             "may_section": _yes(bool(record.may_section)),
             "carries": UNKNOWN if record.carries is None else _yes(bool(record.carries)),
+            "skin": None if record.skin is None else _yes(record.skin),
+            "part": None if record.part == UNKNOWN else record.part,
         },)  # fmt: skip
     if isinstance(record, Cavity):
         return ({

@@ -8,6 +8,7 @@ from builder.model.quantity import Quantity
 from builder.model.records import Record
 from builder.model.records.body import Opening, Panel
 from builder.model.records.calculator import Calculator, Fixed, Proof
+from builder.model.records.decision import Decision
 from builder.model.records.law import Method, Rule
 from builder.model.records.procedure import Measure, Procedure
 from builder.model.records.supporting import Hazard, Scale, Supply, Tool
@@ -49,6 +50,8 @@ def _said(record: Record) -> Iterator[Rest]:
             yield from (Rest(limit.source, "Limit", limit.say, (), "limits") for limit in record.limits)
         case Rule():
             yield Rest(record.source, "Rule", record.because)
+        case Decision():
+            yield Rest(record.source, "Decision", record.outranks, (), "outranks")
         case Hazard():
             yield Rest(record.source, "Danger", record.danger)
         case Panel():

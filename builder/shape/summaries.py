@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from builder.model.records import Record
-from builder.model.records.body import Panel, Seam
+from builder.model.records.body import Panel, Seam, Segment
 from builder.model.records.law import StepPart
 from builder.model.records.page import Page
 from builder.model.records.procedure import Procedure, Step
 from builder.model.records.supporting import Scale, Term
 from builder.model.reference import Mention, Ref, parse_reference
 from builder.model.sections import sections_of
-from builder.model.summary import StepSummary, Summary
-from builder.shape.facts import Scales, facts_of
+from builder.model.summary import Stack, StackedSheet, StepSummary, Summary
+from builder.shape.facts import Scales, base, facts_of
 from builder.shape.rests import rests_of
 
 
@@ -33,6 +33,7 @@ def summarize(ref: Ref, record: Record, mentions: tuple[Mention, ...], scales: S
         status=record.status if isinstance(record, Procedure) else "",
         drawn=record.drawn if isinstance(record, Panel) else (),
         rests=tuple(rests_of(record)),
+        stacks=tuple(_stack(segment) for segment in record.segments) if isinstance(record, Seam) else (),
     )
 
 
@@ -62,6 +63,11 @@ def _relations(record: Record) -> Mapping[str, tuple[Ref, ...]]:
     if isinstance(record, Procedure):
         return {"relies_on": _refs("procedure", record.relies_on)}
     return {}
+
+
+def _stack(segment: Segment) -> Stack:
+    sheets = tuple(StackedSheet(sheet.panel, base(sheet.thickness), sheet.strength) for sheet in segment.sheets)
+    return Stack(sheets, "" if segment.factory == "none" else segment.factory.method)
 
 
 def _steps(record: Procedure) -> Iterator[StepSummary]:

@@ -9,6 +9,7 @@ from builder.model.problem import Code
 from builder.model.records import Record
 from builder.model.records.body import Cavity, Opening, Panel, Seam
 from builder.model.records.calculator import Calculator
+from builder.model.records.decision import Decision
 from builder.model.records.figure import Figure
 from builder.model.records.law import Act, Method, Rule, State
 from builder.model.records.lesson import Lesson
@@ -26,6 +27,7 @@ from builder.view.about import about_page
 from builder.view.body import cavity_page, opening_page, panel_page
 from builder.view.calculator import calculator_page
 from builder.view.codes import codes_page
+from builder.view.decision import decision_page
 from builder.view.figure import figure_page
 from builder.view.here import Book, Here
 from builder.view.home import home_page
@@ -62,13 +64,13 @@ def view(book: Book, ref: Ref, record: Record, worked: Worked) -> Page:
     here = Here(book, book.links.path(ref))
     match record:
         case Procedure():
-            return procedure_page(here, ref, record, worked.steps)
+            return procedure_page(here, ref, record, worked.steps, worked.steps_decided)
         case Seam():
-            return seam_page(here, ref, record, worked.seam)
+            return seam_page(here, ref, record, worked.seam, worked.decided)
         case Calculator():
             return calculator_page(here, ref, record, worked)
         case Panel():
-            return panel_page(here, ref, record)
+            return panel_page(here, ref, record, worked.decided)
         case Cavity():
             return cavity_page(here, ref, record)
         case Opening():
@@ -86,6 +88,8 @@ def view(book: Book, ref: Ref, record: Record, worked: Worked) -> Page:
 
 def _supporting(here: Here, ref: Ref, record: Record) -> Page:
     match record:
+        case Decision():
+            return decision_page(here, ref, record)
         case Table():
             return table_page(here, ref, record)
         case Supply():

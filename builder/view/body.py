@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from builder.model.decided import Decided
 from builder.model.records.body import Cavity, Dimension, Entry, Hole, Opening, Panel, Station
 from builder.model.reference import Ref
 from builder.model.views import Block, Facts, Grid, Html, Items, Links, Page, Prose, Row
+from builder.view.choosing import choosing_blocks
 from builder.view.figure import pictures_block
 from builder.view.here import Here
 from builder.view.page import page, passage
@@ -13,19 +15,22 @@ from builder.view.used import users
 
 WITHIN = f"±{NO_BREAK}"
 YES_NO = {True: "yes", False: "no"}
+PARTS = {"made": "still made", "donor": "from a donor car only", "none": "not to be had", "unknown": "not looked up"}
 
 
 def _notes(here: Here, notes: str | None) -> tuple[Block, ...]:
     return (Prose("Notes", here.paragraphs(notes), "notes"),) if notes else ()
 
 
-def panel_page(here: Here, ref: Ref, panel: Panel) -> Page:
+def panel_page(here: Here, ref: Ref, panel: Panel, decided: tuple[Decided, ...] = ()) -> Page:
     """Make a panel's page."""
     zones = tuple(Html(f"{here.line(zone.where)} {here.line(zone.because)}") for zone in panel.may_section)
     main: tuple[Block, ...] = (
         Facts("This panel", (
             here.row("Strength", here.book.word("strength", panel.strength)),
             here.row("Carries load", YES_NO[panel.load_bearing]),
+            *((here.row("Outer skin", YES_NO[panel.skin]),) if panel.skin is not None else ()),
+            here.row("New part", PARTS[panel.part]),
             here.row("Left and right", YES_NO[panel.handed]),
         ), wide=True),
         Links("Seams", users(here, ref, "seam"), "No seams.", "seams"),
@@ -34,6 +39,7 @@ def panel_page(here: Here, ref: Ref, panel: Panel) -> Page:
         Items("Drains", here.lines(panel.drains), "None.", "drains"),
         *_carried(here, panel),
         Items("The part as bought", here.lines(panel.service_part), "Nothing is missing or wrong.", "service-part"),
+        *choosing_blocks(here, decided),
         *pictures_block(here, panel.figures),
         *_notes(here, panel.notes),
         Links("Sources", here.links("source", panel.sources), "None.", "sources"),

@@ -10,7 +10,8 @@ from builder.model.said import said
 from builder.model.views import Block, Facts, Html, Items, Link, Links, Page, Passage, Row, Steps, Warnings
 from builder.model.views import Phase as PhaseView
 from builder.model.views import Step as StepView
-from builder.model.work import StepValues
+from builder.model.work import StepsDecided, StepValues
+from builder.view.choosing import choosing_blocks
 from builder.view.figure import pictures
 from builder.view.here import NOTHING, Here, minutes_shown
 from builder.view.page import page, passage, uses
@@ -21,6 +22,7 @@ from builder.view.units import minutes
 from builder.view.warnings import gathered, warnings
 from builder.view.worked import worked_blocks
 
+NONE_DECIDED: StepsDecided = {}
 # Ids of the page's own parts hold an underscore, which a step's key cannot: so no key clashes with them.
 COMES_FROM = {
     "maker": "from the vehicle maker", "reproduction": "reproduction", "donor": "from a donor car",
@@ -28,15 +30,17 @@ COMES_FROM = {
 }  # fmt: skip
 
 
-def procedure_page(here: Here, ref: Ref, procedure: Procedure, values: StepValues) -> Page:
-    """Make the page; `values` holds the answers worked out for each step, by its key."""
+def procedure_page(
+    here: Here, ref: Ref, procedure: Procedure, values: StepValues, decided: StepsDecided = NONE_DECIDED
+) -> Page:
+    """Make the page; `values` holds the answers worked out for each step, by its key; `decided` its decisions."""
     steps = [step for phase in procedure.phases for step in phase.steps]
     main: tuple[Block, ...] = (
         Items("Not for", here.lines(procedure.limits), "It has no limits of its own.", "part_not_for"),
         _title_block(here, procedure, steps),
         *_needs(here, procedure),
         Warnings("Dangers", gathered(here, procedure), "No dangers are recorded.", "part_dangers"),
-        Steps("Steps", tuple(_phases(here, procedure, values)), "part_steps"),
+        Steps("Steps", tuple(_phases(here, procedure, values, decided)), "part_steps"),
         Items("Close-out", here.lines(procedure.close_out), "Nothing beside the steps.", "part_close_out", tick=True),
         Links("Sources", here.links("source", procedure.sources), "None.", "part_sources"),
         uses(here, ref, "part_uses"),
@@ -94,13 +98,14 @@ def _needs(here: Here, procedure: Procedure) -> Iterator[Block]:
     yield Links("Supplies", here.links("supply", needs.supplies), "No supplies.", "part_supplies")
 
 
-def _phases(here: Here, procedure: Procedure, values: StepValues) -> Iterator[PhaseView]:
+def _phases(here: Here, procedure: Procedure, values: StepValues, decided: StepsDecided) -> Iterator[PhaseView]:
     number = 0
     for at, phase in enumerate(procedure.phases, 1):
         steps = []
         for step in phase.steps:
             number += 1
-            steps.append(_step(here, step, number, values))
+            choosing = choosing_blocks(here, decided[step.key], is_folded=True) if step.key in decided else ()
+            steps.append(_step(here, step, number, values)._replace(choosing=choosing))
         yield PhaseView(at, phase.title, f"phase_{at}", tuple(steps))
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.formula.numbers import fixed, plain
+from builder.model.decided import Decided
 from builder.model.drawings import DrawnSheet, DrawnWeld, Run, RunSegment, Section
 from builder.model.quantity import Quantity
 from builder.model.records.body import Seal, Seam, Segment, Sheet
@@ -13,6 +14,7 @@ from builder.model.reference import Ref
 from builder.model.said import Said, joined, said
 from builder.model.views import Block, Facts, Figure, Grid, Html, Items, Links, Page, Prose, Row
 from builder.model.work import MethodPlan, SeamPlan, SegmentPlan
+from builder.view.choosing import choosing_blocks
 from builder.view.figure import pictures_block
 from builder.view.here import Here
 from builder.view.page import page, passage
@@ -27,12 +29,13 @@ SEGMENTS = "Segments"
 SIDES = {"both": "both faces", "one": "one face only"}
 
 
-def seam_page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan) -> Page:
+def seam_page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan, decided: tuple[Decided, ...] = ()) -> Page:
     """Make the page; `plan` holds the answers worked out for each segment, in order."""
     main: list[Block] = []
     for at, (segment, worked) in enumerate(zip(seam.segments, plan, strict=True), 1):
         main.append(_section(here, seam, segment, worked, at))
     main.append(_run(here, seam))
+    main += choosing_blocks(here, decided)
     main.append(_segments(here, seam))
     for at, worked in enumerate(plan, 1):
         main += _plans(here, worked, at, len(plan))

@@ -14,7 +14,7 @@ from builder.model.reference import Ref
 from builder.model.views import Block, Card, Cards, Grid, Html, Link, Links, Page, Prose, Row
 from builder.view.here import Book, Here
 from builder.view.lists import WRITING, plain_page
-from builder.view.writing_words import FORMULAS, GENERAL, RULES
+from builder.view.writing_words import FACTS, FORMULAS, GENERAL, RULES
 
 FOLDER = "writing"
 
@@ -46,6 +46,7 @@ def _first_page(book: Book) -> Page:
         Links("The kinds", kinds, anchor="kinds"),
         Prose("Formulas", here.paragraphs(FORMULAS), "formulas"),
         Grid("Functions", ("Name", "Written", "Takes"), rows, anchor="functions"),
+        Prose("Facts", here.paragraphs(FACTS), "facts"),
         Prose("Rules", here.paragraphs(RULES), "rules"),
     )
     return plain_page(here, Ref("page", FOLDER), "How to write records", Html(""), blocks, is_found=True)

@@ -29,6 +29,23 @@ Numbers other than 0, 1, 2 and powers of ten are named as constants with their s
 "no answer", and whatever depends on it has no answer either.
 """
 
+FACTS = """\
+Rules, methods, decisions and values of steps are worked out over facts. A fact that nobody has told has no answer, and
+unknown is never looser than known.
+
+- Of a seam's segment: `length`, `flange`, `depth`, `sides` (both or one), `layers`, `layers_most` (of the whole seam),
+  `sheet_1` to `sheet_4`, `outer`, `thinnest`, `thickest`, `governing`, `total`, `ratio`, `strongest`, `coating`,
+  `factory_count`, `joint`, `sealed`, `filmed`, `closes`.
+- In decisions and in values of steps also, of its panels and its factory joint: `load_bearing` and `skin` (of any
+  of its panels), `factory` (how the factory's method is drawn: spot, plug, seam, bond; or none).
+- In decisions of an act and in values of steps, of the step: `kept_place` (which sheets stay, seen from the tools: back,
+  front, middle or both), `kept_thickness` and `scrap_thickness` (of several that stay the thinnest, of several that go
+  the thickest), `kept_strength` and `scrap_strength` (the strictest), `kept_skin`, `outer_stays`, `scrap_face` (whether
+  tools reach the face of a sheet that goes), `method`, `makes_holes`.
+- Of a panel: `strength`, `load_bearing`, `handed`, `bounds`, `may_section`, `skin`, `part` (made, donor or none).
+- Of a cavity: `reachable`, `wax_entries`, `drains`.
+"""
+
 RULES = """\
 A rule says when it binds and has one consequence: what a step needs, owes or forbids, or which of two acts comes
 first. States hold from the step that makes them until a step that spoils them. What an act makes and spoils stands in

@@ -7,8 +7,9 @@ from collections.abc import Iterator
 from builder.formula import Fault
 from builder.model.links import Catalogue
 from builder.model.records import Record
-from builder.model.records.body import Seam
+from builder.model.records.body import Panel, Seam
 from builder.model.records.calculator import Calculator
+from builder.model.records.decision import Decision
 from builder.model.records.law import Method
 from builder.model.records.procedure import Procedure, Step
 from builder.model.records.working import Working
@@ -16,11 +17,13 @@ from builder.model.reference import Ref, parse_reference
 from builder.model.work import Worked, WorkedOut
 from builder.work import codes
 from builder.work.codes import CODES
+from builder.work.decisions import decided_in, decided_on, decision_faults
 from builder.work.plots import plotted
 from builder.work.seams import plan_seam
+from builder.work.told import step_facts
 from builder.work.workings import Shop, faults_of, started, work_out
 
-FAULTY = frozenset({"seam", "method", "procedure"})
+FAULTY = frozenset({"seam", "method", "procedure", "decision"})
 """The kinds in which working out can find a fault."""
 
 
@@ -28,7 +31,11 @@ def work(ref: Ref, record: Record, catalogue: Catalogue, shop: Shop) -> tuple[Wo
     """Work one record out. Faults carry the path of the field in this record."""
     if isinstance(record, Seam):
         plan, faults = plan_seam(record, catalogue.summaries[ref].facts, shop)
-        return Worked({}, seam=plan), faults
+        return Worked({}, seam=plan, decided=decided_on(ref, catalogue, shop) if shop.is_drawn else ()), faults
+    if isinstance(record, Panel):
+        return Worked({}, decided=decided_on(ref, catalogue, shop) if shop.is_drawn else ()), ()
+    if isinstance(record, Decision):
+        return Worked({}), decision_faults(ref.id, record, shop)
     if isinstance(record, Calculator):
         program = shop.programs.get(ref.id) if shop.is_drawn else None
         if program is None:
@@ -64,14 +71,15 @@ def _work_procedure(record: Procedure, catalogue: Catalogue, shop: Shop) -> tupl
                         found.append(result)
             if found:
                 values[step.key] = tuple(found)
-    return Worked(values), tuple(faults)
+    decided = decided_in(record, catalogue, shop) if shop.is_drawn else {}
+    return Worked(values, steps_decided=decided), tuple(faults)
 
 
 def _work_value(step: Step, working: Working, catalogue: Catalogue, shop: Shop) -> Iterator[WorkedOut | Fault]:
     program = shop.programs.get(working.calculator)
     if program is None:
         return
-    faults = faults_of(working, program, shop)
+    faults = faults_of(working, program, shop, "step")
     yield from faults
     seam = _seam_of(step, working)
     if seam is None:
@@ -88,7 +96,8 @@ def _work_value(step: Step, working: Working, catalogue: Catalogue, shop: Shop) 
                         "name one of them", path=("segment",))  # fmt: skip
         else:
             name = str(facts[at]["name"] or f"segment {at + 1}") if len(facts) > 1 else ""
-            yield work_out(working, program, facts[at], name, shop)
+            told = step_facts(step, summary, at, catalogue, shop)
+            yield work_out(working, program, told, name, shop)
 
 
 def _seam_of(step: Step, working: Working) -> Ref | None:

@@ -25,4 +25,17 @@ POINTS_NEEDED = Code("W406", "points_needed", """\
 A calculator that works on a table of points is put to work for a seam. A seam has no such table; link to the
 calculator's page, where the points are typed in.""")
 
-CODES = (UNKNOWN_INPUT, UNKNOWN_OUTPUT, MISSING_INPUT, NO_SUCH_SEGMENT, BAD_GIVEN, POINTS_NEEDED)
+NOT_ONE_PLACE = Code("W407", "decision_without_a_place", """\
+A decision says under `when` where it is shown: with `act`, beside every step that does it, or with `on`, on the page of
+each seam or panel. Which facts it may use hangs on that, so it says one of the two.""")
+
+NO_OPEN_CHOICE = Code("W408", "no_open_choice", """\
+Under `possible` a decision says which ids of an open choice can be the case. It names an input that is given under
+`with`, an input that is no choice, or an id that the choice does not have.""")
+
+SHOWN_NO_DECISION = Code("W409", "shown_is_no_decision", """\
+A decision shows an answer of its calculator that is a number or a text. It shows decisions alone: of their rows those
+that remain can be told though some inputs are open.""")
+
+CODES = (UNKNOWN_INPUT, UNKNOWN_OUTPUT, MISSING_INPUT, NO_SUCH_SEGMENT, BAD_GIVEN, POINTS_NEEDED, NOT_ONE_PLACE,
+         NO_OPEN_CHOICE, SHOWN_NO_DECISION)  # fmt: skip

@@ -10,6 +10,7 @@ from builder.formula import (
     Answer,
     ChoiceKind,
     Fault,
+    Kind,
     NoAnswer,
     Program,
     Usual,
@@ -18,10 +19,11 @@ from builder.formula import (
     evaluate_expression,
     run,
 )
-from builder.formula.facts import Scales, fact_kinds, fact_values
+from builder.formula.facts import METHOD, Scales, fact_kinds, fact_values
 from builder.formula.inputs import Question
 from builder.formula.numbers import plain
 from builder.formula.points.answers import run_points
+from builder.model.decided import Chosen
 from builder.model.near import listed, offer
 from builder.model.quantity import split_quantity
 from builder.model.records import Record
@@ -53,14 +55,21 @@ class Shop:
     """Worked out before: the same calculator with the same values over the same facts gives the same answers."""
     checked: dict[tuple[object, ...], tuple[Fault, ...]] = field(default_factory=dict)
     """Checked before."""
+    chosen: dict[tuple[object, ...], Chosen] = field(default_factory=dict)
+    """Decided before: the same decision with the same inputs known and open leaves the same."""
+
+    @property
+    def scales_told(self) -> Scales:
+        """The scales, and the ids of the methods beside them: the words that facts may be."""
+        return {**self.scales, METHOD: tuple(ref.id for ref in sorted(self.shelf) if ref.kind == "method")}
 
 
-def faults_of(working: Working, program: Program, shop: Shop) -> tuple[Fault, ...]:
-    """Check what a calculator is given and asked for, over the facts of a seam's segment."""
-    key = _key(working)
+def faults_of(working: Working, program: Program, shop: Shop, subject: str = "seam") -> tuple[Fault, ...]:
+    """Check what a calculator is given and asked for, over the facts of a seam's segment, or of a step on it."""
+    key = (subject, *_key(working))
     found = shop.checked.get(key)
     if found is None:
-        found = shop.checked[key] = _faults_of(working, program, shop.scales)
+        found = shop.checked[key] = _faults_of(working, program, fact_kinds(subject, shop.scales_told))
     return found
 
 
@@ -68,13 +77,12 @@ def _key(working: Working) -> tuple[object, ...]:
     return (working.calculator, working.say, working.show, *working.with_.items())
 
 
-def _faults_of(working: Working, program: Program, scales: Scales) -> tuple[Fault, ...]:
+def _faults_of(working: Working, program: Program, kinds: Mapping[str, Kind]) -> tuple[Fault, ...]:
     if program.points is not None:
         message = f"{program.id} works on a table of points, which a seam does not have"
         return (Fault(codes.POINTS_NEEDED, message, "link to its page in place of it", path=("calculator",)),)
     faults: list[Fault] = []
     questions = program.questions
-    kinds = fact_kinds("seam", scales)
     for name, text in working.with_.items():
         question = questions.get(name)
         if question is None:

@@ -49,6 +49,10 @@ class Panel:
     handed: YesNo
     strength: Strength
     load_bearing: YesNo
+    skin: YesNo | None = None
+    """Whether it is an outer skin: seen, and no wall of a structural section. Left out where nobody has said."""
+    part: Literal["made", "donor", "none", "unknown"] = "unknown"
+    """Whether a new part is still made, is only to be had from a donor car, or not at all."""
     bounds: Stated[OpeningId]
     """Openings whose edge it forms."""
     neighbours: Stated[PanelId]

@@ -107,6 +107,8 @@ class Step:
     on: Many[Subject]
     keep: Many[PanelId] = ()
     """Sheets of the seam that stay."""
+    face: Literal["outer", "inner"] | None = None
+    """Where tools reach one face of a seam only: that of the sheet the seam lists first (outer) or last (inner)."""
     method: MethodId | None = None
     do: Line
     key_point: Line | None = None
