@@ -42,12 +42,13 @@ unknown is never looser than known.
   front, middle or both), `kept_thickness` and `scrap_thickness` (of several that stay the thinnest, of several that go
   the thickest), `kept_strength` and `scrap_strength` (the strictest), `kept_skin`, `outer_stays`, `scrap_face` (whether
   tools reach the face of a sheet that goes), `method`, `makes_holes`.
-- Of a panel: `strength`, `load_bearing`, `handed`, `bounds`, `may_section`, `skin`, `part` (made, donor or none).
-- Of a cavity: `reachable`, `wax_entries`, `drains`.
+- Of a panel: `strength`, `load_bearing`, `handed`, `bounds`, `drains`, `carries` (yes, no or unknown), `may_section`,
+  `skin`, `part` (made, donor or none).
+- Of a cavity: `reachable`, `wax_entries`, `drains`, `lives_inside`.
 """
 
 RULES = """\
-A rule says when it binds and has one consequence: what a step needs, owes or forbids, or which of two acts comes
-first. States hold from the step that makes them until a step that spoils them. What an act makes and spoils stands in
+A rule says when it binds and has one consequence: what a step needs, owes, forbids or must itself carry, or which of
+two acts comes first. States hold from the step that makes them until a step that spoils them. What an act makes and spoils stands in
 the act. A step that cannot keep a rule names it under `except` with the reason, and the page shows both.
 """
