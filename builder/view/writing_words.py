@@ -38,10 +38,10 @@ unknown is never looser than known.
   `factory_count`, `joint`, `sealed`, `filmed`, `closes`.
 - In decisions and in values of steps also, of its panels and its factory joint: `load_bearing` and `skin` (of any
   of its panels), `factory` (how the factory's method is drawn: spot, plug, seam, bond; or none).
-- In decisions of an act and in values of steps, of the step: `kept_place` (which sheets stay, seen from the tools: back,
-  front, middle or both), `kept_thickness` and `scrap_thickness` (of several that stay the thinnest, of several that go
-  the thickest), `kept_strength` and `scrap_strength` (the strictest), `kept_skin`, `outer_stays`, `scrap_face` (whether
-  tools reach the face of a sheet that goes), `method`, `makes_holes`.
+- In decisions of an act and in values of steps, of the step: `kept_place` (which sheets stay, seen from the tools:
+  back, front, middle or both), `kept_thickness` and `scrap_thickness` (of several that stay the thinnest, of several
+  that go the thickest), `kept_strength` and `scrap_strength` (the strictest), `kept_skin`, `outer_stays`, `scrap_face`
+  (whether tools reach the face of a sheet that goes), `method`, `makes_holes`.
 - Of a panel: `strength`, `load_bearing`, `handed`, `bounds`, `drains`, `carries` (yes, no or unknown), `may_section`,
   `skin`, `part` (made, donor or none).
 - Of a cavity: `reachable`, `wax_entries`, `drains`, `lives_inside`.
