@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from builder.check.codes import CODES
 from builder.check.formulas import compile_programs, expression_faults, problem_of_fault
-from builder.check.law import Held, Law, make_law
+from builder.check.law import Law, make_law
 from builder.check.messages import problems_of
 from builder.check.names import today
+from builder.check.numbers import Held
 from builder.check.order import states_at_end
 from builder.check.procedures import can_be_judged, circle_problems, stranger_problems
 from builder.check.shells import drawing_faults
@@ -23,9 +24,11 @@ def circles(catalogue: Catalogue, locate: Locate) -> tuple[Problem, ...]:
 
 def check_procedure(ref: Ref, law: Law, locate: Locate, follow: bool = True) -> tuple[Problem, ...]:
     """Judge one procedure by the law of the book; `follow` brings in what the procedures it relies on leave behind."""
-    procedure = today(law.catalogue.summaries[ref], law.catalogue.moved)
-    if not can_be_judged(procedure, law):
-        return tuple(stranger_problems(procedure, law, locate))
+    procedure = law.catalogue.summaries[ref]
+    if not law.is_settled(procedure):
+        procedure = today(procedure, law.catalogue.moved)
+        if not can_be_judged(procedure, law):
+            return tuple(stranger_problems(procedure, law, locate))
     brought = _brought(procedure, law) if follow else ()
     return (
         *stranger_problems(procedure, law, locate),

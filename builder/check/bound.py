@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -15,8 +16,8 @@ class Asking(NamedTuple):
     rule_id: str
     rule: Rule
     held: int
-    excuse: tuple[int, ...]
-    """While one of these holds, the rule does not bind."""
+    excuse: Sequence[int]
+    """While all of these hold, the rule does not bind."""
 
 
 class Wide(NamedTuple):
@@ -25,9 +26,7 @@ class Wide(NamedTuple):
     rule_id: str
     rule: Rule
     subject: Ref
-    state: str
-    of: str
-    excuse: tuple[int, ...]
+    excuse: Sequence[int]
 
 
 class Order(NamedTuple):
@@ -36,9 +35,9 @@ class Order(NamedTuple):
     rule_id: str
     rule: Rule
     subject: Ref
-    tags: tuple[int, ...]
+    tags: frozenset[int]
     """Acts on subjects that may not come later."""
-    excuse: tuple[int, ...]
+    excuse: Sequence[int]
 
 
 class Lack(NamedTuple):
@@ -47,24 +46,42 @@ class Lack(NamedTuple):
     rule_id: str
     rule: Rule
     subject: Ref
-    part: str
-    excuse: tuple[int, ...]
+    parts: tuple[str, ...]
+    """Any of which would do; the first is told."""
+    excuse: Sequence[int]
+
+
+class Piece(NamedTuple):
+    """All that the law says to a step on one of its subjects."""
+
+    needed: list[int]
+    banned: list[int]
+    wide: list[Wide]
+    owes: list[Asking]
+    orders: list[Order]
+    lacks: list[Lack]
+    spoils: list[int]
+    makes: list[int]
+    tag: int
+    """The act on this subject."""
 
 
 @dataclass(frozen=True, slots=True)
 class Bound:
-    """All that the law says to one step."""
+    """All that the law says to one step, its pieces put together."""
 
-    needs: tuple[Asking, ...]
-    forbids: tuple[Asking, ...]
-    wide: tuple[Wide, ...]
-    owes: tuple[Asking, ...]
-    orders: tuple[Order, ...]
-    lacks: tuple[Lack, ...]
-    spoils: tuple[int, ...]
-    spoils_any: tuple[str, ...]
-    makes: tuple[int, ...]
-    tags: tuple[int, ...]
+    needed: frozenset[int]
+    """While all of these states hold, no rule that needs one is broken."""
+    banned: frozenset[int]
+    """While none of these states holds, no rule that forbids one of them is broken."""
+    wide: Sequence[Wide]
+    owes: Sequence[Asking]
+    orders: Sequence[Order]
+    lacks: Sequence[Lack]
+    spoils: frozenset[int]
+    spoils_any: Sequence[str]
+    makes: Sequence[int]
+    tags: Sequence[int]
     carries: frozenset[str]
     exempt: frozenset[str]
     """Rules of the book that the step sets aside."""

@@ -3,24 +3,26 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from builder.check.bound import Bound
+from builder.check.bound import Bound, Piece
 from builder.check.names import act_today, rule_today
+from builder.check.numbers import Held, Numbers
 from builder.check.related import Relations
+from builder.check.told import Spoken
 from builder.formula import evaluate_expression
 from builder.formula.facts import fact_values
 from builder.model.links import Catalogue
 from builder.model.records import Record
 from builder.model.records.law import Act, Rule, State, When
 from builder.model.reference import Ref
-from builder.model.summary import Summary
+from builder.model.summary import FactValue, Summary
 
 LAWFUL = frozenset({"act", "state", "rule", "method", "seam", "panel", "cavity", "opening"})
 """The kinds that judging a procedure depends on."""
-Held = tuple[str, Ref]
-"""A state and whose it is."""
+Likeness = tuple[str, tuple[tuple[tuple[str, FactValue], ...], ...]]
+"""A kind and all its facts: to subjects alike in these every rule applies, or to none of them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,35 +41,46 @@ class Law:
     is_whole: bool
     """Whether all that acts, rules and subjects name is there; what is not was told, and would give wrong breaches."""
     relations: Relations
+    numbers: Numbers
+    aside: frozenset[str]
+    """Acts whose effects or rules ask for the seams among all subjects of a step."""
     at_end: dict[Ref, tuple[Held, ...]] = field(default_factory=dict)
     """States that a procedure leaves behind, once asked for."""
     bound: dict[tuple[object, ...], Bound] = field(default_factory=dict)
-    """What the law has to say to a step, once asked for."""
-    helds: list[Held] = field(default_factory=list)
-    """Every state of every subject met so far, by its number."""
-    numbers: dict[Held, int] = field(default_factory=dict)
-    """The number of each: walking a procedure compares numbers, not names."""
-    tags: dict[tuple[str, Ref | None], int] = field(default_factory=dict)
-    """A number for each act on a subject, and for each act on whatever it may be."""
-    _holds: dict[tuple[str, Ref], bool] = field(default_factory=dict)
+    """What the law has to say to a step, once asked for; to one on one subject; and to all on whoever is like it."""
+    pieces: dict[tuple[object, ...], Piece] = field(default_factory=dict)
+    spoken: dict[tuple[object, ...], Spoken] = field(default_factory=dict)
+    around: dict[Ref, dict[str, tuple[tuple[Ref, int], ...]]] = field(default_factory=dict)
+    """By subject and whose: the subjects that are meant, each with the number of its first state."""
+    familiar: set[tuple[object, ...]] = field(default_factory=set)
+    """Steps that are done on what their act is for, keep sheets that are there and join as they may."""
+    _settled: set[Ref] = field(default_factory=set)
+    _alike: dict[Ref, int] = field(default_factory=dict)
+    _likeness: dict[Likeness, int] = field(default_factory=dict)
+    _holds: dict[tuple[str, int], bool] = field(default_factory=dict)
 
-    def number(self, held: Held) -> int:
-        """Return the number of a state of a subject."""
-        found = self.numbers.get(held)
+    def is_settled(self, summary: Summary) -> bool:
+        """Whether all that a record's fields name is there and sound, and goes by its name of today."""
+        for ref in {mention.ref for mention in summary.mentions if mention.kinds} - self._settled:
+            if ref.kind in LAWFUL and (self.catalogue.find(ref) is None or ref.record in self.catalogue.moved):
+                return False
+            self._settled.add(ref)
+        return self.is_whole
+
+    def likeness(self, subject: Ref) -> int:
+        """Return a number that is the same for all subjects of one kind with the same facts."""
+        found = self._alike.get(subject)
         if found is None:
-            found = self.numbers[held] = len(self.helds)
-            self.helds.append(held)
+            summary = self.catalogue.find(subject)
+            facts = tuple(tuple(part.items()) for part in summary.facts) if summary is not None else ()
+            found = self._alike[subject] = self._likeness.setdefault((subject.kind, facts), len(self._likeness))
         return found
-
-    def tag(self, act: str, subject: Ref | None) -> int:
-        """Return the number of an act on a subject, or on any."""
-        return self.tags.setdefault((act, subject), len(self.tags))
 
     def is_true(self, condition: str | None, subject: Ref) -> bool:
         """Whether a condition holds of a subject; of a seam, where it holds for any segment or cannot be told."""
         if condition is None:
             return True
-        key = (condition, subject.record)
+        key = (condition, self.likeness(subject))
         found = self._holds.get(key)
         if found is None:
             summary = self.catalogue.find(subject)
@@ -99,8 +112,17 @@ def make_law(shelf: Mapping[Ref, Record], catalogue: Catalogue) -> Law:
         frozenset(ref.id for ref, record in shelf.items() if isinstance(record, Rule)),
         {state: tuple(found) for state, found in makers.items()}, catalogue,
         all(names_what_is_there(found, catalogue) for ref, found in catalogue.summaries.items() if ref.kind in LAWFUL),
-        Relations(catalogue),
+        Relations(catalogue), Numbers(states), frozenset(_asking_aside(acts, rules)),
     )  # fmt: skip
+
+
+def _asking_aside(acts: Mapping[str, Act], rules: Mapping[str, list[tuple[str, Rule]]]) -> Iterator[str]:
+    for name, act in acts.items():
+        said = [rule for _, rule in rules.get(name, ())]
+        asked = [one for rule in said for one in (rule.needs, rule.owes, rule.forbids, rule.if_both_first)]
+        asked += [rule.unless.state for rule in said if rule.unless is not None]
+        if any(one is not None and one.of == "seams" for one in (*asked, *act.makes, *act.spoils)):
+            yield name
 
 
 def names_what_is_there(summary: Summary, catalogue: Catalogue) -> bool:

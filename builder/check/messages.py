@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from builder.check import codes
-from builder.check.law import Held, Law
+from builder.check.law import Law
+from builder.check.numbers import Held
 from builder.check.order import BROUGHT, Breach, judge
 from builder.check.placing import Spot, place
 from builder.model.problem import Code, Problem, Related

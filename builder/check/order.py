@@ -9,9 +9,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from builder.check.binding import bind
+from builder.check.binding import bans, bind, needs
 from builder.check.bound import Asking, Bound, Lack, Order, Wide
-from builder.check.law import Held, Law
+from builder.check.law import Law
+from builder.check.numbers import Held
 from builder.model.records.law import Rule
 from builder.model.reference import Ref
 from builder.model.summary import StepSummary
@@ -54,19 +55,24 @@ class Walk:
     def apply(self, at: int, bound: Bound) -> None:
         """Let a step spoil what it spoils, then make what it makes."""
         holds = self.holds
-        for held in bound.spoils:
-            if holds.pop(held, None) is not None:
+        if bound.spoils:
+            for held in bound.spoils & holds.keys():
+                del holds[held]
                 self.spoiled[held] = at
         for state in bound.spoils_any:
-            for held in [held for held in holds if self.law.helds[held][0] == state]:
+            for held in self.law.numbers.of_state(state, holds):
                 del holds[held]
                 self.spoiled[held] = at
         for held in bound.makes:
             holds[held] = at
 
-    def is_excused(self, excuse: tuple[int, ...]) -> bool:
-        """Whether a state holds that excuses from a rule."""
-        return any(held in self.holds for held in excuse)
+    def is_excused(self, excuse: Sequence[int]) -> bool:
+        """Whether what excuses from a rule holds: for all that must have it, as where it is needed."""
+        return bool(excuse) and all(held in self.holds for held in excuse)
+
+    def comes_later(self, tags: frozenset[int], at: int) -> bool:
+        """Whether one of these acts is done after a step."""
+        return any(self.last[tag] > at for tag in tags & self.last.keys())
 
 
 def judge(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held] = ()) -> tuple[Breach, ...]:
@@ -90,25 +96,29 @@ def states_at_end(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held
     walk = _walk(law, steps, brought)
     for at, bound in enumerate(walk.bound):
         walk.apply(at, bound)
-    return tuple(law.helds[held] for held in walk.holds)
+    return tuple(law.numbers.held(held) for held in walk.holds)
 
 
 def _walk(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held]) -> Walk:
-    return Walk(law, steps, [bind(law, step) for step in steps], {law.number(held): BROUGHT for held in brought})
+    holds = {law.numbers.number(held): BROUGHT for held in brought}
+    return Walk(law, steps, [bind(law, step) for step in steps], holds)
 
 
 def _judge_plain(walk: Walk, at: int, bound: Bound, breaches: list[Breach]) -> None:
     """Judge a step that sets no rule aside. This is where a check spends its time: nothing is made that is not told."""
-    holds, last = walk.holds, walk.last
-    breaches += [_missing(walk, need, at) for need in bound.needs
-                 if need.held not in holds and not (need.excuse and walk.is_excused(need.excuse))]  # fmt: skip
-    breaches += [_held(walk, ban, at) for ban in bound.forbids
-                 if ban.held in holds and not (ban.excuse and walk.is_excused(ban.excuse))]  # fmt: skip
+    holds = walk.holds
+    if not holds.keys() >= bound.needed:
+        breaches += [_missing(walk, need, at) for need in needs(walk.law, walk.steps[at])
+                     if need.held not in holds and not walk.is_excused(need.excuse)]  # fmt: skip
+    if not holds.keys().isdisjoint(bound.banned):
+        breaches += [_held(walk, ban, at) for ban in bans(walk.law, walk.steps[at])
+                     if ban.held in holds and not walk.is_excused(ban.excuse)]  # fmt: skip
     for debt in bound.owes:
         if not (debt.excuse and walk.is_excused(debt.excuse)):
             walk.owed[(debt.rule_id, debt.held)] = (debt.rule, at)
-    breaches += [_out_of_order(walk, order, at) for order in bound.orders
-                 if any(last.get(tag, at) > at for tag in order.tags) and not walk.is_excused(order.excuse)]
+    for order in bound.orders:
+        if walk.comes_later(order.tags, at) and not walk.is_excused(order.excuse):
+            breaches.append(_out_of_order(walk, order, at))
     for wide in bound.wide:
         breaches += _across(walk, wide, at)
     for lack in bound.lacks:
@@ -129,7 +139,7 @@ def _judge_exempt(walk: Walk, at: int, bound: Bound) -> Iterator[Breach]:
 
 
 def _missing(walk: Walk, need: Asking, at: int) -> Breach:
-    state, subject = walk.law.helds[need.held]
+    state, subject = walk.law.numbers.held(need.held)
     spoiler = walk.spoiled.get(need.held)
     if spoiler is not None:
         return Breach("needs", need.rule_id, need.rule, at, subject, state, spoiler)
@@ -138,22 +148,20 @@ def _missing(walk: Walk, need: Asking, at: int) -> Breach:
 
 
 def _held(walk: Walk, ban: Asking, at: int) -> Breach:
-    state, subject = walk.law.helds[ban.held]
+    state, subject = walk.law.numbers.held(ban.held)
     return Breach("forbids", ban.rule_id, ban.rule, at, subject, state, walk.holds[ban.held])
 
 
 def _across(walk: Walk, wide: Wide, at: int) -> Iterator[Breach]:
     """Yield what holds somewhere that may hold nowhere, or nowhere on the other side."""
     ban, law = wide.rule.forbids, walk.law
-    if walk.is_excused(wide.excuse) or ban is None:
+    if ban is None or walk.is_excused(wide.excuse):
         return
     handed = law.catalogue.handed
-    for held in sorted(walk.holds):
-        state, ref = law.helds[held]
-        if state != wide.state or not law.is_true(ban.where, ref):
-            continue
+    for held in sorted(law.numbers.of_state(ban.state, walk.holds)):
+        state, ref = law.numbers.held(held)
         across = ref.side != wide.subject.side and handed.issuperset((ref.record, wide.subject.record))
-        if wide.of == "any" or across:
+        if (across or ban.of == "any") and law.is_true(ban.where, ref):
             yield Breach("forbids", wide.rule_id, wide.rule, at, ref, state, walk.holds[held])
 
 
@@ -167,15 +175,15 @@ def _lacking(walk: Walk, lack: Lack, at: int) -> Iterator[Breach]:
     if walk.is_excused(lack.excuse):
         return
     asked = lack.rule.asks
-    if asked is not None and asked.later and any(lack.part in bound.carries for bound in walk.bound[at + 1:]):
-        return
-    yield Breach("asks", lack.rule_id, lack.rule, at, lack.subject, lack.part, None)
+    later = walk.bound[at + 1:] if asked is not None and asked.later else ()
+    if all(bound.carries.isdisjoint(lack.parts) for bound in later):
+        yield Breach("asks", lack.rule_id, lack.rule, at, lack.subject, lack.parts[0], None)
 
 
 def _still_owed(walk: Walk) -> Iterator[Breach]:
     for (rule_id, held), (rule, at) in walk.owed.items():
         if walk.holds.get(held, BROUGHT) < at:
-            state, subject = walk.law.helds[held]
+            state, subject = walk.law.numbers.held(held)
             spoiler = walk.spoiled.get(held)
             other = spoiler if spoiler is not None and spoiler > at else None
             yield Breach("owes", rule_id, rule, at, subject, state, other)

@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple, get_args
 
-from builder.check.law import Held, Law
+from builder.check.law import Law
+from builder.check.numbers import Held
 from builder.check.order import BROUGHT, Breach, judge
 from builder.model.records.law import Effect, Spoil, StepPart
 from builder.model.summary import StepSummary

@@ -30,18 +30,27 @@ def can_be_judged(procedure: Summary, law: Law) -> bool:
 def stranger_problems(procedure: Summary, law: Law, locate: Locate) -> Iterator[Problem]:
     """Check what each step is done on, what it keeps and by which method it joins."""
     for step in procedure.steps:
-        act = law.acts.get(step.act)
-        for at, ref in enumerate(step.subjects):
-            if act is not None and ref.kind in SUBJECT_KINDS and ref.kind not in act.on:
-                yield also(
-                    codes.ACT_ON_STRANGER, procedure, step, ("on", at), locate,
-                    f'"{step.act}" is not done on {a(ref.kind)}',
-                    f"name {a(' or '.join(act.on))}, or choose another act",
-                )  # fmt: skip
-        if step.keep:
-            yield from _kept(procedure, step, law, locate)
-        if step.method:
-            yield from _method(procedure, step, law, locate)
+        key = step[2:]
+        if key not in law.familiar:
+            found = tuple(_strange(procedure, step, law, locate))
+            if not found:
+                law.familiar.add(key)
+            yield from found
+
+
+def _strange(procedure: Summary, step: StepSummary, law: Law, locate: Locate) -> Iterator[Problem]:
+    act = law.acts.get(step.act)
+    for at, ref in enumerate(step.subjects):
+        if act is not None and ref.kind in SUBJECT_KINDS and ref.kind not in act.on:
+            yield also(
+                codes.ACT_ON_STRANGER, procedure, step, ("on", at), locate,
+                f'"{step.act}" is not done on {a(ref.kind)}',
+                f"name {a(' or '.join(act.on))}, or choose another act",
+            )  # fmt: skip
+    if step.keep:
+        yield from _kept(procedure, step, law, locate)
+    if step.method:
+        yield from _method(procedure, step, law, locate)
 
 
 def _seams(step: StepSummary, law: Law) -> list[Summary]:

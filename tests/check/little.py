@@ -22,15 +22,17 @@ from builder.model.summary import Path as FieldPath
 
 FIXTURES = Path(__file__).parent / "fixtures"
 _ACT, _STATE, _RULE = TypeAdapter(Act), TypeAdapter(State), TypeAdapter(Rule)
-KIND_OF = {"a": "seam", "b": "seam", "u": "seam", "p": "panel", "q": "panel", "o": "opening", "k": "cavity"}
+KIND_OF = {"a": "seam", "b": "seam", "u": "seam", "v": "seam", "p": "panel", "q": "panel", "o": "opening",
+           "k": "cavity", "m": "cavity"}  # fmt: skip
 RELATIONS: dict[str, dict[str, str]] = {
     "a": {"closes": "k", "panels": "pq", "methods": ""}, "b": {"closes": "k", "panels": "pq", "methods": ""},
-    "u": {"closes": "", "panels": "q", "methods": ""},
+    "u": {"closes": "", "panels": "q", "methods": ""}, "v": {"closes": "m", "panels": "q", "methods": ""},
     "p": {"bounds": "o", "neighbours": "q"}, "q": {"bounds": "", "neighbours": "p"},
 }  # fmt: skip
 FACTS: dict[str, Facts] = {
     "a": {"joint": "lap", "sealed": "yes"}, "b": {"joint": "butt", "sealed": "no"},
-    "u": {"joint": None, "sealed": "no"}, "p": {"load_bearing": "yes"}, "q": {"load_bearing": "no"},
+    "u": {"joint": None, "sealed": "no"}, "v": {"joint": "butt", "sealed": "no"},
+    "p": {"load_bearing": "yes"}, "q": {"load_bearing": "no"}, "k": {"drains": 2.0}, "m": {"drains": 0.0},
 }  # fmt: skip
 
 
@@ -98,14 +100,17 @@ def little_law(*procedures: Summary) -> Law:
 
 
 def steps_of(text: str) -> tuple[StepSummary, ...]:
-    """Read `drill a > weld a,other:a by plug but lap`."""
+    """Read `drill a with holes > weld a,other:a by plug but lap > check k answers size`."""
     return tuple(_step(at, part.split()) for at, part in enumerate(text.split(" > ")))
 
 
 def _step(at: int, words: list[str]) -> StepSummary:
     act, subjects, *rest = words
     said = dict(zip(rest[::2], rest[1::2], strict=True))
-    assert set(said) <= {"by", "but"}, words
+    assert set(said) <= {"by", "with", "answers", "but"}, words
     exempt = (said["but"],) if "but" in said else ()
     refs = tuple(subject(name) for name in subjects.split(","))
-    return StepSummary(f"s{at + 1}", ("phases", 0, "steps", at), act, refs, said.get("by", ""), (), exempt)
+    carries = frozenset(part for part in said.get("with", "").split(",") if part)
+    answers = (said["answers"],) if "answers" in said else ()
+    path = ("phases", 0, "steps", at)
+    return StepSummary(f"s{at + 1}", path, act, refs, said.get("by", ""), (), exempt, (), carries, answers)

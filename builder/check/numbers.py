@@ -1,0 +1,48 @@
+"""States of subjects and acts on them <-> numbers, which a walk through a procedure compares in place of names."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from builder.model.reference import Ref
+
+Held = tuple[str, Ref]
+"""A state and whose it is."""
+
+
+class Numbers:
+    """The numbers of one book: each subject has as many in a row as there are states."""
+
+    def __init__(self, states: Iterable[str]) -> None:
+        self.states = tuple(sorted(states))
+        self.place_of = {state: at for at, state in enumerate(self.states)}
+        self._owners: list[Ref] = []
+        self._first: dict[Ref, int] = {}
+        self._tags: dict[tuple[str, Ref | None], int] = {}
+
+    def first(self, owner: Ref) -> int:
+        """Return the number of a subject's first state; the state at place 3 has the third number after it."""
+        found = self._first.get(owner)
+        if found is None:
+            found = self._first[owner] = len(self._owners) * len(self.states)
+            self._owners.append(owner)
+        return found
+
+    def number(self, held: Held) -> int:
+        """Return the number of a state of a subject."""
+        state, owner = held
+        return self.first(owner) + self.place_of[state]
+
+    def held(self, number: int) -> Held:
+        """Return the state and whose it is."""
+        owner, place = divmod(number, len(self.states))
+        return self.states[place], self._owners[owner]
+
+    def of_state(self, state: str, numbers: Iterable[int]) -> list[int]:
+        """Return those that are of one state, whoever's it is."""
+        place, count = self.place_of.get(state), len(self.states)
+        return [number for number in numbers if number % count == place]
+
+    def tag(self, act: str, subject: Ref | None) -> int:
+        """Return the number of an act on a subject, or on any."""
+        return self._tags.setdefault((act, subject), len(self._tags))
