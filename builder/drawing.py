@@ -80,7 +80,8 @@ class Drawing:
         worked, faults = work_stage.work(ref, record, self.catalogue, self.shop)
         files, more = self.way.picture(ref, record, self.gathered)
         page = view.view(self.book, ref, record, worked)
-        beside = {one.path: self.renderer.render(one, self.book.site) for one in view.pages_beside(self.book, ref)}
+        others = view.pages_beside(self.book, ref, record, worked)
+        beside = {one.path: self.renderer.render(one, self.book.site) for one in others}
         for path, data in {page.path: self.renderer.render(page, self.book.site), **beside, **files}.items():
             self.desk.put(path, data)
         return Drawn(ref, page.path, search.page_words(page), (*faults, *more), (*beside, *files))

@@ -57,6 +57,10 @@ def expression_faults(shelf: Mapping[Ref, Record], scales: Scales) -> Iterator[t
             if record.mark is not None:
                 wanted = number("mm")
                 yield from _checked(ref, record.mark.width, {**kinds, **_fixed(record.mark)}, wanted, ("mark", "width"))
+                for name in ("stepped", "staggered"):
+                    drawn = getattr(record.mark, name)
+                    if drawn is not None:
+                        yield from _checked(ref, drawn, kinds, TRUTH, ("mark", name))
 
 
 def _rule_faults(ref: Ref, rule: Rule, shelf: Mapping[Ref, Record], scales: Scales) -> Iterator[tuple[Ref, Fault]]:

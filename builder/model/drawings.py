@@ -29,6 +29,8 @@ class DrawnWeld:
     label: Said
     width: float | None
     """In mm: of the nugget at the sheets' faces, or of the plug hole; None draws it without a dimension."""
+    has_stepped_holes: bool = False
+    """Of plugs through more than one sheet: each hole is smaller than the one above it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +55,8 @@ class Section:
     thickness_scale: float
     """Drawn mm on paper for each mm of sheet."""
     width_scale: float
+    is_staggered: bool = False
+    """The edges of the inner sheets stand back, so that each pair has a strip of its own."""
 
 
 @dataclass(frozen=True, slots=True)

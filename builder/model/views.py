@@ -17,12 +17,14 @@ from builder.model.html import Html as Html  # what makes views takes it from he
 from builder.model.labelled import Caution as Caution
 from builder.model.labelled import Link as Link
 from builder.model.labelled import Row as Row
+from builder.model.laid import Laid
 from builder.model.pictures import Picture, Pictures
 from builder.model.plotted import Plotted as Plotted
 from builder.model.plotted import UnitOption as UnitOption
 from builder.model.point_views import PointEntry, PointResults
 from builder.model.reference import Ref
 from builder.model.said import Said
+from builder.model.strip import Sheets
 
 
 @dataclass(frozen=True, slots=True)
@@ -265,7 +267,7 @@ class Groups:
 
 Block = (
     Facts | Prose | Items | Links | Grid | Cards | Figure | Pictures | Warnings | Worked | Form | Plotted | Steps
-    | Groups | Body | PointEntry | PointResults | WayThere | Choosing
+    | Groups | Body | Laid | Sheets | PointEntry | PointResults | WayThere | Choosing
 )  # fmt: skip
 
 

@@ -87,7 +87,7 @@ class WeldRow:
     """The welds along one segment; lengths in mm from its front end."""
 
     length: float
-    count: int
+    count: int  # how many; nobody counts in a row
     first: float
     spacing: float
     order: tuple[int, ...] = ()
@@ -107,6 +107,9 @@ class MethodPlan:
     mark_say: str = ""
     row: WeldRow | None = None
     """Of a method that makes single welds, where all it needs is known."""
+    has_stepped_holes: bool = False
+    is_staggered: bool = False
+    """Both for the section."""
 
 
 @dataclass(frozen=True, slots=True)

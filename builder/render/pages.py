@@ -12,7 +12,7 @@ from markupsafe import escape
 
 from builder.model.views import Block, Page, Site
 from builder.model.whole import Whole
-from builder.render.drawings import code, draw, draw_view, plot
+from builder.render.drawings import code, draw, draw_view, lay, plot, strip_sheets
 from builder.render.whole import section_of
 
 if TYPE_CHECKING:
@@ -52,6 +52,8 @@ def open_renderer(templates: Path) -> Renderer:
         code=code,
         draw=draw,
         draw_view=draw_view,
+        lay=lay,
+        strip_sheets=strip_sheets,
         plot=plot,
         message=lru_cache(maxsize=4096)(_macro(environment, "parts/warning.html", "message")),
         chosen=lru_cache(maxsize=4096)(_macro(environment, "parts/choosing.html", "in_step")),

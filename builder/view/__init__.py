@@ -43,6 +43,7 @@ from builder.view.seam import seam_page
 from builder.view.set_aside import set_aside_pages
 from builder.view.shell import shell_page
 from builder.view.sources import sources_page
+from builder.view.strip import strip_pages
 from builder.view.supporting import (
     hazard_page,
     scale_page,
@@ -117,8 +118,10 @@ def _supporting(here: Here, ref: Ref, record: Record) -> Page:
     raise TypeError(f"no page is made for a {ref.kind}")
 
 
-def pages_beside(book: Book, ref: Ref) -> Iterator[Page]:
+def pages_beside(book: Book, ref: Ref, record: Record, worked: Worked) -> Iterator[Page]:
     """Make the pages that hold what would make a record's own page heavy."""
+    if isinstance(record, Seam):
+        yield from strip_pages(book, ref, record, worked.seam)
     yield from used_pages(book, ref)
     yield from value_pages(book, ref)
 

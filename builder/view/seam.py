@@ -17,6 +17,7 @@ from builder.model.work import MethodPlan, SeamPlan, SegmentPlan
 from builder.view.choosing import choosing_blocks
 from builder.view.figure import pictures_block
 from builder.view.here import Here
+from builder.view.layout import SCRIPTS, layouts
 from builder.view.page import page, passage
 from builder.view.units import millimetres
 from builder.view.worked import cautions, value_row, worked_block
@@ -34,7 +35,7 @@ def seam_page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan, decided: tuple[D
     main: list[Block] = []
     for at, (segment, worked) in enumerate(zip(seam.segments, plan, strict=True), 1):
         main.append(_section(here, seam, segment, worked, at))
-    main.append(_run(here, seam))
+    main += [*layouts(here, ref, seam, plan)] or [_run(here, seam)]
     main += choosing_blocks(here, decided)
     main.append(_segments(here, seam))
     for at, worked in enumerate(plan, 1):
@@ -46,7 +47,7 @@ def seam_page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan, decided: tuple[D
     return page(
         here, ref, seam.title, "Seam", here.paragraphs(seam.summary), tuple(main), _aside(here, seam),
         texts=(passage("", seam.title, seam.summary, seam.notes),),
-        aliases=seam.was,
+        aliases=seam.was, scripts=SCRIPTS,
     )  # fmt: skip
 
 
@@ -67,6 +68,7 @@ def _section(here: Here, seam: Seam, segment: Segment, plan: SegmentPlan, at: in
         seal_size=(millimetres(seam.seal.size) or 0.0) if isinstance(seam.seal, Seal) else 0.0,
         thickness_scale=THICKNESS_SCALE,
         width_scale=WIDTH_SCALE,
+        is_staggered=any(method.is_staggered for method in _drawn_methods(here, plan)[:1]),
     )
     title = f"Section: {_named(segment, at, len(seam.segments))}"
     return Figure(title, section, _in_words(here, seam, segment, section), anchor=f"section-{at}-figure")
@@ -80,17 +82,22 @@ def _drawn_sheet(here: Here, sheet: Sheet) -> DrawnSheet:
 
 
 def _drawn_weld(here: Here, plan: SegmentPlan) -> DrawnWeld | None:
-    """The section shows the best method that no limit stops; else the first of the list."""
-    free = [method for method in plan.methods if not any(remark.level == "stop" for remark in method.remarks)]
-    for method in (*free, *plan.methods):
+    for method in _drawn_methods(here, plan)[:1]:
         record = here.book.shelf.get(Ref("method", method.method))
         if isinstance(record, Method):
             label = said(method.mark_say or record.title)
             if method.mark_width is not None:
                 width = here.book.units.answer(fixed(method.mark_width, 1), "mm", method.mark_width)
                 label = said(label, " ", width)
-            return DrawnWeld(record.draws, label, method.mark_width)
+            return DrawnWeld(record.draws, label, method.mark_width, method.has_stepped_holes)
     return None
+
+
+def _drawn_methods(here: Here, plan: SegmentPlan) -> tuple[MethodPlan, ...]:
+    """The section shows the best method that no limit stops; else the first of the list."""
+    free = (method for method in plan.methods if not any(remark.level == "stop" for remark in method.remarks))
+    known = (*free, *plan.methods)
+    return tuple(method for method in known if isinstance(here.book.shelf.get(Ref("method", method.method)), Method))
 
 
 def _seal_text(here: Here, seal: Seal) -> Said:

@@ -49,6 +49,7 @@ unknown is never looser than known.
 
 RULES = """\
 A rule says when it binds and has one consequence: what a step needs, owes, forbids or must itself carry, or which of
-two acts comes first. States hold from the step that makes them until a step that spoils them. What an act makes and spoils stands in
-the act. A step that cannot keep a rule names it under `except` with the reason, and the page shows both.
+two acts comes first. States hold from the step that makes them until a step that spoils them. What an act makes and
+spoils stands in the act. A step that cannot keep a rule names it under `except` with the reason, and the page shows
+both.
 """

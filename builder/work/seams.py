@@ -11,6 +11,7 @@ from builder.formula.numbers import fixed, plain
 from builder.formula.units import unit
 from builder.model.records.body import Seam, Segment
 from builder.model.records.calculator import Fixed
+from builder.model.records.fields import Expression
 from builder.model.records.law import Limit, Mark, Method
 from builder.model.reference import Ref
 from builder.model.summary import Facts
@@ -72,7 +73,8 @@ def _plan_method(
             worked.append(result)
     width = _mark_width(method.mark, facts)
     say = method.mark.say if method.mark is not None else ""
-    return MethodPlan(id_, remarks, tuple(worked), width, say), faults
+    stepped, staggered = (_is_drawn(expression, facts) for expression in _steps(method.mark))
+    return MethodPlan(id_, remarks, tuple(worked), width, say, None, stepped, staggered), faults
 
 
 def _judge(limit: Limit, facts: Facts) -> Remark | None:
@@ -80,6 +82,15 @@ def _judge(limit: Limit, facts: Facts) -> Remark | None:
     if holds is False:
         return None
     return Remark(limit.level, limit.say, limit.because, unjudged=isinstance(holds, NoAnswer))
+
+
+def _steps(mark: Mark | None) -> tuple[Expression | None, Expression | None]:
+    return (mark.stepped, mark.staggered) if mark is not None else (None, None)
+
+
+def _is_drawn(expression: Expression | None, facts: Facts) -> bool:
+    """Whether it surely holds; what cannot be judged is not drawn."""
+    return expression is not None and evaluate_expression(expression, fact_values(facts)) is True
 
 
 def _mark_width(mark: Mark | None, facts: Facts) -> float | None:

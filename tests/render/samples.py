@@ -5,10 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 from builder.model.drawings import DrawnSheet, DrawnWeld, Run, RunSegment, Section
+from builder.model.laid import Laid, LaidSegment, WeldLayout
 from builder.model.plots import Chart, Limit, Measure, Sketch, Trace
 from builder.model.point_views import EnteredPoint, PointEntry, PointHeads, PointResult, PointResults
 from builder.model.reference import Ref
 from builder.model.said import Said
+from builder.model.strip import Sheets, Strip
 from builder.model.views import (
     Ask,
     Block,
@@ -39,6 +41,7 @@ from builder.model.views import (
     Warnings,
     Worked,
 )
+from builder.model.work import WeldRow
 
 NAMES = ("Rocker outer", "Hinge pillar foot reinforcement", "Rocker inner", "Floor pan edge", "Jacking bracket")
 THICKNESSES = (0.8, 1.5, 1.2, 0.7, 2.0)
@@ -114,6 +117,22 @@ def sketch(form: str, mark: str = "", **changes: tuple[float | None, str]) -> Sk
     return Sketch(f"sketch_{form}", form, measures, (1, 4, 2, 5, 3, 6) if form == "marks" else ())
 
 
+def laid(mark: str = "") -> tuple[LaidSegment, ...]:
+    """A segment with welds and one without."""
+    row = WeldRow(300.0, 4, 15.0, 90.0, (1, 3, 4, 2))
+    return (
+        LaidSegment(f"Front{mark}", 300.0, said(300.0), 3, row, "", said(15.0), said(90.0)),
+        LaidSegment(f"Rear{mark}", 200.0, said(200.0), None, None, f"Stopped{mark}"),
+    )
+
+
+def strip(mark: str = "") -> Strip:
+    """A marking strip of two segments."""
+    places = tuple(tuple(Said(f"{place:g}", f"{place / 25.4:.3f}") for place in one.weld_places) for one in laid())
+    return Strip("strip", f"Flange{mark}", f"Spot{mark}", f"Shop{mark}", f"Book{mark}", Said("mm", "in"), True,
+                 laid(mark), places)  # fmt: skip
+
+
 def site(mark: str = "") -> Site:
     """A book; `mark` is added to every text."""
     ways = ((f"Panels{mark}", "panels.html"),)
@@ -174,5 +193,9 @@ def every_block(mark: str = "") -> tuple[Block, ...]:
         *(Plotted(f"Sketch{mark}", sketch(form, mark), f"Words{mark}", (), ("Measure", "Value"), ((f"A{mark}", "1"),),
                   f"sketch_{form}") for form in SKETCHES),
         Steps(f"Steps{mark}", (Phase(1, f"Phase{mark}", "phase-1", (step,)),)),
+        Laid(f"Layout{mark}", f"Spot{mark}", WeldLayout("layout-spot", "spot", laid(mark)), Said(f"Words{mark}"),
+             (f"Segment{mark}", "Order"), ((Html("Front"), Html("1, 3")),), "layout", f'{{"a": "{mark}"}}',
+             (f"Strip{mark}", f"#{mark}")),
+        Sheets(f"Sheets{mark}", strip(mark), f'{{"a": "{mark}"}}', f"#{mark}"),
         Groups(f"Groups{mark}", (Group(f"Group{mark}", (link,), f"Lead{mark}"),), "groups"),
     )

@@ -166,3 +166,43 @@ def test_labels_name_every_sheet_with_its_thickness() -> None:
     for sheet in section(5).sheets:
         assert f"{sheet.thickness:g} mm" in drawn
         assert sheet.label.split()[0] in drawn
+
+
+def test_holes_of_a_plug_get_smaller_from_sheet_to_sheet_where_it_is_said() -> None:
+    stepped = lay_out(section(4, weld=DrawnWeld("plug", Said("Plug"), 8.0, has_stepped_holes=True))).weld
+    assert stepped is not None
+    gaps = [gap for gap in stepped.gaps if gap]
+    widths = [right - left for left, right in gaps]
+    assert len(widths) == 3
+    assert widths[0] == pytest.approx(8 * 2 * UNIT), "the largest on top, to scale"
+    assert widths == sorted(widths, reverse=True)
+    assert len(set(widths)) == 3
+    assert {round((left + right) / 2, 6) for left, right in gaps} == {round(stepped.middle, 6)}
+    plain = lay_out(section(4, weld=DrawnWeld("plug", Said("Plug"), 8.0))).weld
+    assert plain is not None
+    assert [gap is not None for gap in plain.gaps] == [True, False, False], "a hole in the uppermost sheet alone"
+
+
+@pytest.mark.parametrize("form", ["spot", "seam", "bond"])
+def test_staggered_edges_give_each_pair_a_strip_of_its_own(form: str) -> None:
+    label = DrawnWeld(form, Said("Weld"), 3.0)  # type: ignore[arg-type]
+    layout = lay_out(section(4, weld=label, is_staggered=True))
+    placed = layout.stack
+    assert [sheet.start - placed.edge for sheet in placed.sheets[:2]] == [0, 0]
+    assert placed.edge < placed.sheets[2].start < placed.sheets[3].start < placed.radius
+    strips = [placed.strip(face) for face in range(3)]
+    for one, other in itertools.pairwise(strips):
+        assert one[1] == pytest.approx(other[0])
+    assert layout.weld is not None
+    if form == "spot":
+        for (left, right), gap in zip(strips, layout.weld.gaps, strict=True):
+            assert gap is not None
+            assert left < gap[0] < gap[1] < right
+    if form == "seam":
+        assert len(layout.weld.marks) == 3, "a bead on the level edges and one below each edge that stands back"
+    assert not lay_out(section(4, weld=label)).stack.is_staggered
+
+
+def test_a_weld_too_wide_to_draw_has_no_dimension() -> None:
+    assert not lay_out(section(2, flange=4.0, weld=DrawnWeld("plug", Said("Plug, 8 mm"), 8.0))).weld.has_width  # type: ignore[union-attr]
+    assert lay_out(section(2, flange=16.0, weld=DrawnWeld("plug", Said("Plug, 8 mm"), 8.0))).weld.has_width  # type: ignore[union-attr]

@@ -209,6 +209,10 @@ class Mark:
     width: Expression
     """A length, over a segment's facts and the fixed values."""
     fixed: dict[Variable, Fixed] = field(default_factory=dict)
+    stepped: Expression | None = None
+    """Where this holds over a segment's facts, the holes of a plug get smaller from sheet to sheet."""
+    staggered: Expression | None = None
+    """Where this holds, the edges of the inner sheets are drawn set back, each pair with a strip of its own."""
 
 
 @record

@@ -10,13 +10,15 @@ from __future__ import annotations
 from functools import lru_cache
 
 from builder.model.drawings import Section
+from builder.model.laid import Laid
 from builder.model.plots import Chart
+from builder.model.strip import Sheets
 from builder.model.views import Figure, Html, Plotted
-from builder.render.drawings import bend, channel, chart, marks, opening, run, section
+from builder.render.drawings import bend, channel, chart, layout, marks, opening, run, section, strip
 from builder.render.drawings.code import code
 from builder.render.drawings.shell import draw_view
 
-__all__ = ["code", "draw", "draw_view", "plot"]
+__all__ = ["code", "draw", "draw_view", "lay", "plot", "strip_sheets"]
 _SKETCHES = {"marks": marks.draw, "bend": bend.draw, "channel": channel.draw, "opening": opening.draw}
 
 
@@ -27,6 +29,16 @@ def draw(figure: Figure) -> Html:
     if isinstance(drawing, Section):
         return Html(section.draw(drawing, figure.title, figure.words))
     return Html(run.draw(drawing, figure.title, figure.words))
+
+
+def lay(laid: Laid) -> Html:
+    """The layout of a seam's welds."""
+    return Html(layout.draw(laid.layout, laid.title, laid.words))
+
+
+def strip_sheets(sheets: Sheets) -> tuple[Html, ...]:
+    """The sheets of a marking strip."""
+    return tuple(map(Html, strip.sheets(sheets.strip)))
 
 
 def plot(plotted: Plotted) -> Html:

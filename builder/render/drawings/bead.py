@@ -29,14 +29,14 @@ def over_a_step(size: float, edge: float, top: float, foot: float) -> str:
     )
 
 
-def draw(profile: str, size: float, edge: float, middle: float) -> str:
-    """A bead on the edge at `edge`, centred on `middle`; a profile without a drawing is dashed."""
-    half, out = size / 2, depth(profile, size)
+def draw(profile: str, size: float, edge: float, middle: float, over: float = 0.0) -> str:
+    """A bead on the edge at `edge`, centred on `middle`, over what stands out of it; without a drawing it is dashed."""
+    half, out = size / 2, depth(profile, size) + over
     top, foot, left = at(middle - half), at(middle + half), at(edge - out)
     x, round_ = at(edge), f"a{at(half)} {at(half)} 0 1 1"
     outlines = {
         "half-round": f"M{x} {top}A{at(out)} {at(half)} 0 0 0 {x} {foot}Z",
-        "round": f"M{x} {at(middle)}{round_} -{at(size)} 0{round_} {at(size)} 0Z",
+        "round": f"M{at(edge - over)} {at(middle)}{round_} -{at(size)} 0{round_} {at(size)} 0Z",
         "fillet": f"M{x} {top}L{left} {foot}H{x}Z",
         "square": f"M{x} {top}H{left}V{foot}H{x}Z",
     }

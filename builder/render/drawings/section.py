@@ -22,6 +22,8 @@ _SIZE = 13.0
 _NOTE = 12.0
 _ABOVE = 8.0
 """From the tips of the turned sheets to what stands above or below them."""
+_LEAST_SEAL = 100.0
+"""Room in which the sealer's label is broken into lines at least."""
 _DROP = 40.0
 """How far the stack is set down at most to stand level with its labels."""
 
@@ -83,7 +85,7 @@ def lay_out(section: Section) -> Layout:
     flange_label = _flange_label(section, placed, flange_line - 5)
     leaders = column(_called(placed), *_beside(section, placed), row)
     foot = max(flange_line + 4, placed.bottom + placed.rise)
-    pointed = [Pointed(film, tuple((film.x - 4, face) for face in placed.faces), "film-line")] if film else []
+    pointed = [Pointed(film, _on_film(placed, _film_leader(section, placed)), "film-line")] if film else []
     beside = max(leader.box.bottom for leader in leaders)
     seal = _seal(section, placed, foot, beside)
     foot = max(foot, beside)
@@ -109,7 +111,7 @@ def draw(section: Section, title: str, description: Said) -> str:
         marks.append(_bead(section, placed))
     if layout.weld:
         marks += layout.weld.marks
-    if placed.is_shortened:
+    if placed.is_shortened and not placed.is_staggered:
         marks.append(_interruption(placed))
     marks.append(dimension.across(placed.edge, placed.radius, layout.flange_line, placed.bottom))
     marks += [words(layout.flange_label), words(layout.notes)]
@@ -124,8 +126,12 @@ def _bead(section: Section, placed: Stack) -> str:
     size = section.seal_size * section.width_scale * UNIT
     if placed.is_stepped:
         return bead.over_a_step(size, placed.edge, placed.top, placed.sheets[-1].top)
-    edge = placed.edge - welds.room_before_edge(section.weld)
-    return bead.draw(section.seal_profile, size, edge, (placed.top + placed.bottom) / 2)
+    return bead.draw(section.seal_profile, size, placed.edge, _level(placed), welds.room_before_edge(section.weld))
+
+
+def _level(placed: Stack) -> float:
+    """Half-way down the edges that lie level at the flange's edge."""
+    return (placed.top + max(sheet.bottom for sheet in placed.sheets if sheet.start <= placed.edge)) / 2
 
 
 def _room_before(section: Section) -> float:
@@ -138,8 +144,20 @@ def _room_before(section: Section) -> float:
 def _film_label(section: Section, placed: Stack) -> Label | None:
     if not section.film:
         return None
-    x = placed.edge + 12
+    x = _film_leader(section, placed) + 4
     return Label(wrap(section.film, _SIZE, WIDTH - x - 6), x, _TOP + _SIZE, _SIZE, style="film-name")
+
+
+def _film_leader(section: Section, placed: Stack) -> float:
+    """x of the film's leader: a little way in from the edge, and always before the weld."""
+    weld = welds.place(placed, section.weld, section.width_scale * UNIT) if section.weld else None
+    gap = weld.gaps[0] if weld and weld.gaps else None
+    return placed.edge + min(8.0, (gap[0] - placed.edge) / 2 if gap else 8.0)
+
+
+def _on_film(placed: Stack, x: float) -> tuple[Point, ...]:
+    """Where a leader straight down at `x` meets film; at least at the first face."""
+    return tuple((x, face) for at, face in enumerate(placed.faces) if at == 0 or placed.strip(at)[0] < x)
 
 
 def _weld_label(section: Section, placed: Stack, row: float) -> Label | None:
@@ -206,10 +224,11 @@ def _seal(section: Section, placed: Stack, foot: float, beside: float) -> Pointe
     x = placed.edge - welds.room_before_edge(section.weld) - bead.depth(section.seal_profile, size) * 0.4
     if placed.is_stepped:
         x = placed.edge - max(bead.left_of_a_step(size) * 0.6, welds.room_before_edge(section.weld) + 3)
-    label = _wrapped(section.seal, x + 4, foot + 10 + _SIZE)
+    lines, others = wrap_both(section.seal, _SIZE, max(placed.radius - x, _LEAST_SEAL))
+    label = Label(lines, x + 4, foot + 10 + _SIZE, _SIZE, others=others)
     if label.box.right > stack.labels_from(placed)[0] - 6 and label.box.top < beside + 4:
         label = replace(label, y=beside + 6 + _SIZE)
-    y = placed.sheets[-1].top - 4 if placed.is_stepped else (placed.top + placed.bottom) / 2
+    y = placed.sheets[-1].top - 4 if placed.is_stepped else _level(placed)
     return Pointed(label, ((x, y),))
 
 
@@ -219,6 +238,10 @@ def _scales(section: Section, placed: Stack) -> str:
     said += ", bead at the width scale." if section.seal.text else "."
     if placed.is_shortened:
         said += " Flange drawn shortened."
+    if placed.is_staggered:
+        said += " Steps of the edges not to scale."
+    if section.weld and section.weld.form == "plug" and section.weld.has_stepped_holes and len(placed.sheets) > 2:
+        said += " Steps of the hole not to scale."
     if any(sheet.thickness is None for sheet in section.sheets):
         said += " ? and dashed: thickness not known."
     return said
@@ -241,10 +264,14 @@ def _sheet(drawing: str, placed: Stack, index: int) -> str:
 
 def _film(layout: Layout) -> list[str]:
     """The film on every mating face, from the edge to the radius, none where the weld is."""
-    placed, weld = layout.stack, layout.section.weld
-    gap = welds.film_gaps(layout.weld, weld.form if weld else "")
-    runs = [(placed.edge, gap[0]), (gap[1], placed.radius)] if gap else [(placed.edge, placed.radius)]
-    return [line((left, face), (right, face), style="film") for face in placed.faces for left, right in runs]
+    placed = layout.stack
+    gaps = layout.weld.gaps if layout.weld else ()
+    marks: list[str] = []
+    for at, face in enumerate(placed.faces):
+        start, gap = placed.strip(at)[0], gaps[at] if at < len(gaps) else None
+        runs = [(start, gap[0]), (gap[1], placed.radius)] if gap else [(start, placed.radius)]
+        marks += [line((left, face), (right, face), style="film") for left, right in runs]
+    return marks
 
 
 def _weld_words(layout: Layout) -> str:

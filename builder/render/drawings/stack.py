@@ -3,16 +3,18 @@
 One user unit is one CSS pixel of the printed drawing, so that the stated scales hold on paper. Sheets lie from the
 edge at the left to the radius, where the outermost turns up and the innermost down; those between run on. Two sheets
 that are welded along the outer one's edge lie stepped: the outer runs on to the right, the inner comes from the left
-and ends below it.
+and ends below it. Staggered edges stand back one behind the other, from the third sheet on.
 """
 
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 
 from builder.model.drawings import DrawnSheet, Section
 from builder.render.drawings.strokes import Point, at, points
+from builder.render.drawings.text import width_of
 
 WIDTH = 340.0
 """Of every drawing: as wide as the narrowest screen the book is read on, so that its text is never scaled down."""
@@ -27,8 +29,8 @@ _BESIDE = 14.0
 """From the drawing to the labels beside it."""
 RUN = 36.0
 """How far a stepped sheet is drawn on beyond the lap."""
-_LABELS = 108.0
-"""The least room for the labels."""
+_LABELS, _MOST_LABELS = 108.0, 128.0
+"""The least room for the labels, and the most that long words take from the flange."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,9 +90,21 @@ class Stack:
         return self.sheets[-1].is_cut_off
 
     @property
+    def is_staggered(self) -> bool:
+        """Whether the edges of inner sheets stand back."""
+        return any(sheet.start > self.edge for sheet in self.sheets)
+
+    @property
     def faces(self) -> tuple[float, ...]:
         """The mating faces, from the outside in."""
         return tuple(sheet.bottom for sheet in self.sheets[:-1])
+
+    def strip(self, face: int) -> tuple[float, float]:
+        """From where to where the two sheets that meet at a mating face can be welded to each other alone."""
+        upper, lower = self.sheets[face], self.sheets[face + 1]
+        beyond = self.sheets[face + 2].start if face + 2 < len(self.sheets) else self.radius
+        left = max(upper.start, lower.start)
+        return left, beyond if beyond > left else self.radius
 
     @property
     def rise(self) -> float:
@@ -110,17 +124,18 @@ def place(section: Section, top: float, before: float) -> Stack:
     is_stepped = lies_stepped(section)
     edge += RUN if is_stepped else 0.0
     overhang = RUN if is_stepped else max(_overhang(thick[0]), _overhang(thick[-1]))
-    room = WIDTH - _LABELS - _BESIDE - overhang - edge
+    room = WIDTH - _labels(section) - _BESIDE - overhang - edge
     flange = section.flange * section.width_scale * UNIT
     radius = edge + min(flange, room)
     reach = radius + overhang
+    steps = _steps_back(section, radius - edge)
     sheets: list[Placed] = []
     for index, (sheet, units) in enumerate(zip(section.sheets, thick, strict=True)):
         if is_stepped and index == 1:
             sheets.append(Placed(sheet, top, units, 0, _MARGIN, radius, is_cut_off=True))
         else:
             turn = 0 if is_stepped else _turn(index, len(thick))
-            sheets.append(Placed(sheet, top, units, turn, edge, reach + 2 - 5 * (index % 2)))
+            sheets.append(Placed(sheet, top, units, turn, edge + steps[index], reach + 2 - 5 * (index % 2)))
         top += units
     return Stack(tuple(sheets), edge, radius, reach + 2, flange > room)
 
@@ -155,10 +170,10 @@ def faces(stack: Stack, sheet: Placed) -> tuple[str, str]:
     big, small = at(_RADIUS + sheet.thick), at(_RADIUS)
     near_bend, near_tip, far_tip, far_bend = ends(stack, sheet)
     return (
-        f"{points([(stack.edge, mating), (stack.radius, mating)])}"
+        f"{points([(sheet.start, mating), (stack.radius, mating)])}"
         f"A{big} {big} {outward} {points([near_bend, near_tip])}",
         f"{points([far_tip, far_bend])}A{small} {small} {inward} "
-        f"{points([(stack.radius, outer), (stack.edge, outer)])}",
+        f"{points([(stack.radius, outer), (sheet.start, outer)])}",
     )
 
 
@@ -181,6 +196,21 @@ def spot_in(stack: Stack, sheet: Placed) -> Point:
         return sheet.end - (22 if sheet.is_cut_off else 9), sheet.middle
     near, near_tip, far_tip, far = ends(stack, sheet)
     return (near[0] + near_tip[0] + far_tip[0] + far[0]) / 4, (near[1] + near_tip[1] + far_tip[1] + far[1]) / 4
+
+
+def _labels(section: Section) -> float:
+    """Room for the longest word of the labels."""
+    texts = [(word, 13.0) for sheet in section.sheets for word in sheet.label.split()]
+    texts += [(part, 12.0) for sheet in section.sheets for part in re.findall(r"[^\s-]+-?", sheet.note)]
+    return min(max(_LABELS, 8 + max((width_of(*text) for text in texts), default=0.0)), _MOST_LABELS)
+
+
+def _steps_back(section: Section, flange: float) -> list[float]:
+    """How far each edge stands behind the flange's: the first two are level, and each pair has its strip."""
+    count = len(section.sheets)
+    if not section.is_staggered or lies_stepped(section) or count < 3:
+        return [0.0] * count
+    return [max(0, index - 1) * flange / (count - 1) for index in range(count)]
 
 
 def _thicknesses(section: Section) -> list[float]:

@@ -33,9 +33,9 @@ def _em(character: str) -> float:
 
 
 def wrap(text: str, size: float, room: float, bold: bool = False) -> tuple[str, ...]:
-    """Break a text into lines no wider than `room`; a word that is too long by itself is cut."""
+    """Break a text into lines no wider than `room`; a word that is too long by itself is cut, best at a hyphen."""
     lines: list[str] = []
-    for word in text.split():
+    for word in filter(None, text.split(" ")):  # a number keeps its unit
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and width_of(longer, size, bold) <= room:
             lines[-1] = longer
@@ -58,7 +58,8 @@ def _cut(word: str, size: float, room: float, bold: bool) -> list[str]:
     pieces = [""]
     for character in word:
         if pieces[-1] and width_of(pieces[-1] + character, size, bold) > room:
-            pieces.append("")
+            head, hyphen, tail = pieces[-1].rpartition("-")
+            pieces[-1:] = [head + hyphen, tail] if head else [pieces[-1], ""]
         pieces[-1] += character
     return pieces
 

@@ -87,7 +87,7 @@
   function wrap(text, size, room, bold) {
     /** @type {string[]} */
     const lines = [];
-    for (const word of text.split(/\s+/).filter(Boolean)) {
+    for (const word of text.split(" ").filter(Boolean)) {
       const longer = lines.length ? `${lines[lines.length - 1]} ${word}` : word;
       if (lines.length && widthOf(longer, size, bold) <= room) lines[lines.length - 1] = longer;
       else lines.push(...cut(word, size, room, bold));
@@ -100,7 +100,10 @@
     const pieces = [""];
     for (const character of word) {
       const last = pieces[pieces.length - 1];
-      if (last && widthOf(last + character, size, bold) > room) pieces.push("");
+      const hyphen = last.lastIndexOf("-") + 1;
+      const isTooLong = last && widthOf(last + character, size, bold) > room;
+      if (isTooLong && hyphen > 1) pieces.splice(-1, 1, last.slice(0, hyphen), last.slice(hyphen));
+      else if (isTooLong) pieces.push("");
       pieces[pieces.length - 1] += character;
     }
     return pieces;
