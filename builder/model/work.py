@@ -87,7 +87,7 @@ class WeldRow:
     """The welds along one segment; lengths in mm from its front end."""
 
     length: float
-    count: int  # how many; nobody counts in a row
+    count: int
     first: float
     spacing: float
     order: tuple[int, ...] = ()
