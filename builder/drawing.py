@@ -20,6 +20,7 @@ from builder.model.links import Catalogue
 from builder.model.records import KIND
 from builder.model.reference import Ref
 from builder.model.views import Site
+from builder.model.work import SeamPlan
 from builder.passes import CODES, Way, unpack
 
 MOST_LOOKED_AT, LONGEST_EXAMPLE = 40, 4000
@@ -82,9 +83,19 @@ class Drawing:
         page = view.view(self.book, ref, record, worked)
         others = view.pages_beside(self.book, ref, record, worked)
         beside = {one.path: self.renderer.render(one, self.book.site) for one in others}
-        for path, data in {page.path: self.renderer.render(page, self.book.site), **beside, **files}.items():
+        scripts = self.scripts(ref, worked.seam)
+        made = {page.path: self.renderer.render(page, self.book.site), **beside, **files, **scripts}
+        for path, data in made.items():
             self.desk.put(path, data)
-        return Drawn(ref, page.path, search.page_words(page), (*faults, *more), (*beside, *files))
+        return Drawn(ref, page.path, search.page_words(page), (*faults, *more), (*beside, *files, *scripts))
+
+    def scripts(self, ref: Ref, plan: SeamPlan) -> dict[str, bytes]:
+        """Return what a seam's page works its plans out from; nothing where no plan depends on a length."""
+        if not any(segment.asked for segment in plan):
+            return {}
+        facts, asked = [segment.known for segment in plan], [segment.asked for segment in plan]
+        script = formula.emit_seam(ref.id, facts, asked, self.way.units())
+        return {f"assets/seam/{ref.id}.js": script.encode()}
 
     def pages(self) -> list[str]:
         """Draw the pages that show no record."""
@@ -104,6 +115,8 @@ class Drawing:
             **render.assets(self.way.order.templates),
             **{f"assets/calc/{id_}.js": formula.emit_calculator(self.programs[id_], "", pairs, self.usual).encode()
                for id_ in living},
+            **{f"assets/method/{id_}.js": formula.emit_method(id_, method, self.programs).encode()
+               for id_, method in work_stage.methods(self.shop)},
             **self.index.files([*self.gathered.names(), *settings.unit_names(self.way.order.layers)], self.own.quiet),
         }  # fmt: skip
         for path, data in files.items():

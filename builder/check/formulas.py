@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from builder.formula import TRUTH, Fault, Program, check_expression, compile_calculator, compile_table, number, prove
+from builder.formula import TRUTH, Fault, Program, check_expression, compile_calculator, compile_table, prove
 from builder.formula.facts import Scales, fact_kinds
-from builder.formula.kinds import Kind, kind_of_unit
-from builder.formula.units import unit
+from builder.formula.kinds import Kind
 from builder.model.problem import Problem
 from builder.model.records import Record
 from builder.model.records.calculator import Calculator
-from builder.model.records.law import Ban, Mark, Method, Need, Owed, Rule, State
+from builder.model.records.law import Ban, Need, Owed, Rule, State
 from builder.model.records.table import Table
 from builder.model.reference import Ref
 from builder.model.summary import Locate, Path
@@ -45,22 +44,11 @@ def compile_programs(shelf: Mapping[Ref, Record]) -> tuple[dict[str, Program], t
 
 
 def expression_faults(shelf: Mapping[Ref, Record], scales: Scales) -> Iterator[tuple[Ref, Fault]]:
-    """Check the conditions of rules and the formulas of methods over the facts they may use."""
+    """Check the conditions of rules over the facts they may use; methods are checked where their plans are."""
     for ref in sorted(shelf):
         record = shelf[ref]
         if isinstance(record, Rule):
             yield from _rule_faults(ref, record, shelf, scales)
-        elif isinstance(record, Method):
-            kinds = fact_kinds("seam", scales)
-            for at, limit in enumerate(record.limits):
-                yield from _checked(ref, limit.if_, kinds, TRUTH, ("limits", at, "if"))
-            if record.mark is not None:
-                wanted = number("mm")
-                yield from _checked(ref, record.mark.width, {**kinds, **_fixed(record.mark)}, wanted, ("mark", "width"))
-                for name in ("stepped", "staggered"):
-                    drawn = getattr(record.mark, name)
-                    if drawn is not None:
-                        yield from _checked(ref, drawn, kinds, TRUTH, ("mark", name))
 
 
 def _rule_faults(ref: Ref, rule: Rule, shelf: Mapping[Ref, Record], scales: Scales) -> Iterator[tuple[Ref, Fault]]:
@@ -84,10 +72,6 @@ def _whose_facts(condition: Need | Ban | Owed, rule: Rule, shelf: Mapping[Ref, R
     if condition.of in KIND_MEANT:
         return KIND_MEANT[condition.of]
     return state.of[0] if isinstance(state, State) and len(state.of) == 1 else ""
-
-
-def _fixed(mark: Mark) -> dict[str, Kind]:
-    return {name: kind_of_unit(unit(fixed.unit) if fixed.unit else None) for name, fixed in mark.fixed.items()}
 
 
 def _checked(

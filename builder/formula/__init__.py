@@ -14,6 +14,7 @@ from builder.formula.lookup import CompiledTable, LookupTable, compile_table
 from builder.formula.no_answer import NoAnswer, Value
 from builder.formula.pairs import Pair, Pairs, make_pairs
 from builder.formula.parse import parse
+from builder.formula.plan_script import emit_method, emit_seam
 from builder.formula.program import Compiled, Program, compile_calculator
 from builder.formula.proving import prove
 from builder.formula.run import run
@@ -53,6 +54,8 @@ __all__ = [
     "describe",
     "dimension_of_example",
     "emit_calculator",
+    "emit_method",
+    "emit_seam",
     "evaluate_expression",
     "kind_of_unit",
     "make_pairs",

@@ -8,19 +8,18 @@ from fractions import Fraction
 from functools import lru_cache
 
 from builder.formula.check import Scope, check
-from builder.formula.codes import BAD_VALUE, UNKNOWN_UNIT, UNREACHABLE_ROW
+from builder.formula.codes import UNREACHABLE_ROW
 from builder.formula.decision import Branch, Decision, form_faults
 from builder.formula.evaluate import Worker, worker_of
 from builder.formula.expressions import disagreement
 from builder.formula.fault import Fault, Path
-from builder.formula.inputs import Question, asked_unit, compile_input, read_quantity
-from builder.formula.kinds import TRUTH, Kind, choice, kind_of_unit
+from builder.formula.inputs import Question, compile_fixed, compile_input
+from builder.formula.kinds import TRUTH, Kind, choice
 from builder.formula.lookup import CompiledTable, LookupTable, compile_table
 from builder.formula.order import in_order
 from builder.formula.parse import parse
 from builder.formula.points.compiling import measured_kinds
 from builder.formula.reach import unreachable_rows
-from builder.formula.units import unit, unit_advice
 from builder.model.expression import Expression, names_read
 from builder.model.records.calculator import Calculator, Row
 from builder.model.records.table import Table
@@ -67,20 +66,13 @@ class Compiling:
                 self.questions[name] = question
         for name, fixed in self.record.fixed.items():
             self.kinds[name] = None
-            if fixed.unit is not None and unit(fixed.unit) is None:
-                message = f'there is no unit "{fixed.unit}"'
-                self.fault([Fault(UNKNOWN_UNIT, message, unit_advice(fixed.unit), path=("fixed", name, "unit"))])
+            constant = compile_fixed(fixed)
+            if isinstance(constant, Fault):
+                self.fault([constant.under(("fixed", name))])
                 continue
-            own = asked_unit(fixed.unit)
-            reading = read_quantity(fixed.value, own)
-            if isinstance(reading, str):
-                do = "write a number, its unit beside it under unit"
-                message = f'"{fixed.value}" cannot be used: {reading}'
-                self.fault([Fault(BAD_VALUE, message, do, path=("fixed", name, "value"))])
-                continue
-            self.kinds[name], self.fixed[name] = kind_of_unit(own), reading.base
-            if fixed.unit is None:
-                self.constants[name] = reading.own
+            self.kinds[name], self.fixed[name] = constant.kind, constant.reading.base
+            if constant.is_bare:
+                self.constants[name] = constant.reading.own
 
     def lookups(self) -> None:
         """Compile the tables; one that is missing or broken is told elsewhere."""

@@ -35,7 +35,7 @@ def number(unit_name: str = "") -> NumberKind:
     return kind_of_unit(found)
 
 
-def check_expression(text: str, kinds: Mapping[str, Kind], wanted: Kind | None = None) -> Checked:
+def check_expression(text: str, kinds: Mapping[str, Kind | None], wanted: Kind | None = None) -> Checked:
     """Parse and check an expression over names of these kinds; `wanted` is what it must be, such as `TRUTH`."""
     tree = parse(text)
     if isinstance(tree, Fault):

@@ -10,8 +10,9 @@ from builder.formula.no_answer import NoAnswer, Value
 from builder.model.summary import Facts
 
 YES_NO = ("yes", "no")
-_LENGTHS = ("length", "flange", "depth", "governing", "thinnest", "thickest", "outer", "total",
-            "sheet_1", "sheet_2", "sheet_3", "sheet_4")  # fmt: skip
+_LENGTHS = ("length", "flange", "depth", "governing", "thinnest", "thickest", "outer", "inner", "outside", "total",
+            "sheet_1", "sheet_2", "sheet_3", "sheet_4", "interface_1", "interface_2", "interface_3",
+            "factory_pitch", "seal_size")  # fmt: skip
 _NUMBERS = ("layers", "layers_most", "ratio", "factory_count")
 UNKNOWN_FACT = "unknown"
 FACTORY = ("spot", "plug", "seam", "bond", "none")
@@ -36,8 +37,9 @@ def fact_kinds(subject: str, scales: Scales) -> dict[str, Kind]:
         return {
             **{name: number("mm") for name in _LENGTHS}, **{name: number() for name in _NUMBERS},
             "joint": choice(scales.get("joint", ())), "coating": choice(scales.get("coating", ())),
-            "strongest": choice(scales.get("strength", ())), "sides": choice(("both", "one")),
-            "sealed": choice(YES_NO), "filmed": choice(YES_NO), "closes": choice(YES_NO),
+            "strongest": choice(scales.get("strength", ())), "sides": choice(("both", "one", UNKNOWN_FACT)),
+            "sealed": choice(YES_NO), "factory_joined": choice(YES_NO),
+            "seal_profile": choice(scales.get("bead-profile", ())), "filmed": choice(YES_NO), "closes": choice(YES_NO),
         }  # fmt: skip
     if subject == "panel":
         return {
@@ -49,9 +51,14 @@ def fact_kinds(subject: str, scales: Scales) -> dict[str, Kind]:
     if subject == "cavity":
         return {
             "reachable": choice((*YES_NO, UNKNOWN_FACT)), "wax_entries": number(), "drains": number(),
-            "lives_inside": choice(YES_NO),
+            "lives_inside": choice(YES_NO), "inside_area": number("m**2"),
         }  # fmt: skip
     return {}
+
+
+def plan_kinds(scales: Scales, subject: str = "seam") -> dict[str, Kind]:
+    """Return what formulas of a plan may use beside a segment's facts: what other records say of its surroundings."""
+    return {**fact_kinds(subject, scales), "inside_area": number("m**2"), "film_thickness": number("mm")}
 
 
 def _told_kinds() -> dict[str, Kind]:

@@ -8,16 +8,15 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import NamedTuple
 
-from builder.formula.codes import BAD_INPUT_FIELD, GIVEN_BAD, UNKNOWN_UNIT
+from builder.formula.codes import BAD_INPUT_FIELD, BAD_VALUE, GIVEN_BAD, UNKNOWN_UNIT
 from builder.formula.fault import Fault
 from builder.formula.kinds import Kind, choice, describe, kind_of_unit
 from builder.formula.lookup import is_same
 from builder.formula.no_answer import TOO_LARGE
-from builder.formula.numbers import read_written, to_float
+from builder.formula.numbers import plain, read_written, to_float
 from builder.formula.units import Unit, unit, unit_advice
 from builder.model.near import offer
-from builder.model.quantity import split_quantity
-from builder.model.records.calculator import Input
+from builder.model.records.calculator import Fixed, Input
 
 BARE_UNIT = Unit("", (0,) * 8, Fraction(1))
 """The unit of a bare number."""
@@ -76,6 +75,27 @@ def _finite(reading: Reading) -> Reading | str:
     return reading if is_finite else TOO_LARGE
 
 
+class Constant(NamedTuple):
+    """A fixed value, read."""
+
+    kind: Kind
+    reading: Reading
+    is_bare: bool
+
+
+def compile_fixed(fixed: Fixed) -> Constant | Fault:
+    """Read a fixed value; the fault names its field."""
+    if fixed.unit is not None and unit(fixed.unit) is None:
+        message = f'there is no unit "{fixed.unit}"'
+        return Fault(UNKNOWN_UNIT, message, unit_advice(fixed.unit), path=("unit",))
+    own = asked_unit(fixed.unit)
+    reading = read_quantity(fixed.value, own)
+    if isinstance(reading, str):
+        do = "write a number, its unit beside it under unit"
+        return Fault(BAD_VALUE, f'"{fixed.value}" cannot be used: {reading}', do, path=("value",))
+    return Constant(kind_of_unit(own), reading, fixed.unit is None)
+
+
 def compile_input(name: str, record: Input) -> tuple[Question | None, tuple[Fault, ...]]:
     """Turn an input's record into a question; its faults name their field."""
     faults = tuple(_choice_faults(record) if record.choose is not None else _number_faults(record))
@@ -100,11 +120,6 @@ def compile_input(name: str, record: Input) -> tuple[Question | None, tuple[Faul
         Fault(BAD_INPUT_FIELD, value.message, value.do, path=("inputs", name, field))
         for field, value in found if isinstance(value, Fault)
     )  # fmt: skip
-
-
-def is_literal(question: Question, text: str) -> bool:
-    """Whether a text is an answer as it stands: a choice's id, or a number with or without a unit; else a formula."""
-    return text in question.choices if question.choices else split_quantity(text) is not None
 
 
 def answer(question: Question, given: str | float) -> float | str | Fault:
@@ -133,8 +148,15 @@ def asked_unit(name: str | None) -> Unit:
     return found
 
 
-def _refused(question: Question, given: object, why: str, do: str) -> Fault:
-    return Fault(GIVEN_BAD, f'{question.id}: "{given}" {why}', do, path=("given", question.id))
+def _refused(question: Question, given: str | float, why: str, do: str) -> Fault:
+    told = given if isinstance(given, str) else _told(question, given)
+    return Fault(GIVEN_BAD, f'{question.id}: "{told}" {why}', do, path=("given", question.id))
+
+
+def _told(question: Question, given: float) -> str:
+    """A value in base units as somebody would write it."""
+    own = question.unit.from_base(given) if math.isfinite(given) else given
+    return f"{plain(own)} {question.unit.name}".rstrip() if math.isfinite(own) else TOO_LARGE
 
 
 def _misfit(question: Question, reading: Reading) -> str | None:

@@ -63,7 +63,8 @@ def emit_calculator(
     which unit a step's value is shown where the record has none.
     """
     units = step_units(program, usual)
-    computed = {step.name for step in program.steps} | measured_kinds(program.record).keys()
+    # An input may have no answer too, where a plan hands on what is unknown.
+    computed = {step.name for step in program.steps} | measured_kinds(program.record).keys() | program.questions.keys()
     warnings = [
         f"      {{level: {text(warned.level)}, say: {text(warned.say)}, "
         f"holds: function (v, F, t) {{ return {emit(warned.condition, computed)}; }}}}"
@@ -72,7 +73,8 @@ def emit_calculator(
     return _TEMPLATE.format(
         id=text(id or program.id),
         title=text(program.record.title),
-        inputs=text([_input(program, question, pairs) for question in program.questions.values()]),
+        inputs=text([input_data(program.record.inputs[id_], question, pairs)
+                     for id_, question in program.questions.items()]),
         fixed=text(program.fixed),
         tables=text({name: table_data(table) for name, table in program.tables.items()}),
         steps=",\n".join(_step(step, computed, _shown(units.get(step.name), pairs)) for step in program.steps),
@@ -159,8 +161,8 @@ def _shown(found: StepUnit | None, pairs: Pairs) -> dict[str, Any] | None:
     return {"unit": unit_data(found.unit), "digits": found.digits, "other": other}
 
 
-def _input(program: Program, question: Question, pairs: Pairs) -> dict[str, Any]:
-    record = program.record.inputs[question.id]
+def input_data(record: Input, question: Question, pairs: Pairs) -> dict[str, Any]:
+    """Return a question as a page holds it."""
     pair = pairs.get(question.unit.name)
     return {
         "id": question.id,

@@ -7,6 +7,7 @@ mark of what is left, from one end to the other, and then those between. formula
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
@@ -14,6 +15,8 @@ from builder.formula.meanings import floor
 from builder.formula.no_answer import NOT_COUNTABLE, unanswered
 
 MOST_MARKS = 400
+MOST_READ = 1000
+_RUN = re.compile(r"[0-9]+(?:\s*[,;]\s*[0-9]+)+")
 
 
 def turns(count: float, halvings: float) -> str:
@@ -62,3 +65,18 @@ def _apart(marks: list[int]) -> list[int]:
     """Take the two halves of a round by turns, so that one weld is followed by one far off."""
     half = (len(marks) + 1) // 2
     return [mark for pair in zip(marks[:half], [*marks[half:], 0], strict=False) for mark in pair if mark]
+
+
+def turns_of(order: str) -> tuple[int, ...]:
+    """Read `1, 12; 6; 3, 9` as marks in the order they are made; return the turn of each, 0 where none is told.
+
+    Of several runs of numbers in a sentence the longest counts, and of those as long the first.
+    """
+    runs = [[int(number) for number in re.split(r"[^0-9]+", run)] for run in _RUN.findall(order)]
+    marks = max(runs, key=len, default=[])
+    if not marks or not 1 <= min(marks) <= max(marks) <= MOST_READ:
+        return ()
+    turns = [0] * max(marks)
+    for turn, mark in enumerate(marks, 1):
+        turns[mark - 1] = turns[mark - 1] or turn
+    return tuple(turns)

@@ -19,6 +19,7 @@ from builder.model.labelled import Link as Link
 from builder.model.labelled import Row as Row
 from builder.model.laid import Laid
 from builder.model.pictures import Picture, Pictures
+from builder.model.plan_views import PlannedSegment
 from builder.model.plotted import Plotted as Plotted
 from builder.model.plotted import UnitOption as UnitOption
 from builder.model.point_views import PointEntry, PointResults
@@ -267,7 +268,7 @@ class Groups:
 
 Block = (
     Facts | Prose | Items | Links | Grid | Cards | Figure | Pictures | Warnings | Worked | Form | Plotted | Steps
-    | Groups | Body | Laid | Sheets | PointEntry | PointResults | WayThere | Choosing
+    | Groups | Body | Laid | Sheets | PointEntry | PointResults | WayThere | Choosing | PlannedSegment
 )  # fmt: skip
 
 

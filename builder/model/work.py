@@ -8,6 +8,8 @@ from typing import Literal, NamedTuple
 
 from builder.model.decided import Decided
 from builder.model.plots import Measured, Series
+from builder.model.records.calculator import Input
+from builder.model.summary import Facts
 
 
 class Value(NamedTuple):
@@ -24,6 +26,8 @@ class Value(NamedTuple):
     """A decision's reason."""
     number: float | None = None
     """An answer before it was rounded, in its unit."""
+    instead: str = ""
+    """Said where there is no answer, in place of saying just that."""
 
 
 class StepValue(NamedTuple):
@@ -43,6 +47,10 @@ class Remark(NamedTuple):
     say: str
     because: str = ""
     unjudged: bool = False
+    source: str = ""
+    """Of a limit the source it rests on."""
+    at: int = -1
+    """Of a limit its place in the method's list."""
 
 
 class PointRow(NamedTuple):
@@ -80,6 +88,10 @@ class WorkedOut:
     """Of a calculator that works on points each of them."""
     steps: tuple[StepValue, ...] = ()
     """The way to the answers, on the calculator's own page alone."""
+    names: tuple[str, ...] = ()
+    """Of each answer shown its name in the calculator."""
+    at: int = -1
+    """Its place in the plan of the method."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +122,12 @@ class MethodPlan:
     has_stepped_holes: bool = False
     is_staggered: bool = False
     """Both for the section."""
+    waiting: tuple[Remark, ...] = ()
+    """Its limits that do not hold here and might where the seam is longer or shorter."""
+    is_moved: bool = False
+    """Whether anything of it depends on the segment's length."""
+    calculators: tuple[str, ...] = ()
+    """What its plan is worked out by."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,6 +137,10 @@ class SegmentPlan:
     name: str
     facts: tuple[Value, ...]
     methods: tuple[MethodPlan, ...]
+    known: Facts = field(default_factory=dict)
+    """What formulas may name of it, in base units."""
+    asked: Input | None = None
+    """How its length is asked for, where a plan depends on it and says what is admitted."""
 
 
 SeamPlan = tuple[SegmentPlan, ...]

@@ -14,6 +14,7 @@ from typing import NamedTuple
 
 from builder.model.calculation import Formulas
 from builder.model.pictures import Pictures
+from builder.model.plan_views import PlannedSegment
 from builder.model.views import Block, Cards, Facts, Form, Grid, Html, Items, Page, Row, Step, Steps, Worked
 
 _OTHER_UNITS = re.compile(r'<span data-q="([^"]*)">')
@@ -76,6 +77,10 @@ def _of_block(block: Block) -> Iterator[Part]:
                 yield Part(card.anchor or block.anchor, block.title, said, tuple(_rows(card.rows)))
         case Items():
             yield Part(block.anchor, block.title, tuple(map(plain, block.items)))
+        case PlannedSegment():
+            # What a plan says is said on the pages of its calculators and methods, which are what is looked for.
+            told = (text for fact in block.facts for text in (fact.label, plain(fact.value)))
+            yield Part(block.anchor, block.title, (), tuple(told))
         case Pictures():
             texts = (text for one in block.pictures for text in (one.title, plain(one.caption), one.alt))
             yield Part(block.anchor, block.title, tuple(texts))

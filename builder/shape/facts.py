@@ -38,12 +38,23 @@ def facts_of(record: object, scales: Scales) -> tuple[Facts, ...]:
         return ({
             "reachable": record.reachable_after_closing, "wax_entries": float(len(record.wax_entries)),
             "drains": float(len(record.drains)), "lives_inside": _yes(bool(record.lives_inside)),
+            "inside_area": _inside(record),
         },)  # fmt: skip
     return ({},)
 
 
+def _inside(cavity: Cavity) -> float | None:
+    """The area that is coated inside, taken as a tube; None where nobody measured it."""
+    if cavity.inside is None:
+        return None
+    length, girth = base(cavity.inside.length), base(cavity.inside.girth)
+    return length * girth if length is not None and girth is not None else None
+
+
 def _seam_facts(seam: Seam) -> dict[str, FactValue]:
+    seal = None if isinstance(seam.seal, str) else seam.seal
     return {
+        "seal_profile": seal.profile if seal else None, "seal_size": base(seal.size) if seal else None,
         "joint": seam.joint, "sealed": _yes(not isinstance(seam.seal, str)), "filmed": _yes(seam.film != "none"),
         "closes": _yes(bool(seam.closes)), "layers_most": float(max(len(part.sheets) for part in seam.segments)),
     }  # fmt: skip
@@ -52,17 +63,28 @@ def _seam_facts(seam: Seam) -> dict[str, FactValue]:
 def _segment_facts(segment: Segment, scales: Scales) -> dict[str, FactValue]:
     thicknesses = [base(sheet.thickness) for sheet in segment.sheets]
     count = segment.factory_count
+    length = base(segment.length)
+    pitch = length / count if length is not None and count else None
     return {
         "name": segment.name or "",
-        "length": base(segment.length), "flange": base(segment.flange), "depth": base(segment.reach.depth),
+        "length": length, "factory_pitch": pitch, "factory_joined": _yes(segment.factory != "none"),
+        "flange": base(segment.flange), "depth": base(segment.reach.depth),
         "sides": segment.reach.sides, "layers": float(len(segment.sheets)),
-        "outer": thicknesses[0], "factory_count": None if count is None else float(count),
+        "outer": thicknesses[0], "inner": thicknesses[-1], "outside": _thinner(thicknesses[0], thicknesses[-1]),
+        "factory_count": None if count is None else float(count),
         "coating": _strictest([sheet.coating for sheet in segment.sheets], scales.get("coating", ())),
         "strongest": _strictest([sheet.strength for sheet in segment.sheets], scales.get("strength", ())),
         **_stack_facts(thicknesses),
         **{f"sheet_{at}": thicknesses[at - 1] if at <= len(thicknesses) else 0.0
            for at in range(1, LARGEST_STACK + 1)},
+        **{f"interface_{at}": _thinner(*thicknesses[at - 1 : at + 1]) if at < len(thicknesses) else 0.0
+           for at in range(1, LARGEST_STACK)},
     }  # fmt: skip
+
+
+def _thinner(*thicknesses: float | None) -> float | None:
+    known = [thickness for thickness in thicknesses if thickness is not None]
+    return min(known) if len(known) == len(thicknesses) else None
 
 
 def _stack_facts(thicknesses: list[float | None]) -> dict[str, FactValue]:

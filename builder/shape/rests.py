@@ -47,6 +47,7 @@ def _said(record: Record) -> Iterator[Rest]:
     match record:
         case Method():
             yield from _fixed(record.mark.fixed if record.mark else {}, "")
+            yield from _fixed(record.fixed, "fixed")
             yield from (Rest(limit.source, "Limit", limit.say, (), "limits") for limit in record.limits)
         case Rule():
             yield Rest(record.source, "Rule", record.because)

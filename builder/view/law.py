@@ -6,8 +6,9 @@ from collections.abc import Iterable
 
 from builder.model.records.law import Act, Asked, Ban, Effect, Method, Need, Owed, Rule, Spoil, State, StepPart
 from builder.model.reference import Ref
-from builder.model.views import Block, Facts, Html, Items, Links, Page, Prose, Row
+from builder.model.views import Block, Facts, Grid, Html, Items, Links, Page, Prose, Row
 from builder.view.here import Here
+from builder.view.mathml import readable
 from builder.view.page import page, passage
 from builder.view.set_aside import set_aside_block
 from builder.view.used import users
@@ -57,10 +58,11 @@ def method_page(here: Here, ref: Ref, method: Method) -> Page:
         )
         for limit in method.limits
     )
-    calculators = here.links("calculator", (step.calculator for step in method.plan))
+    calculators = here.links("calculator", dict.fromkeys(working.calculator for working in method.plan))
     main: tuple[Block, ...] = (
         Items("Limits", limits, "None are recorded.", "limits"),
         Links("Its plan is worked out by", calculators, "Nothing."),
+        *((_fixed(here, method),) if method.fixed else ()),
         *((Prose("Notes", here.paragraphs(method.notes), "notes"),) if method.notes else ()),
         Links("Sources", here.links("source", method.sources), "None.", "sources"),
     )
@@ -68,6 +70,19 @@ def method_page(here: Here, ref: Ref, method: Method) -> Page:
         here, ref, method.title, "Method", here.paragraphs(method.summary), main, aliases=method.was,
         texts=(passage("", method.title, method.summary, method.notes),),
     )  # fmt: skip
+
+
+def _fixed(here: Here, method: Method) -> Grid:
+    """The settings that its plan and its limits go by."""
+    units = here.book.units
+    rows = tuple(
+        (
+            here.text(readable(name)), here.both(units.value(fixed.value, fixed.unit or "")),
+            Html(f"{here.anchor(here.link('source', fixed.source))} {here.line(fixed.note)}".rstrip()),
+        )
+        for name, fixed in method.fixed.items()
+    )  # fmt: skip
+    return Grid("Settings", ("Name", "Value", "Source"), rows, anchor="fixed")
 
 
 def act_page(here: Here, ref: Ref, act: Act) -> Page:

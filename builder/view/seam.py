@@ -2,32 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from builder.formula.numbers import fixed, plain
 from builder.model.decided import Decided
 from builder.model.drawings import DrawnSheet, DrawnWeld, Run, RunSegment, Section
+from builder.model.plan_views import PlannedSegment
 from builder.model.quantity import Quantity
 from builder.model.records.body import Seal, Seam, Segment, Sheet
 from builder.model.records.law import Method
 from builder.model.reference import Ref
 from builder.model.said import Said, joined, said
-from builder.model.views import Block, Facts, Figure, Grid, Html, Items, Links, Page, Prose, Row
+from builder.model.views import Block, Facts, Figure, Grid, Html, Links, Page, Prose, Row
 from builder.model.work import MethodPlan, SeamPlan, SegmentPlan
 from builder.view.choosing import choosing_blocks
 from builder.view.figure import pictures_block
 from builder.view.here import Here
 from builder.view.layout import SCRIPTS, layouts
 from builder.view.page import page, passage
+from builder.view.plan import FACES, planned
 from builder.view.units import millimetres
-from builder.view.worked import cautions, value_row, worked_block
 
 THICKNESS_SCALE = 5.0
 WIDTH_SCALE = 2.0
 """A drawing's scales: paper mm to one mm of sheet and of flange; both are printed under the drawing."""
 NOT_SAID = Said("")
 SEGMENTS = "Segments"
-SIDES = {"both": "both faces", "one": "one face only"}
 
 
 def seam_page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan, decided: tuple[Decided, ...] = ()) -> Page:
@@ -38,8 +36,11 @@ def seam_page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan, decided: tuple[D
     main += [*layouts(here, ref, seam, plan)] or [_run(here, seam)]
     main += choosing_blocks(here, decided)
     main.append(_segments(here, seam))
-    for at, worked in enumerate(plan, 1):
-        main += _plans(here, worked, at, len(plan))
+    blocks = tuple(
+        planned(here, ref.id, segment, worked, at, len(plan))
+        for at, (segment, worked) in enumerate(zip(seam.segments, plan, strict=True), 1)
+    )
+    main += blocks
     main += pictures_block(here, seam.figures)
     if seam.notes:
         main.append(Prose("Notes", here.paragraphs(seam.notes), "notes"))
@@ -47,7 +48,20 @@ def seam_page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan, decided: tuple[D
     return page(
         here, ref, seam.title, "Seam", here.paragraphs(seam.summary), tuple(main), _aside(here, seam),
         texts=(passage("", seam.title, seam.summary, seam.notes),),
-        aliases=seam.was, scripts=SCRIPTS,
+        aliases=seam.was, scripts=tuple(dict.fromkeys((*_scripts(ref, plan, blocks), *SCRIPTS))),
+    )  # fmt: skip
+
+
+def _scripts(ref: Ref, plan: SeamPlan, blocks: tuple[PlannedSegment, ...]) -> tuple[str, ...]:
+    """What works the plans out again for another length: calculators and methods as they are, and the seam's own."""
+    if not any(block.ask for block in blocks):
+        return ()
+    methods = dict.fromkeys(method.method for segment in plan for method in segment.methods)
+    calculators = dict.fromkeys(id_ for segment in plan for method in segment.methods for id_ in method.calculators)
+    return (
+        *(f"assets/js/{name}.js" for name in ("numbers", "formula", "answers", "entries", "shown", "links", "turns")),
+        *(f"assets/calc/{id_}.js" for id_ in calculators), *(f"assets/method/{id_}.js" for id_ in methods),
+        f"assets/seam/{ref.id}.js", "assets/js/plan.js", "assets/js/planned.js", "assets/js/respace.js",
     )  # fmt: skip
 
 
@@ -146,7 +160,7 @@ def _segments(here: Here, seam: Seam) -> Grid:
             here.text(_named(segment, at, len(seam.segments))),
             here.quantity(segment.length), here.quantity(segment.flange),
             Html("<br>".join(_sheet_cell(here, sheet) for sheet in segment.sheets)), _factory_cell(here, segment),
-            Html(f"{SIDES[segment.reach.sides]}, {here.quantity(segment.reach.depth)}"),
+            Html(f"{FACES[segment.reach.sides]}, {here.quantity(segment.reach.depth)}"),
         )
         for at, segment in enumerate(seam.segments, 1)
     )  # fmt: skip
@@ -162,26 +176,6 @@ def _factory_cell(here: Here, segment: Segment) -> Html:
         return here.text("none")
     count = f", {segment.factory.count}" if segment.factory.count is not None else ""
     return Html(here.anchor(here.link("method", segment.factory.method)) + count)
-
-
-def _plans(here: Here, plan: SegmentPlan, at: int, count: int) -> Iterator[Block]:
-    title = f"Worked out: {plan.name}" if count > 1 else "Worked out"
-    yield Facts(title, tuple(value_row(here, value) for value in plan.facts), anchor=f"plan-{at}")
-    for method in plan.methods:
-        yield from _method_plan(here, method, at)
-
-
-def _method_plan(here: Here, plan: MethodPlan, at: int) -> Iterator[Block]:
-    name = here.book.catalogue.title(Ref("method", plan.method))
-    verdicts = cautions(here, plan.remarks)
-    if verdicts:
-        said = tuple(
-            Html(f"{caution.say} {caution.because}" + (" This cannot be judged." if caution.unjudged else ""))
-            for caution in verdicts
-        )
-        yield Items(f"{name}: limits", said, anchor=f"limits-{at}-{plan.method}")
-    for worked in plan.worked:
-        yield worked_block(here, worked)
 
 
 def _aside(here: Here, seam: Seam) -> tuple[Block, ...]:

@@ -30,7 +30,7 @@ def worked_block(here: Here, worked: WorkedOut) -> Worked:
 def value_row(here: Here, value: Value) -> Row:
     """Show a value, or why there is none."""
     if value.why:
-        return here.row(value.say, "no answer", value.why)
+        return here.row(value.say, value.instead or "no answer", value.why)
     return here.row(value.say, here.book.units.answer(value.text, value.unit, value.number), value.because)
 
 

@@ -33,9 +33,13 @@ FACTS = """\
 Rules, methods, decisions and values of steps are worked out over facts. A fact that nobody has told has no answer, and
 unknown is never looser than known.
 
-- Of a seam's segment: `length`, `flange`, `depth`, `sides` (both or one), `layers`, `layers_most` (of the whole seam),
-  `sheet_1` to `sheet_4`, `outer`, `thinnest`, `thickest`, `governing`, `total`, `ratio`, `strongest`, `coating`,
-  `factory_count`, `joint`, `sealed`, `filmed`, `closes`.
+- Of a seam's segment: `length`, `flange`, `depth`, `sides` (both, one or unknown), `layers`, `layers_most` (of the
+  whole seam), `sheet_1` to `sheet_4`, `outer` and `inner` (the first and the last sheet), `outside` (the thinner of
+  these two), `interface_1` to `interface_3` (the thinner of each two sheets that touch), `thinnest`, `thickest`,
+  `governing`, `total`, `ratio`, `strongest`, `coating`, `factory_count`, `factory_pitch`, `factory_joined`, `joint`,
+  `sealed`, `seal_profile`, `seal_size`, `filmed`, `closes`.
+- In plans of methods and in values of steps also: `inside_area` (of all cavities the seam closes), `film_thickness` (of
+  what is on its faces, by its supply).
 - In decisions and in values of steps also, of its panels and its factory joint: `load_bearing` and `skin` (of any
   of its panels), `factory` (how the factory's method is drawn: spot, plug, seam, bond; or none).
 - In decisions of an act and in values of steps, of the step: `kept_place` (which sheets stay, seen from the tools:
@@ -44,7 +48,7 @@ unknown is never looser than known.
   (whether tools reach the face of a sheet that goes), `method`, `makes_holes`.
 - Of a panel: `strength`, `load_bearing`, `handed`, `bounds`, `drains`, `carries` (yes, no or unknown), `may_section`,
   `skin`, `part` (made, donor or none).
-- Of a cavity: `reachable`, `wax_entries`, `drains`, `lives_inside`.
+- Of a cavity: `reachable`, `wax_entries`, `drains`, `lives_inside`, `inside_area`.
 """
 
 RULES = """\

@@ -37,5 +37,10 @@ SHOWN_NO_DECISION = Code("W409", "shown_is_no_decision", """\
 A decision shows an answer of its calculator that is a number or a text. It shows decisions alone: of their rows those
 that remain can be told though some inputs are open.""")
 
+NAME_TAKEN = Code("W410", "plan_name_taken", """\
+A working with a name, or a fixed value of a method, makes a name for formulas that a fact of the seam or something
+before it in the plan has already. `as: layout` makes one name of each of its calculator's answers, such as
+`layout_count`. Each name means one thing; choose another.""")
+
 CODES = (UNKNOWN_INPUT, UNKNOWN_OUTPUT, MISSING_INPUT, NO_SUCH_SEGMENT, BAD_GIVEN, POINTS_NEEDED, NOT_ONE_PLACE,
-         NO_OPEN_CHOICE, SHOWN_NO_DECISION)  # fmt: skip
+         NO_OPEN_CHOICE, SHOWN_NO_DECISION, NAME_TAKEN)  # fmt: skip

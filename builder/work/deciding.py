@@ -8,8 +8,9 @@ from dataclasses import dataclass
 
 from builder.formula import Fault, NoAnswer, Program, Value, evaluate_expression
 from builder.formula.facts import fact_values
-from builder.formula.inputs import Question, answer, is_literal
+from builder.formula.inputs import Question, answer
 from builder.formula.numbers import plain
+from builder.formula.plan_script import is_literal
 from builder.formula.remaining import Partly, Remaining
 from builder.formula.rest import Known, Options, rest_of
 from builder.model.decided import Case, Chosen, Decided, Piece, Spot, Told, Warned, Way
@@ -100,7 +101,7 @@ def _told(works: Works, program: Program, facts: Facts) -> tuple[dict[str, Value
 
 def _given(text: str, question: Question, values: Mapping[str, Value]) -> float | str | None:
     """Return what an input is; None where that is not known, or is nothing the calculator admits."""
-    found: Value = text if is_literal(question, text) else evaluate_expression(text, values)
+    found: Value = text if is_literal(text, question) else evaluate_expression(text, values)
     if isinstance(found, NoAnswer):
         return None
     taken = answer(question, found if isinstance(found, str) else float(found))

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from builder.formula import TRUTH, Fault, Kind, Program, check_expression
 from builder.formula.facts import fact_kinds
-from builder.formula.inputs import answer, is_literal
+from builder.formula.inputs import answer
+from builder.formula.plan_script import is_literal
 from builder.model.decided import Decided
 from builder.model.links import Catalogue
 from builder.model.near import listed, offer
@@ -111,7 +112,7 @@ def _given_faults(works: Works, program: Program, kinds: Mapping[str, Kind]) -> 
         question = program.questions.get(name)
         if question is None:
             yield _unknown_input(name, program, ("with", name, KEY))
-        elif is_literal(question, text):
+        elif is_literal(text, question):
             taken = answer(question, text)
             if isinstance(taken, Fault):
                 yield Fault(codes.BAD_GIVEN, taken.message, taken.do, path=("with", name))

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from builder.formula import (
+    TRUTH,
     Answer,
     ChoiceKind,
     Fault,
@@ -16,26 +17,30 @@ from builder.formula import (
     Usual,
     Value,
     check_expression,
+    choice,
     evaluate_expression,
     run,
 )
-from builder.formula.facts import METHOD, Scales, fact_kinds, fact_values
+from builder.formula.facts import METHOD, UNKNOWN_FACT, Scales, plan_kinds
 from builder.formula.inputs import Question
+from builder.formula.inputs import answer as answer_to
 from builder.formula.numbers import plain
+from builder.formula.plan_script import is_literal
 from builder.formula.points.answers import run_points
 from builder.model.decided import Chosen
 from builder.model.near import listed, offer
-from builder.model.quantity import split_quantity
 from builder.model.records import Record
 from builder.model.records.working import Working
 from builder.model.reference import Ref
-from builder.model.summary import KEY, Facts
+from builder.model.summary import KEY
 from builder.model.work import Remark, WorkedOut
 from builder.model.work import Value as Shown
 from builder.work import codes
+from builder.work.naming import Naming, named_answers
 from builder.work.points import point_rows
 from builder.work.steps import step_values
 
+Given = str | float | NoAnswer
 GIVEN_FIGURES = 4
 """Figures shown of a given value; the answers are worked out from all of them."""
 
@@ -51,10 +56,14 @@ class Shop:
     """The units of steps whose record names none."""
     is_drawn: bool = True
     """Whether pages are made of it; else what only a page shows is not worked out, and only faults are asked for."""
-    known: dict[tuple[object, ...], WorkedOut | Fault] = field(default_factory=dict)
-    """Worked out before: the same calculator with the same values over the same facts gives the same answers."""
+    known: dict[tuple[object, ...], Result] = field(default_factory=dict)
+    """Worked out before: the same calculator with the same values gives the same answers."""
     checked: dict[tuple[object, ...], tuple[Fault, ...]] = field(default_factory=dict)
     """Checked before."""
+    sound: dict[str, bool] = field(default_factory=dict)
+    """Of each method asked for before, whether it can be worked out."""
+    facts: dict[str, dict[str, Kind]] = field(default_factory=dict)
+    """What every plan, and every value of a step, may name, once it was asked for."""
     chosen: dict[tuple[object, ...], Chosen] = field(default_factory=dict)
     """Decided before: the same decision with the same inputs known and open leaves the same."""
 
@@ -63,37 +72,39 @@ class Shop:
         """The scales, and the ids of the methods beside them: the words that facts may be."""
         return {**self.scales, METHOD: tuple(ref.id for ref in sorted(self.shelf) if ref.kind == "method")}
 
+    def naming(self, subject: str = "seam") -> Naming:
+        """Return the names at the beginning of a plan, or of a step's values."""
+        found = self.facts.get(subject)
+        if found is None:
+            found = self.facts[subject] = plan_kinds(self.scales_told, subject)
+        return Naming(found)
 
-def faults_of(working: Working, program: Program, shop: Shop, subject: str = "seam") -> tuple[Fault, ...]:
-    """Check what a calculator is given and asked for, over the facts of a seam's segment, or of a step on it."""
-    key = (subject, *_key(working))
+
+def faults_of(working: Working, program: Program, shop: Shop, naming: Naming) -> tuple[Fault, ...]:
+    """Check what a calculator is given and asked for, over the facts of a segment and what the plan has named."""
+    key = (_key(working), tuple(naming.added.items()))
     found = shop.checked.get(key)
     if found is None:
-        found = shop.checked[key] = _faults_of(working, program, fact_kinds(subject, shop.scales_told))
+        found = shop.checked[key] = (*_faults_of(working, program, naming),)
     return found
 
 
 def _key(working: Working) -> tuple[object, ...]:
-    return (working.calculator, working.say, working.show, *working.with_.items())
+    return (working.calculator, working.say, working.when, working.show, working.otherwise, working.quiet,
+            *working.with_.items())  # fmt: skip
 
 
-def _faults_of(working: Working, program: Program, kinds: Mapping[str, Kind]) -> tuple[Fault, ...]:
+def _faults_of(working: Working, program: Program, naming: Naming) -> list[Fault]:
     if program.points is not None:
         message = f"{program.id} works on a table of points, which a seam does not have"
-        return (Fault(codes.POINTS_NEEDED, message, "link to its page in place of it", path=("calculator",)),)
-    faults: list[Fault] = []
-    questions = program.questions
-    for name, text in working.with_.items():
-        question = questions.get(name)
-        if question is None:
-            do = offer(name, questions, f"use one of: {listed(questions)}")
-            faults.append(Fault(codes.UNKNOWN_INPUT, f'{program.id} has no input "{name}"', do,
-                                path=("with", name, KEY)))  # fmt: skip
-        elif not _is_literal(text, question):
-            found = check_expression(text, kinds, question.kind).faults
-            faults += [fault.under(("with", name)) for fault in found]
-    for name, question in questions.items():
-        if question.default is None and name not in working.with_ and not faults:
+        return [Fault(codes.POINTS_NEEDED, message, "link to its page in place of it", path=("calculator",))]
+    faults = [] if working.when is None else [
+        fault.under(("when",)) for fault in check_expression(working.when, naming.over(working.when), TRUTH).faults
+    ]  # fmt: skip
+    given = [*_given_faults(working, program, naming)]
+    faults += given
+    for name, question in program.questions.items():
+        if question.default is None and name not in working.with_ and not given:
             message = f'{program.id} needs the input "{name}": {question.ask}'
             faults.append(Fault(codes.MISSING_INPUT, message, f"add {name}: to with", path=("with",)))
     for at, name in enumerate(working.show):
@@ -101,47 +112,96 @@ def _faults_of(working: Working, program: Program, kinds: Mapping[str, Kind]) ->
             do = offer(name, program.outputs, f"show one of: {listed(program.outputs)}")
             message = f'{program.id} has no answer "{name}"'
             faults.append(Fault(codes.UNKNOWN_OUTPUT, message, do, path=("show", at)))
-    return tuple(faults)
+    return faults
 
 
-def _is_literal(text: str, question: Question) -> bool:
-    if isinstance(question.kind, ChoiceKind):
-        return text in question.choices
-    return split_quantity(text) is not None
+def _given_faults(working: Working, program: Program, naming: Naming) -> Iterator[Fault]:
+    questions = program.questions
+    for name, text in working.with_.items():
+        question = questions.get(name)
+        if question is None:
+            do = offer(name, questions, f"use one of: {listed(questions)}")
+            yield Fault(codes.UNKNOWN_INPUT, f'{program.id} has no input "{name}"', do, path=("with", name, KEY))
+        elif not is_literal(text, question):
+            found = check_expression(text, naming.over(text), _wanted(question)).faults
+            yield from (fault.under(("with", name)) for fault in found)
+        elif isinstance(value := answer_to(question, text), Fault):
+            yield Fault(codes.BAD_GIVEN, f"{program.id}: {value.message}", value.do, path=("with", name))
 
 
-def work_out(working: Working, program: Program, facts: Facts, segment: str, shop: Shop) -> WorkedOut | Fault:
-    """Work a calculator out; a fault is an input outside what the calculator admits."""
-    key = (segment, *_key(working), *facts.values())
+def _wanted(question: Question) -> Kind:
+    """What an input takes: its choices, and `unknown`, which is no answer to a calculator that does not ask for it."""
+    kind = question.kind
+    return choice(kind.ids | {UNKNOWN_FACT}) if isinstance(kind, ChoiceKind) else kind
+
+
+class Result(NamedTuple):
+    """A calculator worked out: what is shown, and what later formulas may name."""
+
+    shown: WorkedOut | None
+    """None where it is left out."""
+    named: Mapping[str, Value]
+
+
+def work_out(
+    working: Working, program: Program, values: Mapping[str, Value], segment: str, shop: Shop
+) -> Result:
+    """Work a calculator out. What it is given and does not admit is no answer to it, and the reason is said."""
+    if working.when is not None and evaluate_expression(working.when, values) is False:
+        return Result(None, named_answers(working, program, {}))
+    given = given_to(working, program, values)
+    key = (segment, working.as_, *_key(working), *given.values())
     found = shop.known.get(key)
     if found is None:
-        found = shop.known[key] = _work_out(working, program, facts, segment)
+        found = shop.known[key] = _work_out(working, program, given, segment)
     return found
 
 
-def _work_out(working: Working, program: Program, facts: Facts, segment: str) -> WorkedOut | Fault:
-    values = fact_values(facts)
-    given: dict[str, str | float | NoAnswer] = {}
-    for name, text in working.with_.items():
-        found = text if _is_literal(text, program.questions[name]) else evaluate_expression(text, values)
-        given[name] = _as_given(found)
-    answer = run(program, given)
-    if answer.faults:
-        fault = answer.faults[0]
+def given_to(working: Working, program: Program, values: Mapping[str, Value]) -> dict[str, Given]:
+    """Return what a calculator is given, by input."""
+    return dict(_given(working, program, values))
+
+
+def refused(program: Program, given: Mapping[str, Given], segment: str) -> Fault | None:
+    """Return the fault of an input outside what the calculator admits."""
+    for fault in run(program, given).faults:
         message = f"{segment or program.id}: {fault.message}"
         return Fault(codes.BAD_GIVEN, message, fault.do, path=("with", *fault.path[1:]))
-    return WorkedOut(
+    return None
+
+
+def _given(working: Working, program: Program, values: Mapping[str, Value]) -> Iterator[tuple[str, Given]]:
+    for name, text in working.with_.items():
+        question = program.questions[name]
+        if is_literal(text, question):
+            yield name, text
+            continue
+        found = evaluate_expression(text, values)
+        is_foreign = found == UNKNOWN_FACT and found not in question.choices
+        yield name, NoAnswer("it is unknown") if is_foreign else _as_given(found)
+
+
+def _work_out(working: Working, program: Program, given: Mapping[str, Given], segment: str) -> Result:
+    answer = run(program, given)
+    if answer.faults:
+        lost = {str(fault.path[-1]): NoAnswer(f"{fault.message}; {fault.do}") for fault in answer.faults}
+        answer = run(program, {**given, **lost})
+    shown = WorkedOut(
         calculator=program.id,
         say=working.say or program.record.title,
         segment=segment,
         given=tuple(_given_shown(program, answer, name) for name in working.with_),
-        answers=tuple(_answer_shown(program, answer, name) for name in working.show),
-        remarks=remarks_of(answer),
+        answers=tuple(
+            _answer_shown(program, answer, name)._replace(instead=working.otherwise or "") for name in working.show
+        ),
+        remarks=() if working.quiet else remarks_of(answer),
         fragment=_fragment(answer, working.with_),
+        names=working.show,
     )
+    return Result(shown, named_answers(working, program, answer.values))
 
 
-def _as_given(value: Value) -> str | float | NoAnswer:
+def _as_given(value: Value) -> Given:
     return value if isinstance(value, (str, NoAnswer)) else float(value)
 
 

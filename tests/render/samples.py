@@ -6,6 +6,17 @@ from typing import Any
 
 from builder.model.drawings import DrawnSheet, DrawnWeld, Run, RunSegment, Section
 from builder.model.laid import Laid, LaidSegment, WeldLayout
+from builder.model.plan_views import (
+    LengthAsk,
+    PlanCaution,
+    PlanFact,
+    PlanGroup,
+    PlanLink,
+    PlannedMethod,
+    PlannedSegment,
+    PlanPart,
+    PlanRow,
+)
 from builder.model.plots import Chart, Limit, Measure, Sketch, Trace
 from builder.model.point_views import EnteredPoint, PointEntry, PointHeads, PointResult, PointResults
 from builder.model.reference import Ref
@@ -171,7 +182,15 @@ def every_block(mark: str = "") -> tuple[Block, ...]:
                        (f"x{mark}", f"y{mark}", f"z{mark}"), (f"name{mark}", "x"))  # fmt: skip
     entered = EnteredPoint(1, f"P{mark}", places, places, True)
     result = PointResult(f"P{mark}", True, places, places[0], Html("Within."), "within")
+    limit = PlanCaution("stop", Html("No."), Html("So."), True, 0)
+    rows = (PlanRow(f"count{mark}", f"Count{mark}", Html("<b>1</b>"), signs, f"Note{mark}"),)
+    group = PlanGroup(f"Group{mark}", (PlanPart(0, rows, (limit,)),), (PlanLink(0, f"Way{mark}", f"#{mark}"),))
+    method = PlannedMethod(f"spot{mark}", f"Spot{mark}", f"#{mark}", f"plan-1-spot{mark}", "stop", (limit,), (group,))
+    length = LengthAsk("length_1", f"Length{mark}", signs, Said(f"1{mark}", f"2{mark}"), Html("1 to 2"),
+                       (UnitOption(f"mm{mark}", f"mm{mark}", True, f"1 to 2{mark}"),))  # fmt: skip
     return (
+        PlannedSegment(f"Plan{mark}", f"seam{mark}", 1, (PlanFact(f"Length{mark}", Html("1"), True),),
+                       (method, method._replace(anchor="plan-1-free", verdict="")), length, "plan-1"),
         PointEntry(f"Points{mark}", heads, signs, (entered,), "points"),
         PointResults(f"Deviations{mark}", heads, signs, (result,), "deviations"),
         Facts(f"Facts{mark}", (row,), "facts", True),

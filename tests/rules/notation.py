@@ -3,8 +3,8 @@
 A file of `cases/` holds blocks. The first line of a block is a rule's id. Then follow, each on a line of its own,
 procedures that keep the rule (`keeps`), that break it and where (`breaks`), and that it has nothing to say to
 (`spares`). A step is `act subject[,subject]`, then `by METHOD`, `with PART[,PART]`, `answers CALCULATOR` and
-`but RULE`; ` > ` stands between steps. What is broken is written as `STEP STATE of SUBJECT`, `STEP of SUBJECT before STEP` or `STEP lacks PART`,
-with steps counted from 1.
+`but RULE`; ` > ` stands between steps. What is broken is written as `STEP STATE of SUBJECT`,
+`STEP of SUBJECT before STEP` or `STEP lacks PART`, with steps counted from 1.
 """
 
 from __future__ import annotations

@@ -12,7 +12,7 @@ from builder.formula import NoAnswer, evaluate_expression
 from builder.formula.facts import fact_kinds, fact_values
 from builder.model.files import SourceFile
 from builder.model.records import KIND
-from builder.model.records.law import Limit, Method, Rule
+from builder.model.records.law import Rule
 from builder.model.reference import Ref
 from builder.model.summary import Facts
 from builder.model.tree import Mapping
@@ -62,8 +62,10 @@ def test_the_governing_sheet(thicknesses: tuple[str, ...], governing: float) -> 
 
 def test_the_other_facts_of_a_stack() -> None:
     found = facts(("0.8 mm", "mild", "zinc"), ("1.2 mm", "high-strength", "bare"), ("1.0 mm", "mild", "bare"))
-    lengths = {"length": 1, "flange": 0.016, "depth": 0.04, "outer": 0.0008, "thinnest": 0.0008, "thickest": 0.0012,
-               "total": 0.003, "sheet_1": 0.0008, "sheet_2": 0.0012, "sheet_3": 0.001, "sheet_4": 0}  # fmt: skip
+    lengths = {"length": 1, "flange": 0.016, "depth": 0.04, "outer": 0.0008, "inner": 0.001, "outside": 0.0008,
+               "thinnest": 0.0008, "thickest": 0.0012,
+               "total": 0.003, "sheet_1": 0.0008, "sheet_2": 0.0012, "sheet_3": 0.001, "sheet_4": 0,
+               "interface_1": 0.0008, "interface_2": 0.001, "interface_3": 0, "factory_pitch": 0.25}  # fmt: skip
     assert {name: found[name] for name in lengths} == pytest.approx(lengths)
     numbers = {"layers": 3, "ratio": 1.5, "factory_count": 4}
     assert {name: found[name] for name in numbers} == pytest.approx(numbers)
@@ -89,6 +91,8 @@ def test_one_unknown_sheet_leaves_nothing_known_of_the_stack(sheets: list[Sheet]
     found = facts(*stack)
     for name in ("governing", "thinnest", "thickest", "total", "ratio"):
         assert found[name] is None
+    for interface in range(1, min(len(stack), 4)):
+        assert (found[f"interface_{interface}"] is None) == (min(at, len(sheets)) in (interface - 1, interface))
     assert found["strongest"] == found["coating"] == "unknown"
     assert found["layers"] == len(stack)
 
@@ -106,39 +110,10 @@ def test_every_fact_has_a_kind_and_every_kind_a_fact() -> None:
     assert set(facts(("1 mm", "mild", "bare"), ("1 mm", "mild", "bare"))) - named == set(fact_kinds("seam", SCALES))
 
 
-GRAVITY = {"note": 1, "care": 2, "stop": 3}
-
-
-def limits() -> list[object]:
-    found: list[object] = []
-    for path in sorted((CONTENT / "methods").glob("*.yaml")):
-        record = _record(path, "method")
-        assert isinstance(record, Method)
-        found += [pytest.param(record.limits, fact, id=f"{path.stem} {fact}") for fact in ("strongest", "coating")]
-    return found
-
-
 def _record(path: Path, kind: str) -> object:
     tree, _ = parse(path.read_text("utf-8"), path.name)
     assert isinstance(tree, Mapping)
     return shape(SourceFile(path, path.name, Ref(kind, path.stem)), tree, {})[0]
-
-
-@pytest.mark.parametrize(("method_limits", "fact"), limits())
-def test_an_unknown_sheet_is_judged_as_gravely_as_the_worst_known_one(
-    method_limits: tuple[Limit, ...], fact: str
-) -> None:
-    """Of every supplied method: what is refused for a known word of the scale is refused for unknown too."""
-    words = _record(CONTENT / "scales" / f"{'strength' if fact == 'strongest' else fact}.yaml", "scale").words  # type: ignore[attr-defined]
-    sound = {**facts(("1 mm", "mild", "bare"), ("1 mm", "mild", "bare")), "coating": "bare", "strongest": "mild"}
-
-    def gravest(word: str) -> int:
-        values = fact_values({**sound, fact: word})
-        held = [limit.level for limit in method_limits if evaluate_expression(limit.if_, values) is not False]
-        return max((GRAVITY[level] for level in held), default=0)
-
-    assert "unknown" in words
-    assert gravest("unknown") == max(gravest(word) for word in words)
 
 
 def test_supplied_rules_bind_where_their_condition_cannot_be_told() -> None:

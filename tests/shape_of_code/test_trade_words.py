@@ -21,6 +21,7 @@ ADMITTED = {
     ("builder/read/codes.py", "rocker-lower"): "the explanation shows how a file is named",
     ("builder/model/records/body.py", "bead-profile"): "the scale whose words this field is written in",
     ("builder/model/records/supporting.py", "source-sort"): "the scale whose words this field is written in",
+    ("builder/formula/facts.py", "bead-profile"): "the scale whose words the fact is one of",
     ("builder/view/seam.py", "bead-profile"): "the scale that says the field's words in full",
     ("builder/model/standing.py", "source-sort"): "the scale that says how far a source may be trusted",
 }

@@ -93,8 +93,8 @@ class Factory:
 class Reach:
     """What a tool can get at: one face or both, and how far from the flange's edge it must reach."""
 
-    sides: Literal["one", "both"]
-    depth: Length
+    sides: Literal["one", "both", "unknown"]
+    depth: LengthOrUnknown
 
 
 @record

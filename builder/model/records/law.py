@@ -223,6 +223,8 @@ class WeldPlaces:
     first: Expression
     """From the segment's front end to the first weld's middle."""
     spacing: Expression
+    order: Expression | None = None
+    """The named answer that says in which order the welds are made, such as `1, 5; 3; 2, 4`."""
 
 
 @record
@@ -235,7 +237,12 @@ class Method:
     draws: Literal["spot", "plug", "seam", "bond"]
     """How the joint is drawn in the section: nuggets between sheets, a filled hole, a bead, or a bond line."""
     mark: Mark | None = None
+    fixed: dict[Variable, Fixed] = field(default_factory=dict)
+    """Settings of the shop and figures of a source, for the plan, the limits and the places."""
+    headings: tuple[Name, ...] = ()
+    """The headings of its plan in the order they are read; others follow as they are worked out."""
     limits: Stated[Limit]
+    """Over the facts, the fixed values and the named answers of the plan."""
     plan: Stated[Working]
     """Calculators worked out one after the other; each may use the named answers of those before it."""
     places: WeldPlaces | None = None

@@ -6,7 +6,17 @@ from typing import Annotated
 
 from pydantic import StringConstraints
 
-from builder.model.records.fields import CalculatorId, Count, Name, SeamId, Variable, record
+from builder.model.records.fields import (
+    CalculatorId,
+    Count,
+    Expression,
+    Name,
+    SeamId,
+    Stated,
+    Variable,
+    YesNo,
+    record,
+)
 
 Given = Annotated[str, StringConstraints(min_length=1, max_length=200)]
 """A quantity (`40 mm`), a choice id of that input, or an expression over the seam's facts (`length`, `2 * flange`)."""
@@ -20,11 +30,17 @@ class Working:
     as_: Variable | None = None
     """A name by which what comes after may use its answers: `layout` makes `layout_count` of the answer `count`."""
     say: Name | None = None
-    """Heading; the calculator's title where absent."""
+    """Heading; the calculator's title where absent. What follows under the same heading stands in one group."""
+    when: Expression | None = None
+    """Left out where this does not hold; where it has no answer it is worked out all the same."""
     seam: SeamId | None = None
     """Whose facts are used; the step's only seam where absent."""
     segment: Count | None = None
     """Which segment, counted from 1; each of them where absent."""
     with_: dict[Variable, Given]
-    show: tuple[Variable, ...]
-    """Outputs to show, in this order."""
+    show: Stated[Variable]
+    """Outputs to show, in this order; `none` where only what comes after uses them."""
+    otherwise: Name | None = None
+    """Said in place of an answer that there is none, before the reason."""
+    quiet: YesNo = False
+    """The calculator's own warnings are not repeated here: limits say what they say."""

@@ -75,6 +75,15 @@
     return why ? refused(input, given, why) : { value: value };
   }
 
+  /** Take a value in base units. @param {Input} input @param {number} value @returns {Taken | Fault} */
+  function readBase(input, value) {
+    const unit = input.units[0];
+    const number = numbers.toFloat(numbers.fromBase(numbers.exact(value), unit));
+    if (!Number.isFinite(number)) return refused(input, "", "cannot be used: the number is too large");
+    const why = misfit(input, value, numbers.exact(number));
+    return why ? refused(input, `${numbers.plain(number)} ${unit.name}`.trim(), why) : { value: value };
+  }
+
   /** @param {Input} input @param {number} value @param {Ratio} own @returns {string | null} */
   function misfit(input, value, own) {
     if (input.low !== null && value < input.low) {
@@ -127,7 +136,8 @@
     return Object.fromEntries(names.map((name) => [name, new formula.NoAnswer("no points were given")]));
   }
 
-  /** @param {Calculator} calculator @param {Record<string, string | undefined>} given @param {Record<string, any>} [measured] */
+  /** What is given is text, or a value in base units, or no answer.
+   * @param {Calculator} calculator @param {Record<string, any>} given @param {Record<string, any>} [measured] */
   function take(calculator, given, measured) {
     const values = Object.assign(Object.create(null), calculator.fixed, measured || unmeasured(calculator));
     /** @type {Record<string, Fault>} */
@@ -135,10 +145,14 @@
     for (const input of calculator.inputs) {
       const own = Object.prototype.hasOwnProperty.call(given, input.id) ? given[input.id] : undefined;
       const text = own === undefined ? input.otherwise : own;
+      if (text instanceof formula.NoAnswer) {
+        values[input.id] = text;
+        continue;
+      }
       const taken =
         text === null
           ? { message: input.id + " is missing: " + input.ask, do: "give " + input.admits }
-          : read(input, text);
+          : typeof text === "number" ? readBase(input, text) : read(input, text);
       if ("value" in taken) {
         values[input.id] = taken.value;
       } else {
@@ -186,7 +200,7 @@
 
   /**
    * Answer a calculator. Where an input is at fault, `faults` holds it by id, and there are no outputs.
-   * @param {Calculator} calculator @param {Record<string, string | undefined>} given
+   * @param {Calculator} calculator @param {Record<string, any>} given
    * @param {Record<string, any>} [measured]  In base units what a fit of points gives to formulas.
    * @returns {{outputs: Record<string, Result>, warnings: Judged[], faults: Record<string, Fault>,
    *   values: Record<string, any>, rows: Record<string, number>}}
