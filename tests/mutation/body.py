@@ -49,7 +49,11 @@ class Body:
             or target in self.openings(subject) or target in self.cavities(subject)
             or (target.kind == "seam" and subject in self.panels(target))
             or (target.kind == "panel" and target in self.panels(subject))
+            or (target.kind == "cavity" and self._is_wall(subject, target))
         )  # fmt: skip
+
+    def _is_wall(self, panel: Ref, cavity: Ref) -> bool:
+        return panel.kind == "panel" and any(cavity in self.cavities(seam) for seam in self.seams_at(panel))
 
     def says(self, ref: Ref, fact: str) -> list[object]:
         """One fact of a subject; of a seam, of each of its segments."""

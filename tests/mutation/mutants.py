@@ -18,7 +18,7 @@ from tests.mutation.body import Body, Steps
 from tests.mutation.dangers import Danger, Trade
 from tests.mutation.kinds import KINDS
 
-OF_EACH = 90
+OF_EACH = 60
 """So many mutants of a kind at most."""
 SEED = 20261126
 

@@ -1,6 +1,8 @@
 """Issued procedures, spoiled at random: the law refuses nearly all that the trade's own table calls dangerous.
 
-Printed with `pytest -s`: by kind of mutant and by danger, how many there were and how many were refused.
+Printed with `pytest -s`: by kind of mutant and by danger, how many there were and how many were refused. What escapes
+is known: where belts come out before the heat and that step is lost, the step that fits them stays, and it may as well
+fit belts to a car that came without; and where a step sets a rule aside, that rule guards it no longer.
 """
 
 from __future__ import annotations
