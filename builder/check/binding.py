@@ -6,17 +6,16 @@ subject comes back in many steps.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from typing import TypeVar
+from collections.abc import Iterable, Iterator, Sequence
 
 from builder.check.bound import Asking, Bound, Lack, Order, Piece, Wide
 from builder.check.law import Law
-from builder.check.spoken import happens, speaks, spoken
+from builder.check.spoken import speaks, spoken
 from builder.check.told import Aim, Told
 from builder.model.reference import LONE_SUBJECTS, Ref
 from builder.model.summary import StepSummary
 
-T = TypeVar("T")
+NONE: frozenset[str] = frozenset()
 
 
 def bind(law: Law, step: StepSummary) -> Bound:
@@ -24,30 +23,41 @@ def bind(law: Law, step: StepSummary) -> Bound:
     key = step[2:]
     found = law.bound.get(key)
     if found is None:
-        found = law.bound[key] = _together(law, step, [_piece(law, step, subject) for subject in step.subjects])
+        found = law.bound[key] = _together(law, step)
     return found
 
 
-def _together(law: Law, step: StepSummary, pieces: Sequence[Piece]) -> Bound:
-    act, exempt = law.acts.get(step.act), law.rule_ids.intersection(step.exempt)
-    return Bound(
-        frozenset(_joined([piece.needed for piece in pieces])), frozenset(_joined([piece.banned for piece in pieces])),
-        _joined([piece.wide for piece in pieces]), _joined([piece.owes for piece in pieces]),
-        _joined([piece.orders for piece in pieces]), _joined([piece.lacks for piece in pieces]),
-        spoils=frozenset(_joined([piece.spoils for piece in pieces])),
-        spoils_any=[one.state for one in act.spoils if one.of == "any" and happens(one, step)] if act else (),
-        makes=_joined([piece.makes for piece in pieces]),
-        tags=[law.numbers.tag(step.act, None), *[piece.tag for piece in pieces]],
-        carries=_carried(step), exempt=exempt, owing=frozenset(_owing(law, step)) if exempt else exempt,
-    )
+def needs(law: Law, step: StepSummary) -> Iterator[Asking]:
+    """Yield the rules that need a state at a step, one by one."""
+    for subject in step.subjects:
+        for told in spoken(law, step, subject).needs:
+            yield from _askings(Standpoint(law, step, subject), told)
 
 
-def _joined(parts: list[list[T]]) -> list[T]:
-    return parts[0] if len(parts) == 1 else [one for part in parts for one in part]
+def bans(law: Law, step: StepSummary) -> Iterator[Asking]:
+    """Yield the rules that forbid a state of somebody they name, one by one."""
+    for subject in step.subjects:
+        for told in spoken(law, step, subject).forbids:
+            yield from _askings(Standpoint(law, step, subject), told)
 
 
-def _carried(step: StepSummary) -> frozenset[str]:
-    return step.carries.union(map(_calculator, step.works_out)) if step.works_out else step.carries
+def _together(law: Law, step: StepSummary) -> Bound:
+    exempt = law.rule_ids.intersection(step.exempt) if step.exempt else NONE
+    owing = frozenset(_owing(law, step)) if exempt else NONE
+    bound = Bound([law.numbers.tag(step.act, None)], _carried(step), exempt, owing)
+    for subject in step.subjects:
+        piece = _piece(law, step, subject)
+        bound.tags.append(piece.tag)
+        bound.needed.update(piece.needed)
+        bound.banned.update(piece.banned)
+        bound.wide.extend(piece.wide)
+        bound.owes.extend(piece.owes)
+        bound.orders.extend(piece.orders)
+        bound.lacks.extend(piece.lacks)
+        bound.spoils.update(piece.spoils)
+        bound.spoils_any.update(piece.spoils_any)
+        bound.makes.extend(piece.makes)
+    return bound
 
 
 def _owing(law: Law, step: StepSummary) -> Iterator[str]:
@@ -60,85 +70,83 @@ def _piece(law: Law, step: StepSummary, subject: Ref) -> Piece:
     key = (step.act, subject, step.method, step.carries, step.works_out, others)
     found = law.pieces.get(key)
     if found is None:
-        found = law.pieces[key] = _bind(law, step, subject)
+        found = law.pieces[key] = _bind(Standpoint(law, step, subject))
     return found
 
 
-def _bind(law: Law, step: StepSummary, subject: Ref) -> Piece:
-    said = spoken(law, step, subject)
+class Standpoint:
+    """A step seen from one of its subjects: whose states the law is about."""
+
+    __slots__ = ("_near", "law", "step", "subject")
+
+    def __init__(self, law: Law, step: StepSummary, subject: Ref) -> None:
+        self.law, self.step, self.subject = law, step, subject
+        self._near = law.around.setdefault(subject, {})
+
+    def around(self, whose: str) -> tuple[tuple[Ref, int], ...]:
+        """Return whose state is meant, each with the number of its first state."""
+        if whose == "seams":
+            return self._numbered(ref for ref in self.step.subjects if ref.kind == "seam")
+        found = self._near.get(whose)
+        if found is None:
+            found = self._near[whose] = self._numbered(self.law.relations.related(self.subject, whose))
+        return found
+
+    def _numbered(self, refs: Iterable[Ref]) -> tuple[tuple[Ref, int], ...]:
+        return tuple((ref, self.law.numbers.first(ref)) for ref in refs)
+
+    def numbers(self, aims: Sequence[Aim]) -> list[int]:
+        """Return the states that are meant: of whoever can have them, where it says which of them."""
+        found: list[int] = []
+        for of, where, places in aims:
+            for ref, first in self.around(of):
+                if where is None or ref.kind in LONE_SUBJECTS or self.law.is_true(where, ref):
+                    found += [first + place for place in places.get(ref.kind, ())]
+        return found
+
+
+def _bind(here: Standpoint) -> Piece:
+    said = spoken(here.law, here.step, here.subject)
     return Piece(
-        needed=_numbers(law, step, subject, said.needed),
-        banned=_numbers(law, step, subject, said.banned),
-        wide=[Wide(told.rule_id, told.rule, subject, _numbers(law, step, subject, told.excuse)) for told in said.wide],
-        owes=[asking for told in said.owes for asking in _askings(law, step, subject, told)],
-        orders=[_order(law, step, subject, told) for told in said.orders],
-        lacks=[lack for told in said.asks for lack in _lacks(law, step, subject, told)],
-        spoils=_numbers(law, step, subject, said.spoils),
-        makes=_numbers(law, step, subject, said.makes),
-        tag=law.numbers.tag(step.act, subject),
+        here.law.numbers.tag(here.step.act, here.subject),
+        needed=here.numbers(said.needed) if said.needed else [],
+        banned=here.numbers(said.banned) if said.banned else [],
+        wide=[Wide(told.rule_id, told.rule, here.subject, here.numbers(told.excuse)) for told in said.wide],
+        owes=[asking for told in said.owes for asking in _askings(here, told)],
+        orders=[_order(here, told) for told in said.orders],
+        lacks=[lack for told in said.asks for lack in _lacks(here, told)],
+        spoils=here.numbers(said.spoils) if said.spoils else [],
+        spoils_any=said.spoils_any,
+        makes=here.numbers(said.makes) if said.makes else [],
     )
 
 
-def needs(law: Law, step: StepSummary) -> Iterator[Asking]:
-    """Yield the rules that need a state at a step, one by one."""
-    for subject in step.subjects:
-        for told in spoken(law, step, subject).needs:
-            yield from _askings(law, step, subject, told)
+def _askings(here: Standpoint, told: Told) -> list[Asking]:
+    excuse = here.numbers(told.excuse) if told.excuse else ()
+    return [Asking(told.rule_id, told.rule, held, excuse) for held in here.numbers(told.aims)]
 
 
-def bans(law: Law, step: StepSummary) -> Iterator[Asking]:
-    """Yield the rules that forbid a state of somebody they name, one by one."""
-    for subject in step.subjects:
-        for told in spoken(law, step, subject).forbids:
-            yield from _askings(law, step, subject, told)
-
-
-def _askings(law: Law, step: StepSummary, subject: Ref, told: Told) -> Iterator[Asking]:
-    excuse = _numbers(law, step, subject, told.excuse)
-    for held in _numbers(law, step, subject, told.aims):
-        yield Asking(told.rule_id, told.rule, held, excuse)
-
-
-def _numbers(law: Law, step: StepSummary, subject: Ref, aims: Sequence[Aim]) -> list[int]:
-    """Return the states that are meant: of whoever can have them, where it says which of them."""
-    found: list[int] = []
-    for of, where, places in aims:
-        for ref, first in _around(law, step, subject, of):
-            if where is None or ref.kind in LONE_SUBJECTS or law.is_true(where, ref):
-                found += [first + place for place in places.get(ref.kind, ())]
-    return found
-
-
-def _around(law: Law, step: StepSummary, subject: Ref, whose: str) -> tuple[tuple[Ref, int], ...]:
-    """Return whose state is meant, seen from one subject of a step, each with the number of its first state."""
-    if whose == "seams":
-        return tuple((ref, law.numbers.first(ref)) for ref in step.subjects if ref.kind == "seam")
-    known = law.around.setdefault(subject, {})
-    found = known.get(whose)
-    if found is None:
-        found = known[whose] = tuple((ref, law.numbers.first(ref)) for ref in law.relations.related(subject, whose))
-    return found
-
-
-def _order(law: Law, step: StepSummary, subject: Ref, told: Told) -> Order:
+def _order(here: Standpoint, told: Told) -> Order:
     first = told.rule.if_both_first
     assert first is not None
-    meant = [None] if first.of == "any" else [ref for ref, _ in _around(law, step, subject, first.of)]
-    tags = frozenset(law.numbers.tag(act, ref) for act in first.act for ref in meant)
-    return Order(told.rule_id, told.rule, subject, tags, _numbers(law, step, subject, told.excuse))
+    meant = [None] if first.of == "any" else [ref for ref, _ in here.around(first.of)]
+    tags = frozenset(here.law.numbers.tag(act, ref) for act in first.act for ref in meant)
+    return Order(told.rule_id, told.rule, here.subject, tags, here.numbers(told.excuse))
 
 
-def _lacks(law: Law, step: StepSummary, subject: Ref, told: Told) -> Iterator[Lack]:
-    asked, carried = told.rule.asks, _carried(step)
-    if asked is None:
-        return
+def _lacks(here: Standpoint, told: Told) -> Iterator[Lack]:
+    asked, carried = told.rule.asks, _carried(here.step)
+    assert asked is not None
     lacking: list[tuple[str, ...]] = [(part,) for part in asked.step if part not in carried]
     calculators = tuple(_calculator(id_) for id_ in asked.works_out)
     if calculators and carried.isdisjoint(calculators):
         lacking.append(calculators)
-    excuse = _numbers(law, step, subject, told.excuse) if lacking else ()
     for parts in lacking:
-        yield Lack(told.rule_id, told.rule, subject, parts, excuse)
+        yield Lack(told.rule_id, told.rule, here.subject, parts, here.numbers(told.excuse))
+
+
+def _carried(step: StepSummary) -> frozenset[str]:
+    return step.carries.union(map(_calculator, step.works_out)) if step.works_out else step.carries
 
 
 def _calculator(id_: str) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from builder.model.records.law import Rule
@@ -54,6 +54,8 @@ class Lack(NamedTuple):
 class Piece(NamedTuple):
     """All that the law says to a step on one of its subjects."""
 
+    tag: int
+    """The act on this subject."""
     needed: list[int]
     banned: list[int]
     wide: list[Wide]
@@ -61,29 +63,30 @@ class Piece(NamedTuple):
     orders: list[Order]
     lacks: list[Lack]
     spoils: list[int]
+    spoils_any: tuple[str, ...]
     makes: list[int]
-    tag: int
-    """The act on this subject."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Bound:
-    """All that the law says to one step, its pieces put together."""
+    """All that the law says to one step, its pieces put together; not changed once it is whole."""
 
-    needed: frozenset[int]
-    """While all of these states hold, no rule that needs one is broken."""
-    banned: frozenset[int]
-    """While none of these states holds, no rule that forbids one of them is broken."""
-    wide: Sequence[Wide]
-    owes: Sequence[Asking]
-    orders: Sequence[Order]
-    lacks: Sequence[Lack]
-    spoils: frozenset[int]
-    spoils_any: Sequence[str]
-    makes: Sequence[int]
-    tags: Sequence[int]
+    tags: list[int]
+    """The act on whoever it may be, then on each subject."""
     carries: frozenset[str]
     exempt: frozenset[str]
     """Rules of the book that the step sets aside."""
     owing: frozenset[str]
     """Of these, those by which it would owe something: to set them aside is never needless."""
+    needed: set[int] = field(default_factory=set)
+    """While all of these states hold, no rule that needs one is broken."""
+    banned: set[int] = field(default_factory=set)
+    """While none of these states holds, no rule that forbids one of them is broken."""
+    wide: list[Wide] = field(default_factory=list)
+    owes: list[Asking] = field(default_factory=list)
+    orders: list[Order] = field(default_factory=list)
+    lacks: list[Lack] = field(default_factory=list)
+    spoils: set[int] = field(default_factory=set)
+    spoils_any: set[str] = field(default_factory=set)
+    """States that are spoiled for whoever has them."""
+    makes: list[int] = field(default_factory=list)

@@ -109,7 +109,8 @@ def _advice(breach: Breach, law: Law, steps: Sequence[StepSummary]) -> str:
     if breach.sort == "order" or breach.late:
         return f"put {other} before {step}"
     if breach.sort == "asks":
-        return f"add {_part(breach.state)} to {step}"
+        is_late = breach.rule is not None and breach.rule.asks is not None and breach.rule.asks.later
+        return f"add {_part(breach.state)} to {step}{' or to a step after it' if is_late else ''}"
     ways = _listed(law.makers.get(breach.state, ()))
     if breach.sort == "forbids":
         enders = _listed(tuple(name for name, act in sorted(law.acts.items())

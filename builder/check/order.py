@@ -79,7 +79,8 @@ def judge(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held] = ()) 
     """Walk the steps and return the breaches in their order."""
     walk = _walk(law, steps, brought)
     for at, bound in enumerate(walk.bound):
-        walk.last.update(dict.fromkeys(bound.tags, at))
+        for tag in bound.tags:
+            walk.last[tag] = at
     breaches: list[Breach] = []
     for at, bound in enumerate(walk.bound):
         if bound.exempt:

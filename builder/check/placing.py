@@ -29,17 +29,20 @@ class Spot(NamedTuple):
 
 def place(law: Law, steps: Sequence[StepSummary], breach: Breach, brought: Sequence[Held]) -> Spot | None:
     """Return what to do where, or None where no single step mends it."""
-    before = judge(law, steps, brought)
-    new = (breach.rule_id, breach.subject, breach.state)
+    before = {_told(one, one.at) for one in judge(law, steps, brought)}
     for at in _positions(breach, len(steps)):
         for act in _acts(law, breach):
             step = StepSummary("", (), act, (breach.subject,), steps[breach.at].method, (), (), (), WITH_ALL)
-            after = judge(law, [*steps[:at], step, *steps[at:]], brought)
-            still = any((one.rule_id, one.subject, one.state) == new and one.at in (breach.at, breach.at + 1)
-                        for one in after)  # fmt: skip
-            if len(after) < len(before) and not still and not any(one.at == at for one in after):
+            found = judge(law, [*steps[:at], step, *steps[at:]], brought)
+            # Steps are counted as before the new one came in, which may itself break nothing.
+            after = {_told(one, -1 if one.at == at else one.at - (one.at > at)) for one in found}
+            if after < before and _told(breach, breach.at) not in after:
                 return Spot(act, at)
     return None
+
+
+def _told(breach: Breach, at: int) -> tuple[object, ...]:
+    return breach.sort, breach.rule_id, breach.subject, breach.state, at
 
 
 def _positions(breach: Breach, count: int) -> Iterable[int]:

@@ -30,7 +30,7 @@ def can_be_judged(procedure: Summary, law: Law) -> bool:
 def stranger_problems(procedure: Summary, law: Law, locate: Locate) -> Iterator[Problem]:
     """Check what each step is done on, what it keeps and by which method it joins."""
     for step in procedure.steps:
-        key = step[2:]
+        key = step[2:6]
         if key not in law.familiar:
             found = tuple(_strange(procedure, step, law, locate))
             if not found:

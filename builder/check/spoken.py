@@ -33,14 +33,16 @@ def _speak(law: Law, step: StepSummary, subject: Ref) -> Spoken:
     for form, told in _told(law, step, subject):
         by_form[form].append(told)
     act = law.acts.get(step.act)
-    spoils, makes = ([_aim(law, one) for one in effects if one.of != "any" and happens(one, step)]
-                     for effects in ((act.spoils, act.makes) if act else ((), ())))  # fmt: skip
+    makes = [one for one in act.makes if happens(one, step)] if act else []
+    spoils = [one for one in act.spoils if happens(one, step)] if act else []
     needs, forbids, wide, owes, orders, asks = (tuple(by_form[form]) for form in FORMS)
     return Spoken(
         needs, forbids, wide, owes, orders, asks,
         needed=_together(aim for told in needs for aim in told.aims),
         banned=_together(aim for told in forbids for aim in told.aims),
-        spoils=_together(spoils), makes=_together(makes),
+        spoils=_together(_aim(law, one) for one in spoils if one.of != "any"),
+        spoils_any=tuple(one.state for one in spoils if one.of == "any"),
+        makes=_together(_aim(law, one) for one in makes),
     )  # fmt: skip
 
 

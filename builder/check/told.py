@@ -41,4 +41,6 @@ class Spoken(NamedTuple):
     banned: tuple[Aim, ...]
     """The states of all `forbids` together."""
     spoils: tuple[Aim, ...]
+    spoils_any: tuple[str, ...]
+    """States that are spoiled for whoever has them."""
     makes: tuple[Aim, ...]

@@ -54,7 +54,7 @@ def _open(here: Here, decision: Decision, inputs: Mapping[str, Input]) -> Iterat
             continue
         labels = asked.choose or {}
         cases = "; ".join(
-            f"{here.text(labels.get(id_, id_))} only where {_code(here, text)}"
+            f"<b>{here.text(labels.get(id_, id_))}</b>: only where {_code(here, text)}"
             for id_, text in decision.works.possible.get(name, {}).items()
         )
         yield Html(f"{here.text(asked.ask)}{f'. {cases}.' if cases else ''}")

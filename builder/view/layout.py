@@ -21,6 +21,7 @@ HEAD = ("Segment", "Length", "Welds", "Factory", "First from the front end", "Ap
         "Turns, from the front")  # fmt: skip
 FOLDER = "strips"
 STOPPED, NOT_PLANNED = "stopped by a limit", "not planned"
+"""Why a segment has no welds; the script is given both."""
 SCRIPTS = tuple(
     f"assets/js/{name}.js"
     for name in ("numbers", "strokes", "lengths", "weld_places", "order_numbers", "measures_below", "layout",
@@ -68,8 +69,9 @@ def _segment(here: Here, name: str, segment: Segment, plan: MethodPlan | None) -
 
 
 def is_stopped(plan: MethodPlan) -> bool:
-    """Whether a limit stops the method on this segment, or might."""
-    return any(remark.level == "stop" for remark in plan.remarks)
+    """Whether a limit, or a calculator of the plan, stops the method on this segment, or might."""
+    remarks = (*plan.remarks, *(remark for worked in plan.worked for remark in worked.remarks))
+    return any(remark.level == "stop" for remark in remarks)
 
 
 def row_of(plan: MethodPlan) -> WeldRow | None:
@@ -145,7 +147,7 @@ def layout_data(here: Here, method: str, layout: WeldLayout) -> dict[str, Any]:
 def laid_data(here: Here, segments: tuple[LaidSegment, ...]) -> dict[str, Any]:
     """Return segments as a script holds them, and how it says lengths."""
     return {
-        "lengths": length_data(here.book.units),
+        "lengths": length_data(here.book.units), "stopped": STOPPED, "notPlanned": NOT_PLANNED,
         "segments": [
             {"label": one.label, "length": one.length, "factory": one.factory, "why": one.why,
              "row": row_data(one.row)}

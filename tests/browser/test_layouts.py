@@ -135,7 +135,13 @@ def test_a_measured_length_re_spaces_the_layout_its_numbers_and_its_words(book: 
     assert f"Front and middle: 1083.5\u00a0mm, 38 welds, the first at 10\u00a0mm, {spacing} apart" in words
     assert shown(page, "mag-plug") == others, "the other method is left alone"
     page.evaluate(RESPACED, {"segment": 1, "method": method, "row": None})
-    assert shown(page, method)[1][2] == ""
+    assert shown(page, method)[1][2] == "not planned"
+    page.evaluate(RESPACED, {"segment": 1, "method": method, "row": row_data(measured), "isStopped": True})
+    assert shown(page, method)[1][1:3] == ["1083.5\u00a0mm", "stopped by a limit"]
+    page.evaluate(RESPACED, {"segment": 1, "method": method, "row": row_data(measured)})
+    assert shown(page, method)[1][2] == "stopped by a limit", "unless somebody says otherwise"
+    page.evaluate(RESPACED, {"segment": 1, "method": method, "row": row_data(measured), "isStopped": False})
+    assert shown(page, method)[0] == marks
 
 
 def test_the_strip_follows_the_link_that_the_measured_seam_gives(book: Watched) -> None:

@@ -23,6 +23,8 @@ def _written(breach: Breach) -> str:
     at, other = breach.at + 1, breach.other + 1 if breach.other is not None else 0
     if breach.sort == "needless":
         return f"{at} needless {breach.rule_id}"
+    if breach.sort == "asks":
+        return f"{at} {breach.rule_id} lacks {breach.state}"
     if breach.sort == "order":
         return f"{at} {breach.rule_id} of {told(breach.subject)}, before {other}"
     word = "since" if breach.sort == "forbids" else "made at" if breach.late else "spoiled at"

@@ -87,7 +87,7 @@ def _told(strip: Strip) -> Said:
         welds = said(f", {row.count} ", "weld" if row.count == 1 else "welds") if row else said(f", {segment.why}")
         apart = said(" ", segment.spacing_said, " apart") if row is not None and row.count > 1 else said("")
         more = [*parts, said(f"{segment.label} ", segment.length_said, welds, apart)]
-        if max(width_of(one, _WORDS) for one in joined("; ", more)) > WIDTH - 4:
+        if max(width_of(one, _WORDS) for one in joined("; ", more)) > WIDTH - 6:
             return joined("; ", [*parts, "…"])
         parts = more
     return joined("; ", parts)

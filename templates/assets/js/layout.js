@@ -4,7 +4,8 @@
  */
 
 /**
- * @typedef {{method: string, id: string, form: string, lengths: LengthData, segments: LaidSegment[]}} LayoutData
+ * @typedef {{method: string, id: string, form: string, lengths: LengthData,
+ *   segments: LaidSegment[], stopped: string, notPlanned: string}} LayoutData
  * @typedef {{row: number, x: number}} Spot
  * @typedef {{total: number, rows: number, units: number, spot: (place: number) => Spot}} SeamScale
  * @typedef {{segment: LaidSegment, start: number, welds: Spot[], factory: Spot[]}} LaidOut

@@ -2,7 +2,7 @@
  * Draws the layouts of a seam anew when a length was measured. Needs layout.js.
  *
  * Whoever spaces the welds anew says so by the event `seambook:respaced` on the document, once for each method and
- * segment: `{segment, method, row}`, the segment counted from 1 and the row as in `WeldRow`, or null where there is none.
+ * segment; weld_places.js says what it holds.
  */
 
 (function () {
@@ -10,7 +10,7 @@
 
   /** @type {any} */
   const seambook = /** @type {any} */ (window).seambook;
-  const { layout, lengths, strokes } = seambook;
+  const { layout, lengths, strokes, weldPlaces } = seambook;
 
   /** @typedef {{section: HTMLElement, data: LayoutData}} Shown */
 
@@ -95,13 +95,8 @@
   }
 
   document.addEventListener("seambook:respaced", (event) => {
-    const { segment, method, row } = /** @type {CustomEvent} */ (event).detail;
     for (const one of shown) {
-      const found = one.data.segments[segment - 1];
-      if (one.data.method !== method || !found) continue;
-      found.row = row;
-      if (row) found.length = row.length;
-      redraw(one);
+      if (weldPlaces.respace(one.data, /** @type {CustomEvent} */ (event).detail)) redraw(one);
     }
   });
 })();

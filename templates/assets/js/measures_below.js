@@ -4,8 +4,8 @@
  */
 
 /**
- * @typedef {{length: number, count: number, first: number, spacing: number, order: number[]}} WeldRow  Lengths in mm.
- * @typedef {{label: string, length: number, factory: number | null, why: string, row: WeldRow | null}} LaidSegment
+ * @typedef {{length: number, count: number, first: number, spacing: number, order: number[]}} LaidRow  Lengths in mm.
+ * @typedef {{label: string, length: number, factory: number | null, why: string, row: LaidRow | null}} LaidSegment
  * @typedef {{segment: LaidSegment, x: number, welds: number[]}} Block
  * @typedef {{lines: string[], others: string[], x: number, y: number, size: number, anchor?: string,
  *   style?: string}} BothLabel  A text in both systems of units, line by line.

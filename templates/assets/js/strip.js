@@ -5,7 +5,7 @@
 
 /**
  * @typedef {{method: string, id: string, seam: string, methodTitle: string, shop: string, edition: string,
- *   isHanded: boolean, lengths: LengthData, segments: LaidSegment[]}} StripData
+ *   isHanded: boolean, lengths: LengthData, segments: LaidSegment[], stopped: string, notPlanned: string}} StripData
  * @typedef {{left: number, right: number, end: number, top: number, count: number}} PieceFrame
  */
 
@@ -65,7 +65,7 @@
       const apart = row && row.count > 1 ? join(" ", say(lengths, row.spacing), " apart") : "";
       const more = [...parts, join(`${label} `, say(lengths, length), welds, apart)];
       const all = inARow(more);
-      if (Math.max(widthOf(all.text, WORDS), widthOf(all.other, WORDS)) > WIDTH - 4) return inARow([...parts, "…"]);
+      if (Math.max(widthOf(all.text, WORDS), widthOf(all.other, WORDS)) > WIDTH - 6) return inARow([...parts, "…"]);
       parts = more;
     }
     return inARow(parts);

@@ -88,8 +88,8 @@
     (rows || []).forEach(([length, count, first, spacing], at) => {
       const segment = data.segments[at];
       segment.length = length;
-      if (count === undefined) segment.row = null;
-      else segment.row = { length, count, first, spacing, order: [] };
+      segment.why = segment.why || (count === undefined ? data.notPlanned : "");
+      segment.row = count === undefined ? null : { length, count, first, spacing, order: [] };
     });
     fault.hidden = !found || !!rows;
     fault.textContent = "What stands behind this page's address is no strip of this seam. Drawn as recorded.";
@@ -98,12 +98,7 @@
   }
 
   document.addEventListener("seambook:respaced", (event) => {
-    const { segment, method, row } = /** @type {CustomEvent} */ (event).detail;
-    const found = data.segments[segment - 1];
-    if (data.method !== method || !found) return;
-    found.row = row;
-    if (row) found.length = row.length;
-    redraw();
+    if (weldPlaces.respace(data, /** @type {CustomEvent} */ (event).detail)) redraw();
   });
   window.addEventListener("hashchange", takeAddress);
   button.addEventListener("click", () => window.print());

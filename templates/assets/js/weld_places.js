@@ -24,5 +24,22 @@
     );
   }
 
-  seambook.weldPlaces = { MOST, planned, factory };
+  /**
+   * Take what the event `seambook:respaced` says of a segment; whether it fits one of these.
+   *
+   * Its detail holds the segment, counted from 1, the method, the row, or null where there is none, and `isStopped` where
+   * a limit stops the method at the measured length; without it what was stopped stays so.
+   * @param {{method: string, segments: LaidSegment[], stopped: string, notPlanned: string}} data @param {any} detail
+   */
+  function respace(data, { segment, method, row, isStopped }) {
+    const found = data.segments[segment - 1];
+    if (data.method !== method || !found) return false;
+    const stops = isStopped === undefined ? !found.row && found.why === data.stopped : isStopped;
+    if (row) found.length = row.length;
+    found.row = stops ? null : row;
+    found.why = found.row ? "" : stops ? data.stopped : data.notPlanned;
+    return true;
+  }
+
+  seambook.weldPlaces = { MOST, planned, factory, respace };
 })();
