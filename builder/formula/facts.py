@@ -10,6 +10,7 @@ from builder.formula.no_answer import NoAnswer, Value
 from builder.model.summary import Facts
 
 YES_NO = ("yes", "no")
+NOT_KNOWN = NoAnswer("it is unknown")
 _LENGTHS = ("length", "flange", "depth", "governing", "thinnest", "thickest", "outer", "inner", "outside", "total",
             "sheet_1", "sheet_2", "sheet_3", "sheet_4", "interface_1", "interface_2", "interface_3",
             "factory_pitch", "seal_size")  # fmt: skip
@@ -77,4 +78,4 @@ def _step_kinds(scales: Scales) -> dict[str, Kind]:
 
 def fact_values(facts: Facts) -> dict[str, Value]:
     """Return facts as values of formulas: what is unknown has no answer."""
-    return {name: NoAnswer("it is unknown") if value is None else value for name, value in facts.items()}
+    return {name: NOT_KNOWN if value is None else value for name, value in facts.items()}
