@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from builder.check.binding import bind
 from builder.check.codes import CODES
 from builder.check.formulas import compile_programs, expression_faults, problem_of_fault
 from builder.check.law import Law, make_law
@@ -30,10 +31,9 @@ def check_procedure(ref: Ref, law: Law, locate: Locate, follow: bool = True) -> 
         if not can_be_judged(procedure, law):
             return tuple(stranger_problems(procedure, law, locate))
     brought = _brought(procedure, law) if follow else ()
-    return (
-        *stranger_problems(procedure, law, locate),
-        *problems_of(procedure, law, locate, brought),
-    )
+    bound = [bind(law, step) for step in procedure.steps]
+    strange = stranger_problems(procedure, law, locate) if any(one.is_strange for one in bound) else ()
+    return (*strange, *problems_of(procedure, law, locate, brought, bound))
 
 
 def _procedures(catalogue: Catalogue) -> dict[Ref, Summary]:

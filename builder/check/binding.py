@@ -11,7 +11,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from builder.check.bound import Asking, Bound, Lack, Order, Piece, Wide
 from builder.check.law import Law
 from builder.check.spoken import speaks, spoken
-from builder.check.told import Aim, Told
+from builder.check.strangers import is_strange
+from builder.check.told import Aim, Near, Told
 from builder.model.reference import LONE_SUBJECTS, Ref
 from builder.model.summary import StepSummary
 
@@ -44,19 +45,18 @@ def bans(law: Law, step: StepSummary) -> Iterator[Asking]:
 def _together(law: Law, step: StepSummary) -> Bound:
     exempt = law.rule_ids.intersection(step.exempt) if step.exempt else NONE
     owing = frozenset(_owing(law, step)) if exempt else NONE
-    bound = Bound([law.numbers.tag(step.act, None)], _carried(step), exempt, owing)
-    for subject in step.subjects:
-        piece = _piece(law, step, subject)
-        bound.tags.append(piece.tag)
-        bound.needed.update(piece.needed)
-        bound.banned.update(piece.banned)
-        bound.wide.extend(piece.wide)
-        bound.owes.extend(piece.owes)
-        bound.orders.extend(piece.orders)
-        bound.lacks.extend(piece.lacks)
-        bound.spoils.update(piece.spoils)
-        bound.spoils_any.update(piece.spoils_any)
-        bound.makes.extend(piece.makes)
+    bound = Bound([law.numbers.tag(step.act, None)], _carried(step), exempt, owing, is_strange(law, step))
+    for tag, needed, banned, wide, owes, orders, lacks, spoils, spoils_any, makes in _pieces(law, step):
+        bound.tags.append(tag)
+        bound.needed.update(needed)
+        bound.banned.update(banned)
+        bound.wide.extend(wide)
+        bound.owes.extend(owes)
+        bound.orders.extend(orders)
+        bound.lacks.extend(lacks)
+        bound.spoils.update(spoils)
+        bound.spoils_any.update(spoils_any)
+        bound.makes.extend(makes)
     return bound
 
 
@@ -64,14 +64,15 @@ def _owing(law: Law, step: StepSummary) -> Iterator[str]:
     return (rule_id for rule_id, rule in law.rules.get(step.act, ()) if rule.owes is not None and speaks(rule, step))
 
 
-def _piece(law: Law, step: StepSummary, subject: Ref) -> Piece:
-    """Return what the law says to a step on one of its subjects; the others matter where it asks for all its seams."""
+def _pieces(law: Law, step: StepSummary) -> Iterator[Piece]:
+    """Yield what the law says to a step on each subject; the others matter where it asks for all seams of a step."""
     others = step.subjects if step.act in law.aside else ()
-    key = (step.act, subject, step.method, step.carries, step.works_out, others)
-    found = law.pieces.get(key)
-    if found is None:
-        found = law.pieces[key] = _bind(Standpoint(law, step, subject))
-    return found
+    known = law.pieces.setdefault((step.act, step.method, step.carries, step.works_out, others), {})
+    for subject in step.subjects:
+        found = known.get(subject)
+        if found is None:
+            found = known[subject] = _bind(Standpoint(law, step, subject))
+        yield found
 
 
 class Standpoint:
@@ -83,8 +84,8 @@ class Standpoint:
         self.law, self.step, self.subject = law, step, subject
         self._near = law.around.setdefault(subject, {})
 
-    def around(self, whose: str) -> tuple[tuple[Ref, int], ...]:
-        """Return whose state is meant, each with the number of its first state."""
+    def around(self, whose: str) -> list[Near]:
+        """Return whose state is meant, seen from the subject."""
         if whose == "seams":
             return self._numbered(ref for ref in self.step.subjects if ref.kind == "seam")
         found = self._near.get(whose)
@@ -92,16 +93,17 @@ class Standpoint:
             found = self._near[whose] = self._numbered(self.law.relations.related(self.subject, whose))
         return found
 
-    def _numbered(self, refs: Iterable[Ref]) -> tuple[tuple[Ref, int], ...]:
-        return tuple((ref, self.law.numbers.first(ref)) for ref in refs)
+    def _numbered(self, refs: Iterable[Ref]) -> list[Near]:
+        return [(ref.kind, self.law.numbers.first(ref), ref) for ref in refs]
 
     def numbers(self, aims: Sequence[Aim]) -> list[int]:
         """Return the states that are meant: of whoever can have them, where it says which of them."""
         found: list[int] = []
         for of, where, places in aims:
-            for ref, first in self.around(of):
-                if where is None or ref.kind in LONE_SUBJECTS or self.law.is_true(where, ref):
-                    found += [first + place for place in places.get(ref.kind, ())]
+            meant = self.around(of)
+            if where is not None:
+                meant = [one for one in meant if one[0] in LONE_SUBJECTS or self.law.is_true(where, one[2])]
+            found += [first + place for kind, first, _ in meant if kind in places for place in places[kind]]
         return found
 
 
@@ -129,8 +131,8 @@ def _askings(here: Standpoint, told: Told) -> list[Asking]:
 def _order(here: Standpoint, told: Told) -> Order:
     first = told.rule.if_both_first
     assert first is not None
-    meant = [None] if first.of == "any" else [ref for ref, _ in here.around(first.of)]
-    tags = frozenset(here.law.numbers.tag(act, ref) for act in first.act for ref in meant)
+    meant = [None] if first.of == "any" else [ref for _, _, ref in here.around(first.of)]
+    tags = {here.law.numbers.tag(act, ref) for act in first.act for ref in meant}
     return Order(told.rule_id, told.rule, here.subject, tags, here.numbers(told.excuse))
 
 

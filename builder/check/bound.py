@@ -35,7 +35,7 @@ class Order(NamedTuple):
     rule_id: str
     rule: Rule
     subject: Ref
-    tags: frozenset[int]
+    tags: set[int]
     """Acts on subjects that may not come later."""
     excuse: Sequence[int]
 
@@ -78,6 +78,8 @@ class Bound:
     """Rules of the book that the step sets aside."""
     owing: frozenset[str]
     """Of these, those by which it would owe something: to set them aside is never needless."""
+    is_strange: bool
+    """Whether something about it may be wrong by itself."""
     needed: set[int] = field(default_factory=set)
     """While all of these states hold, no rule that needs one is broken."""
     banned: set[int] = field(default_factory=set)

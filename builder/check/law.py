@@ -10,7 +10,7 @@ from builder.check.bound import Bound, Piece
 from builder.check.names import act_today, rule_today
 from builder.check.numbers import Held, Numbers
 from builder.check.related import Relations
-from builder.check.told import Spoken
+from builder.check.told import Near, Spoken
 from builder.formula import evaluate_expression
 from builder.formula.facts import fact_values
 from builder.model.links import Catalogue
@@ -48,12 +48,10 @@ class Law:
     """States that a procedure leaves behind, once asked for."""
     bound: dict[tuple[object, ...], Bound] = field(default_factory=dict)
     """What the law has to say to a step, once asked for; to one on one subject; and to all on whoever is like it."""
-    pieces: dict[tuple[object, ...], Piece] = field(default_factory=dict)
+    pieces: dict[tuple[object, ...], dict[Ref, Piece]] = field(default_factory=dict)
     spoken: dict[tuple[object, ...], Spoken] = field(default_factory=dict)
-    around: dict[Ref, dict[str, tuple[tuple[Ref, int], ...]]] = field(default_factory=dict)
-    """By subject and whose: the subjects that are meant, each with the number of its first state."""
-    familiar: set[tuple[object, ...]] = field(default_factory=set)
-    """Steps that are done on what their act is for, keep sheets that are there and join as they may."""
+    around: dict[Ref, dict[str, list[Near]]] = field(default_factory=dict)
+    """By subject and whose: the subjects that are meant."""
     _settled: set[Ref] = field(default_factory=set)
     _alike: dict[Ref, int] = field(default_factory=dict)
     _likeness: dict[Likeness, int] = field(default_factory=dict)

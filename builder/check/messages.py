@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from builder.check import codes
+from builder.check.bound import Bound
 from builder.check.law import Law
 from builder.check.numbers import Held
 from builder.check.order import BROUGHT, Breach, judge
@@ -31,10 +32,12 @@ TO_ADD = {
 """What a step may be asked to carry, and how it is written."""
 
 
-def problems_of(procedure: Summary, law: Law, locate: Locate, brought: Sequence[Held]) -> Iterator[Problem]:
+def problems_of(
+    procedure: Summary, law: Law, locate: Locate, brought: Sequence[Held], bound: Sequence[Bound] = ()
+) -> Iterator[Problem]:
     """Judge a procedure and put every breach into words; what breaks a rule for one and the same cause is told once."""
     told: dict[tuple[object, ...], list[Breach]] = {}
-    for breach in judge(law, procedure.steps, brought):
+    for breach in judge(law, procedure.steps, brought, bound):
         told.setdefault(_cause(breach), []).append(breach)
     for at, (first, *more) in enumerate(told.values()):
         spot = place(law, procedure.steps, first, brought) if at < MOST_PLACED and _may_be_placed(first) else None

@@ -45,12 +45,14 @@ class Walk:
 
     law: Law
     steps: Sequence[StepSummary]
-    bound: list[Bound]
+    bound: Sequence[Bound]
     holds: dict[int, int]
     spoiled: dict[int, int] = field(default_factory=dict)
     owed: dict[tuple[str, int], tuple[Rule, int]] = field(default_factory=dict)
     last: dict[int, int] = field(default_factory=dict)
     """By act on a subject: the last step that does it."""
+    carried: dict[tuple[str, ...], int] = field(default_factory=dict)
+    """By parts that a step may carry: the last step that carries one of them."""
 
     def apply(self, at: int, bound: Bound) -> None:
         """Let a step spoil what it spoils, then make what it makes."""
@@ -70,14 +72,27 @@ class Walk:
         """Whether what excuses from a rule holds: for all that must have it, as where it is needed."""
         return bool(excuse) and all(held in self.holds for held in excuse)
 
-    def comes_later(self, tags: frozenset[int], at: int) -> bool:
+    def comes_later(self, tags: set[int], at: int) -> bool:
         """Whether one of these acts is done after a step."""
-        return any(self.last[tag] > at for tag in tags & self.last.keys())
+        last = self.last
+        for tag in tags & last.keys():  # noqa: SIM110 - asked at every second step: a generator costs more than it finds
+            if last[tag] > at:
+                return True
+        return False
+
+    def is_carried_later(self, parts: tuple[str, ...], at: int) -> bool:
+        """Whether a step after this one carries one of these parts."""
+        if parts not in self.carried:
+            carriers = (n for n in range(len(self.bound) - 1, -1, -1) if not self.bound[n].carries.isdisjoint(parts))
+            self.carried[parts] = next(carriers, -1)
+        return self.carried[parts] > at
 
 
-def judge(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held] = ()) -> tuple[Breach, ...]:
-    """Walk the steps and return the breaches in their order."""
-    walk = _walk(law, steps, brought)
+def judge(
+    law: Law, steps: Sequence[StepSummary], brought: Sequence[Held] = (), known: Sequence[Bound] = ()
+) -> tuple[Breach, ...]:
+    """Walk the steps and return the breaches in their order; `known` is what the law says to each, if it was asked."""
+    walk = _walk(law, steps, brought, known)
     for at, bound in enumerate(walk.bound):
         for tag in bound.tags:
             walk.last[tag] = at
@@ -100,9 +115,9 @@ def states_at_end(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held
     return tuple(law.numbers.held(held) for held in walk.holds)
 
 
-def _walk(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held]) -> Walk:
+def _walk(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held], known: Sequence[Bound] = ()) -> Walk:
     holds = {law.numbers.number(held): BROUGHT for held in brought}
-    return Walk(law, steps, [bind(law, step) for step in steps], holds)
+    return Walk(law, steps, known or [bind(law, step) for step in steps], holds)
 
 
 def _judge_plain(walk: Walk, at: int, bound: Bound, breaches: list[Breach]) -> None:
@@ -176,8 +191,7 @@ def _lacking(walk: Walk, lack: Lack, at: int) -> Iterator[Breach]:
     if walk.is_excused(lack.excuse):
         return
     asked = lack.rule.asks
-    later = walk.bound[at + 1:] if asked is not None and asked.later else ()
-    if all(bound.carries.isdisjoint(lack.parts) for bound in later):
+    if asked is not None and not (asked.later and walk.is_carried_later(lack.parts, at)):
         yield Breach("asks", lack.rule_id, lack.rule, at, lack.subject, lack.parts[0], None)
 
 

@@ -3,19 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from typing import get_args
 
 from builder.check import codes
 from builder.check.law import Law, names_what_is_there
 from builder.check.messages import also, name_of
-from builder.check.names import ref_today
+from builder.check.strangers import methods, sheets, strange_subjects
 from builder.model.near import a, listed
 from builder.model.problem import Problem
-from builder.model.records.law import SubjectKind
 from builder.model.reference import LONE_SUBJECTS, Ref
 from builder.model.summary import Locate, StepSummary, Summary
-
-SUBJECT_KINDS = frozenset(get_args(SubjectKind))
 
 
 def can_be_judged(procedure: Summary, law: Law) -> bool:
@@ -30,32 +26,21 @@ def can_be_judged(procedure: Summary, law: Law) -> bool:
 def stranger_problems(procedure: Summary, law: Law, locate: Locate) -> Iterator[Problem]:
     """Check what each step is done on, what it keeps and by which method it joins."""
     for step in procedure.steps:
-        key = step[2:6]
-        if key not in law.familiar:
-            found = tuple(_strange(procedure, step, law, locate))
-            if not found:
-                law.familiar.add(key)
-            yield from found
-
-
-def _strange(procedure: Summary, step: StepSummary, law: Law, locate: Locate) -> Iterator[Problem]:
-    act = law.acts.get(step.act)
-    for at, ref in enumerate(step.subjects):
-        if act is not None and ref.kind in SUBJECT_KINDS and ref.kind not in act.on:
+        for at in strange_subjects(law, step):
+            act = law.acts[step.act]
             yield also(
                 codes.ACT_ON_STRANGER, procedure, step, ("on", at), locate,
-                f'"{step.act}" is not done on {a(ref.kind)}',
+                f'"{step.act}" is not done on {a(step.subjects[at].kind)}',
                 f"name {a(' or '.join(act.on))}, or choose another act",
             )  # fmt: skip
-    if step.keep:
-        yield from _kept(procedure, step, law, locate)
-    if step.method:
-        yield from _method(procedure, step, law, locate)
+        if step.keep:
+            yield from _kept(procedure, step, law, locate)
+        if step.method:
+            yield from _method(procedure, step, law, locate)
 
 
-def _seams(step: StepSummary, law: Law) -> list[Summary]:
-    found = (law.catalogue.find(ref) for ref in step.subjects if ref.kind == "seam")
-    return [summary for summary in found if summary is not None]
+def _seams(step: StepSummary, law: Law) -> list[Ref]:
+    return [ref for ref in step.subjects if ref.kind == "seam" and law.catalogue.find(ref) is not None]
 
 
 def _all_there(names: Iterable[str], kind: str, law: Law) -> bool:
@@ -64,23 +49,23 @@ def _all_there(names: Iterable[str], kind: str, law: Law) -> bool:
 
 def _kept(procedure: Summary, step: StepSummary, law: Law, locate: Locate) -> Iterator[Problem]:
     seams = _seams(step, law)
-    panels = {ref_today(ref, law.catalogue.moved).id for seam in seams for ref in seam.relations["panels"]}
+    panels = sheets(law, seams)
     for at, name in enumerate(step.keep):
         if seams and name not in panels and _all_there({name, *panels}, "panel", law):
             yield also(
                 codes.KEPT_STRANGER, procedure, step, ("keep", at), locate,
-                f'"{name}" is no sheet of {" or ".join(name_of(seam.ref, law) for seam in seams)}',
+                f'"{name}" is no sheet of {" or ".join(name_of(seam.record, law) for seam in seams)}',
                 f"name one of: {listed(panels)}",
             )  # fmt: skip
 
 
 def _method(procedure: Summary, step: StepSummary, law: Law, locate: Locate) -> Iterator[Problem]:
     for seam in _seams(step, law):
-        allowed = [ref_today(ref, law.catalogue.moved).id for ref in seam.relations["methods"]]
+        allowed = methods(law, seam)
         if step.method not in allowed and _all_there({step.method, *allowed}, "method", law):
             yield also(
                 codes.METHOD_NOT_ALLOWED, procedure, step, ("method",), locate,
-                f'"{step.method}" is not allowed on {name_of(seam.ref, law)}',
+                f'"{step.method}" is not allowed on {name_of(seam.record, law)}',
                 f"use one of: {listed(allowed)}" if allowed else "the seam allows none; ask the vehicle maker",
             )  # fmt: skip
 

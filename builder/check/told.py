@@ -6,6 +6,10 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from builder.model.records.law import Rule
+from builder.model.reference import Ref
+
+Near = tuple[str, int, Ref]
+"""Whose state is meant: its kind, the number of its first state, and it."""
 
 
 class Aim(NamedTuple):

@@ -79,8 +79,8 @@ def _of_block(block: Block) -> Iterator[Part]:
             yield Part(block.anchor, block.title, tuple(map(plain, block.items)))
         case PlannedSegment():
             # What a plan says is said on the pages of its calculators and methods, which are what is looked for.
-            told = (text for fact in block.facts for text in (fact.label, plain(fact.value)))
-            yield Part(block.anchor, block.title, (), tuple(told))
+            known = (text for fact in block.facts for text in (fact.label, plain(fact.value)))
+            yield Part(block.anchor, block.title, (), tuple(known))
         case Pictures():
             texts = (text for one in block.pictures for text in (one.title, plain(one.caption), one.alt))
             yield Part(block.anchor, block.title, tuple(texts))

@@ -61,7 +61,7 @@ def laid_segments(here: Here, seam: Seam, plan: SeamPlan, method: str) -> tuple[
 
 def _segment(here: Here, name: str, segment: Segment, plan: MethodPlan | None) -> LaidSegment:
     units = here.book.units
-    row = row_of(plan) if plan is not None and not is_stopped(plan) else None
+    row = plan.row if plan is not None and not is_stopped(plan) else None
     length = millimetres(segment.length) or 0.0
     why = "" if row else STOPPED if plan is not None and is_stopped(plan) else NOT_PLANNED
     told = (said_length(units, row.first), said_length(units, row.spacing)) if row else ()
@@ -72,19 +72,6 @@ def is_stopped(plan: MethodPlan) -> bool:
     """Whether a limit, or a calculator of the plan, stops the method on this segment, or might."""
     remarks = (*plan.remarks, *(remark for worked in plan.worked for remark in worked.remarks))
     return any(remark.level == "stop" for remark in remarks)
-
-
-def row_of(plan: MethodPlan) -> WeldRow | None:
-    """Return the welds of a plan."""
-    if plan.row is not None:
-        return plan.row
-    for worked in plan.worked:
-        numbers = [value.number for value in worked.answers[:3]]
-        units = [value.unit for value in worked.answers[:3]]
-        if units == ["", "mm", "mm"] and None not in numbers:
-            count, spacing, first = (number or 0.0 for number in numbers)
-            return WeldRow(first * 2 + spacing * (count - 1), round(count), first, spacing)
-    return None
 
 
 def _laid(here: Here, ref: Ref, seam: Seam, plan: SeamPlan, method: str) -> Laid:

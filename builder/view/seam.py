@@ -16,7 +16,7 @@ from builder.model.work import MethodPlan, SeamPlan, SegmentPlan
 from builder.view.choosing import choosing_blocks
 from builder.view.figure import pictures_block
 from builder.view.here import Here
-from builder.view.layout import SCRIPTS, layouts
+from builder.view.layout import SCRIPTS, is_stopped, layouts
 from builder.view.page import page, passage
 from builder.view.plan import FACES, planned
 from builder.view.units import millimetres
@@ -109,7 +109,7 @@ def _drawn_weld(here: Here, plan: SegmentPlan) -> DrawnWeld | None:
 
 def _drawn_methods(here: Here, plan: SegmentPlan) -> tuple[MethodPlan, ...]:
     """The section shows the best method that no limit stops; else the first of the list."""
-    free = (method for method in plan.methods if not any(remark.level == "stop" for remark in method.remarks))
+    free = (method for method in plan.methods if not is_stopped(method))
     known = (*free, *plan.methods)
     return tuple(method for method in known if isinstance(here.book.shelf.get(Ref("method", method.method)), Method))
 

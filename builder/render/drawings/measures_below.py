@@ -13,6 +13,7 @@ from builder.render.drawings.stack import WIDTH
 from builder.render.drawings.strokes import words
 from builder.render.drawings.text import Label, wrap, wrap_both
 
+NO_BREAK = "\u00a0"
 _SIZE = 13.0
 _EDGE = 4.0
 _FIRST, _STEP = 16.0, 20.0
@@ -93,13 +94,13 @@ def _facts(segment: LaidSegment, drawn: int) -> Said:
     if row is None:
         parts.append(segment.why)
     else:
-        parts.append(f"{row.count} {'weld' if row.count == 1 else 'welds'}")
+        parts.append(f"{row.count}{NO_BREAK}{'weld' if row.count == 1 else 'welds'}")
         if drawn < 1 and row.count > 0:
             parts.append(said("first at ", segment.first_said))
         if drawn < 2 and row.count > 1:
             parts.append(said(segment.spacing_said, " apart"))
     if segment.factory is not None:
-        parts.append(f"factory {segment.factory}")
+        parts.append(f"factory{NO_BREAK}{segment.factory}")
     return joined(", ", [part for part in parts if part])
 
 

@@ -77,13 +77,13 @@
     /** @type {(string | BothSaid)[]} */
     const parts = [say(data, length)];
     if (row) {
-      parts.push(`${row.count} ${row.count === 1 ? "weld" : "welds"}`);
+      parts.push(`${row.count}\u00a0${row.count === 1 ? "weld" : "welds"}`);
       if (drawn < 1 && row.count > 0) parts.push(join("first at ", say(data, row.first)));
       if (drawn < 2 && row.count > 1) parts.push(join(say(data, row.spacing), " apart"));
     } else if (why) {
       parts.push(why);
     }
-    if (factory !== null) parts.push(`factory ${factory}`);
+    if (factory !== null) parts.push(`factory\u00a0${factory}`);
     return join(...parts.flatMap((part, index) => (index ? [", ", part] : [part])));
   }
 
