@@ -60,7 +60,9 @@ def _brought(procedure: Summary, law: Law) -> tuple[Held, ...]:
 
 
 def _left_behind(procedure: Summary, law: Law) -> tuple[Held, ...]:
-    return tuple(held for other in _relied_on(procedure, law) for held in law.at_end[other.ref])
+    """Return what is brought along; what lasts a day was of another day."""
+    return tuple(held for other in _relied_on(procedure, law) for held in law.at_end[other.ref]
+                 if law.states[held[0]].lasts == "job")  # fmt: skip
 
 
 def _relied_on(procedure: Summary, law: Law) -> list[Summary]:

@@ -44,6 +44,8 @@ class Law:
     numbers: Numbers
     aside: frozenset[str]
     """Acts whose effects or rules ask for the seams among all subjects of a step."""
+    done: dict[str, int] = field(default_factory=dict)
+    """How often the procedures of the book do each act, once asked for."""
     at_end: dict[Ref, tuple[Held, ...]] = field(default_factory=dict)
     """States that a procedure leaves behind, once asked for."""
     bound: dict[tuple[object, ...], Bound] = field(default_factory=dict)

@@ -5,6 +5,7 @@ Found by trying, since what a step needs and spoils in its turn is all in the la
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple, get_args
 
@@ -30,8 +31,9 @@ class Spot(NamedTuple):
 def place(law: Law, steps: Sequence[StepSummary], breach: Breach, brought: Sequence[Held]) -> Spot | None:
     """Return what to do where, or None where no single step mends it."""
     before = {_told(one, one.at) for one in judge(law, steps, brought)}
+    acts = [*_acts(law, breach)]
     for at in _positions(breach, len(steps)):
-        for act in _acts(law, breach):
+        for act in acts:
             step = StepSummary("", (), act, (breach.subject,), steps[breach.at].method, (), (), (), WITH_ALL)
             found = judge(law, [*steps[:at], step, *steps[at:]], brought)
             # Steps are counted as before the new one came in, which may itself break nothing.
@@ -54,8 +56,13 @@ def _positions(breach: Breach, count: int) -> Iterable[int]:
 
 
 def _acts(law: Law, breach: Breach) -> Iterator[str]:
-    """Yield the acts that make the missing state, or end the forbidden one, done on its very subject."""
-    for name in sorted(law.acts):
+    """Yield the acts that make the missing state, or end the forbidden one, done on its very subject.
+
+    What procedures of the book do most often comes first: an act for a rare car helps too, and is no advice.
+    """
+    if not law.done:
+        law.done.update(Counter(step.act for summary in law.catalogue.summaries.values() for step in summary.steps))
+    for name in sorted(law.acts, key=lambda name: (-law.done.get(name, 0), name)):
         act = law.acts[name]
         effects: Sequence[Effect | Spoil] = act.spoils if breach.sort == "forbids" else act.makes
         if breach.subject.kind in act.on and any(_is_own(effect, breach) for effect in effects):

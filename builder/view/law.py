@@ -113,7 +113,8 @@ def state_page(here: Here, ref: Ref, state: State) -> Page:
         Links("Spoiled by", spoilers, "No act.", "spoiled-by"),
         Links("Rules about it", users(here, ref, "rule"), "None.", "rules"),
     )
-    aside = (Facts("This state", (here.row("Of", ", ".join(state.of)),)),)
+    lasts = {"job": "until it is spoiled", "day": "until it is spoiled, and for its day alone"}
+    aside = (Facts("This state", (here.row("Of", ", ".join(state.of)), here.row("Holds", lasts[state.lasts]))),)
     return page(
         here, ref, state.title, "State", here.paragraphs(state.means), main, aside, aliases=state.was,
         texts=(passage("", state.title, state.means),),

@@ -83,7 +83,8 @@ def law_of(text: Mapping[str, Any], *procedures: Summary) -> Law:
     """Make a law of states, acts and rules, each as it would stand in YAML, less what every record must say."""
     shelf: dict[Ref, Record] = {}
     for id_, of in text["states"].items():
-        shelf[Ref("state", id_)] = _STATE.validate_python({"title": id_, "of": of, "means": "-"})
+        said = of if isinstance(of, dict) else {"of": of}
+        shelf[Ref("state", id_)] = _STATE.validate_python({"title": id_, "means": "-", **said})
     act = {"summary": "-", "makes": "none", "spoils": "none", "heat": "none", "vapour": "no", "noisy": "no"}
     for id_, said in text["acts"].items():
         shelf[Ref("act", id_)] = _ACT.validate_python({"title": id_, **act, **said})

@@ -34,6 +34,12 @@ def test_what_the_procedure_before_spoils_is_not_brought() -> None:
     assert problem.message == 'step "s4" needs this first: protected (A), which no step before it makes'
 
 
+def test_what_lasts_a_day_is_not_brought_along() -> None:
+    first = procedure("first", "prime a > air body > coupon welder > watch body")
+    (problem,) = judged("then", first, procedure("then", "coat k > air body > weld a > watch body > seal a", "first"))
+    assert problem.message == 'step "s3" needs this first: proven (welder), which no step before it makes'
+
+
 def test_vapour_is_brought_along_too_and_has_no_place_here() -> None:
     (problem,) = judged("then", procedure("first", "coat k"), procedure("then", "coupon welder", "first"))
     assert problem.code.id == "C302"

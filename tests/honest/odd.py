@@ -32,7 +32,7 @@ ODD = {
     "heat-by-the-makers-page": odd("take-maker-way heat-metal", "weld-final"),
     "hem-by-adhesive": odd("bond let-cure", "weld-tack weld-final weld-coupon"),
     "holes-from-the-kept-side": odd("use-holes weld-final", "drill-plug-holes fill-holes"),
-    "inner-pair-made-again": odd("relieve-layer weld-inner-pair fill-holes weld-final", "prove-inner-pair"),
+    "inner-pair-made-again": odd("relieve-layer weld-inner-pair rejoin-layer weld-final", "prove-inner-pair"),
     "keep-sound-zinc": odd("scuff-zinc weld-final", "clean-bare prime-weld-through"),
     "lamp-panel-no-opening": odd("cut-out weld-final transfer-brackets", "measure brace fit-check"),
     "late-drill": odd("drill-plug-holes clean-bare weld-final"),

@@ -88,6 +88,8 @@ class State:
     title: Name
     was: tuple[Id, ...] = ()
     of: Many[SubjectKind]
+    lasts: Literal["job", "day"] = "job"
+    """What holds for its own day alone is not brought along by a procedure that another relies on."""
     means: Prose
 
 

@@ -71,7 +71,9 @@
       const method = place.dataset.method || "";
       const plan = seambook.plan.work(seambook.methods[method], facts);
       seambook.planned.show(place, plan);
-      document.dispatchEvent(new CustomEvent("seambook:respaced", { detail: { segment: one.number, method, row: plan.row } }));
+      const isStopped = !!place.querySelector(".verdict-stop");
+      const detail = { segment: one.number, method, row: plan.row, isStopped };
+      document.dispatchEvent(new CustomEvent("seambook:respaced", { detail }));
     }
   }
 
