@@ -12,6 +12,7 @@ from typing import NamedTuple
 
 from builder.model.calculation import Slip
 from builder.model.links import Catalogue
+from builder.model.plan_views import PlannedSegment
 from builder.model.point_views import PointEntry
 from builder.model.records import KINDS
 from builder.model.reference import Ref
@@ -119,7 +120,18 @@ def _as_printed(here: Here, page: Page) -> Page:
 def _paper(here: Here, block: Block) -> Block:
     if isinstance(block, PointEntry):
         return printed_points(here, block)
+    if isinstance(block, PlannedSegment):
+        return _planned(block)
     return _worked(here, block) if isinstance(block, Form) else block
+
+
+def _planned(block: PlannedSegment) -> Block:
+    """On paper no other length is asked for, and what only another one would bring up is left out."""
+    methods = tuple(
+        method._replace(limits=tuple(limit for limit in method.limits if not limit.is_waiting))
+        for method in block.methods
+    )
+    return replace(block, ask=None, methods=methods)
 
 
 def _worked(here: Here, form: Form) -> Block:

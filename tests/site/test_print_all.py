@@ -70,6 +70,8 @@ def test_a_record_says_there_what_its_page_says(book: Path, document: BeautifulS
             there = record.select_one(part)
             assert said is not None
             assert there is not None
+            for asked in said.select(".respacing, .verdicts > [hidden]"):  # for another length, which paper cannot take
+                asked.decompose()
             assert there.get_text(" ", strip=True) == said.get_text(" ", strip=True)
 
 
