@@ -21,9 +21,13 @@ _LONG = 32
 """Letters from which on it pays to write parts in a row as first and last."""
 
 
-PRIORS = {"source": 40, "scale": 40, "page": 30, "state": 70, "figure": 70, "rule": 85, "calculator": 89,
+PRIORS = {"source": 40, "scale": 40, "page": 30, "state": 70, "figure": 70, "rule": 85, "calculator": 98,
           "table": 75, "shell": 50}
 """In percent, how much a page of a kind counts: who asks for a primer wants it sooner than a paper about it."""
+
+
+FEW, MANY, SPREAD = 8, 10, 0.05
+"""From how many parts on a page counts for less, how many more make it twice as many, and how much less it then is."""
 
 
 class PageWords(NamedTuple):
@@ -52,7 +56,13 @@ def page_words(page: Page) -> PageWords:
     written = json.dumps(head, ensure_ascii=True, separators=(",", ":"))
     if not parts:
         return PageWords(page.path, "", "")
-    return PageWords(page.path, written, "\n".join(lines), PRIORS.get(page.ref.kind, 100))
+    return PageWords(page.path, written, "\n".join(lines), _prior(page.ref.kind, len(parts)))
+
+
+def _prior(kind: str, parts: int) -> int:
+    """A page of many parts has more of them that hold some words of a question by chance, so it counts for less."""
+    many = 1 + max(0, parts - FEW) / MANY
+    return round(PRIORS.get(kind, 100) * many**-SPREAD)
 
 
 def _entries(parts: Sequence[Part]) -> dict[str, str]:

@@ -21,12 +21,12 @@
    *   The name asked for first, then others; `words` are those typed.
    */
 
-  const PREFIX = 0.43;
-  const OTHER_NAME = 0.99;
+  const PREFIX = 0.698;
+  const OTHER_NAME = 0.774;
   const OTHER_NUMBER = 0.8;
-  const OTHER_FORM = 0.41;
-  const PARTED = 0.4;
-  const SLIP = 0.78;
+  const OTHER_FORM = 0.288;
+  const PARTED = 0.302;
+  const SLIP = 1;
   /** A shorter word with a slip in it could be too many others. */
   const SHORTEST_SLIP = 4;
   /** A word just begun may go on in many ways; those in so many shards are looked at. */
