@@ -21,12 +21,12 @@ _LONG = 32
 """Letters from which on it pays to write parts in a row as first and last."""
 
 
-PRIORS = {"source": 40, "scale": 40, "page": 30, "state": 70, "figure": 70, "rule": 85, "calculator": 98,
+PRIORS = {"source": 40, "scale": 40, "page": 30, "state": 70, "figure": 70, "rule": 85, "calculator": 95,
           "table": 75, "shell": 50}
 """In percent, how much a page of a kind counts: who asks for a primer wants it sooner than a paper about it."""
 
 
-FEW, MANY, SPREAD = 8, 10, 0.05
+FEW, MANY, SPREAD = 8, 10, 0.045
 """From how many parts on a page counts for less, how many more make it twice as many, and how much less it then is."""
 
 

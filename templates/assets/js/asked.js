@@ -21,11 +21,11 @@
    *   The name asked for first, then others; `words` are those typed.
    */
 
-  const PREFIX = 0.698;
-  const OTHER_NAME = 0.774;
+  const PREFIX = 0.481;
+  const OTHER_NAME = 0.756;
   const OTHER_NUMBER = 0.8;
-  const OTHER_FORM = 0.288;
-  const PARTED = 0.302;
+  const OTHER_FORM = 0.297;
+  const PARTED = 0.571;
   const SLIP = 1;
   /** A shorter word with a slip in it could be too many others. */
   const SHORTEST_SLIP = 4;

@@ -24,16 +24,16 @@
 
   /** By where in a part a word stands: heading, text, table. @type {Record<string, number>} */
   const WEIGHTS = { "*": 1.46, ".": 1, ",": 0.95 };
-  const QUIET = 0.00431;
+  const QUIET = 0.0108;
   /** What a thing is worth to a part of a page when it stands in the page's title, and when elsewhere on the page. */
-  const OF_TITLE = 0.789;
-  const ELSEWHERE = 0.0592;
+  const OF_TITLE = 0.788;
+  const ELSEWHERE = 0.0373;
   /** How much faster than in step the worth of a page falls with what it lacks of the question. */
-  const LACKING = 1.09;
+  const LACKING = 1.08;
   /** What it adds that a page is named as was asked: by how much of the question, and of the title. */
-  const NAMED = 0.162;
-  const TITLE_SHARE = 1.94;
-  const TYPED = 1.56;
+  const NAMED = 0.223;
+  const TITLE_SHARE = 1.7;
+  const TYPED = 1.54;
   const NUMBER = /^[0-9]/;
 
   /** The shards that a question needs. @param {Index} index @param {string} text @returns {string[]} */
