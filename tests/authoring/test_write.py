@@ -135,7 +135,7 @@ def test_filled_in_by_what_the_form_says_it_is_a_record(kind: Kind) -> None:
     for every in (False, True):
         value = sample(form_of_record(kind.type), every)
         if kind.name == "rule":  # one consequence: the types cannot say it
-            for key in ("owes", "forbids", "if-both-first"):
+            for key in ("owes", "forbids", "if-both-first", "asks"):
                 value.pop(key, None)
             value.setdefault("needs", {"state": "some-id"})
         tree, problems = parse(json.dumps(value), "x.yaml")
