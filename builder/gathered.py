@@ -8,6 +8,7 @@ from typing import NamedTuple
 from builder.formula import Fault
 from builder.model.pictures import WebPicture
 from builder.model.problem import Problem
+from builder.model.records import Record
 from builder.model.records.supporting import Term
 from builder.model.reference import Ref
 from builder.model.shelf import Shelf
@@ -15,10 +16,10 @@ from builder.model.summary import Summary
 
 
 class Shaped(NamedTuple):
-    """One file after reading and shaping; the record travels as bytes."""
+    """One file after reading and shaping; a record that travels between processes does so as bytes."""
 
     ref: Ref
-    record: bytes | None
+    record: bytes | Record | None
     summary: Summary | None
     problems: tuple[Problem, ...]
     digest: bytes = b""
@@ -34,8 +35,8 @@ class Gathered(NamedTuple):
 
     shelf: Shelf
     """The kinds that are few and asked for everywhere, whole."""
-    packed: Mapping[Ref, bytes]
-    """All others, packed until they are drawn."""
+    packed: Mapping[Ref, bytes | Record]
+    """All others; where they are many or were read by several processes, packed until they are drawn."""
     summaries: Mapping[Ref, Summary]
     broken: frozenset[Ref]
     scales: Mapping[str, tuple[str, ...]]

@@ -12,6 +12,7 @@ import pickle
 import time
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from builder import check as check_stage
 from builder import formula, link, pictures, publish, read, settings, shape
@@ -77,12 +78,14 @@ class Way:
         """Pass A: read and shape every file; the scales first, since what is strictest depends on them."""
         scale_files = [file for file in discovery.files if file.ref.kind == "scale"]
         others = [file for file in discovery.files if file.ref.kind != "scale"]
-        first = [shape_file(file, {}) for file in scale_files]
-        scales = {ref.id: tuple(record.words) for ref, record in _whole(first) if isinstance(record, Scale)}
         processes = processes_for(len(others), self.order.processes, READ_ALONE)
+        # Few records that one process reads need not travel, and only a book that is made says what it was made from.
+        how = How(is_packed=processes > 1 or len(others) >= READ_ALONE, is_digested=self.order.target is not None)
+        first = [shape_file(file, {}, how) for file in scale_files]
+        scales = {ref.id: tuple(record.words) for ref, record in _whole(first) if isinstance(record, Scale)}
         shape.get_ready(sorted({file.ref.kind for file in others}))
         shaped = [*first]
-        for done in spread(lambda file: withpicture(file, shape_file(file, scales)), others, processes):
+        for done in spread(lambda file: withpicture(file, shape_file(file, scales, how)), others, processes):
             shaped.append(done)
             self.order.progress("reading", len(shaped), len(discovery.files))
         self.problems += (problem for one in shaped for problem in one.problems)
@@ -207,36 +210,57 @@ def _fingerprint(shaped: Iterable[Shaped], layers: Iterable[Layer]) -> str:
     return hashlib.sha256(b"".join([*digests, *own])).hexdigest()
 
 
-def shape_file(file: SourceFile, scales: Mapping[str, tuple[str, ...]]) -> Shaped:
+class How(NamedTuple):
+    """What becomes of a record that was shaped."""
+
+    is_packed: bool
+    is_digested: bool
+
+
+def shape_file(file: SourceFile, scales: Mapping[str, tuple[str, ...]], how: How) -> Shaped:
     """Read and shape one file: at once where nothing is wrong with it, else with places for what is."""
     value = read.read_at_once(file)
     whole = shape.shape_at_once(file, value, scales) if value is not None else None
     if whole is not None:
-        return Shaped(file.ref, pickle.dumps(whole[0], pickle.HIGHEST_PROTOCOL), whole[1], (), read.digest(file))
+        return Shaped(file.ref, _packed(whole[0], how), whole[1], (), _digest(file, how))
     tree, problems = read.read(file)
     if tree is None or problems:
         return Shaped(file.ref, None, None, problems)
     record, summary, problems = shape.shape(file, tree, scales)
-    packed = pickle.dumps(record, pickle.HIGHEST_PROTOCOL) if record is not None else None
-    return Shaped(file.ref, packed, summary, problems, read.digest(file))
+    packed = _packed(record, how) if record is not None else None
+    return Shaped(file.ref, packed, summary, problems, _digest(file, how))
+
+
+def _packed(record: Record, how: How) -> bytes | Record:
+    return pickle.dumps(record, pickle.HIGHEST_PROTOCOL) if how.is_packed else record
+
+
+def _unpacked(record: bytes | Record) -> Record:
+    return pickle.loads(record) if isinstance(record, bytes) else record
+
+
+def _digest(file: SourceFile, how: How) -> bytes:
+    return read.digest(file) if how.is_digested else b""
 
 
 def withpicture(file: SourceFile, shaped: Shaped) -> Shaped:
     """Look at the picture of a figure, so that every page knows its size; other records pass as they are."""
     if file.ref.kind != "figure" or shaped.record is None:
         return shaped
-    picture, faults = pictures.look(file, pickle.loads(shaped.record))
+    record = _unpacked(shaped.record)
+    assert isinstance(record, Figure)
+    picture, faults = pictures.look(file, record)
     digest = hashlib.sha256(shaped.digest + (picture.digest if picture else b"")).digest()
     return shaped._replace(picture=picture, faults=faults, digest=digest)
 
 
 def _whole(shaped: Sequence[Shaped]) -> Iterable[tuple[Ref, Record]]:
-    return ((one.ref, pickle.loads(one.record)) for one in shaped if one.record is not None)
+    return ((one.ref, _unpacked(one.record)) for one in shaped if one.record is not None)
 
 
 def unpack(ref: Ref, gathered: Gathered) -> Record:
     """Return a record whole."""
     found = gathered.shelf.get(ref)
     if found is None:
-        found = pickle.loads(gathered.packed[ref])
+        found = _unpacked(gathered.packed[ref])
     return found

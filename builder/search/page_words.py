@@ -62,7 +62,7 @@ def page_words(page: Page) -> PageWords:
 def _prior(kind: str, parts: int) -> int:
     """A page of many parts has more of them that hold some words of a question by chance, so it counts for less."""
     many = 1 + max(0, parts - FEW) / MANY
-    return round(PRIORS.get(kind, 100) * many**-SPREAD)
+    return round(PRIORS.get(kind, 100) * float(many**-SPREAD))
 
 
 def _entries(parts: Sequence[Part]) -> dict[str, str]:
