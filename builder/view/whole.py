@@ -26,7 +26,11 @@ from builder.view.points import printed_points
 from builder.view.signs import NO_BREAK
 
 MOST_STEPS = 1500
-"""Of one document, each other record counted as one. A step takes some 3.5 kB and most of a sheet: so 5 MB at most."""
+"""Of one document. A step takes some 3.5 kB and most of a sheet: so 5 MB at most."""
+IN_STEPS = {"seam": 16, "calculator": 5, "panel": 3, "method": 5}
+"""As how many steps a record of a kind counts, by what it takes in print; others as one. A seam's is for each segment."""
+MOST_DOCUMENTS = 4
+"""A book of no more is printed always; of a larger one, printing doubles the work."""
 
 
 class Document(NamedTuple):
@@ -53,8 +57,8 @@ def documents(catalogue: Catalogue) -> tuple[Document, ...]:
 
 
 def is_printed(catalogue: Catalogue, *, asked: bool) -> bool:
-    """Whether these documents are made: for a book that fits in one always, for a larger one when it is asked for."""
-    return asked or sum(map(_size, catalogue.summaries.values())) <= MOST_STEPS
+    """Whether these documents are made: for a book of few always, for a larger one when it is asked for."""
+    return asked or sum(map(_size, catalogue.summaries.values())) <= MOST_DOCUMENTS * MOST_STEPS
 
 
 def files_of(found: Iterable[Document]) -> dict[Ref, str]:
@@ -90,7 +94,8 @@ def _in_order(catalogue: Catalogue) -> Iterator[Ref]:
 
 
 def _size(summary: Summary) -> int:
-    return 1 + len(summary.steps)
+    parts = len(summary.facts) if summary.ref.kind == "seam" else 1
+    return len(summary.steps) + parts * IN_STEPS.get(summary.ref.kind, 1)
 
 
 def _title(document: Document, found: tuple[Document, ...]) -> str:

@@ -31,8 +31,10 @@ def build(content: Path, target: Path, *, asked: bool = True, processes: int = 1
 
 @pytest.fixture(scope="module")
 def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The supplied library, with the whole of it to print."""
-    return build(CONTENT, tmp_path_factory.mktemp("whole") / "site")
+    """The supplied library, with the whole of it to print in one document, however large."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(whole, "MOST_STEPS", 10**6)
+        return build(CONTENT, tmp_path_factory.mktemp("whole") / "site")
 
 
 @pytest.fixture(scope="module")
@@ -168,7 +170,7 @@ def test_old_names_lead_to_the_record_as_it_is_called_now(tmp_path: Path) -> Non
 def test_the_command_makes_it_of_a_small_book_always_and_of_a_large_one_when_asked(tmp_path: Path) -> None:
     assert seambook("make", "--content", str(TINY), folder=tmp_path).code == 0
     assert (tmp_path / "site/print.html").is_file()
-    content = generate(CONTENT, tmp_path / "large", 30)
+    content = generate(CONTENT, tmp_path / "large", 45)
     at_all = ("make", "--content", str(content), "--out", "large-site")
     assert seambook(*at_all, folder=tmp_path).code == 0
     assert not list((tmp_path / "large-site").glob("print*.html"))
