@@ -54,9 +54,13 @@ def laid_segments(here: Here, seam: Seam, plan: SeamPlan, method: str) -> tuple[
     found = []
     for at, (segment, worked) in enumerate(zip(seam.segments, plan, strict=True), 1):
         one = next((one for one in worked.methods if one.method == method), None)
-        name = segment.name or (f"segment {at}" if len(seam.segments) > 1 else "the whole seam")
-        found.append(_segment(here, name, segment, one))
+        found.append(_segment(here, called(seam, segment, at), segment, one))
     return tuple(found)
+
+
+def called(seam: Seam, segment: Segment, at: int) -> str:
+    """Return what a reader calls a segment, counted from 1."""
+    return segment.called(at, len(seam.segments)) or "the whole seam"
 
 
 def _segment(here: Here, name: str, segment: Segment, plan: MethodPlan | None) -> LaidSegment:

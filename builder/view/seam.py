@@ -16,7 +16,7 @@ from builder.model.work import MethodPlan, SeamPlan, SegmentPlan
 from builder.view.choosing import choosing_blocks
 from builder.view.figure import pictures_block
 from builder.view.here import Here
-from builder.view.layout import SCRIPTS, is_stopped, layouts
+from builder.view.layout import SCRIPTS, called, is_stopped, layouts
 from builder.view.page import page, passage
 from builder.view.plan import FACES, planned
 from builder.view.units import millimetres
@@ -65,10 +65,6 @@ def _scripts(ref: Ref, plan: SeamPlan, blocks: tuple[PlannedSegment, ...]) -> tu
     )  # fmt: skip
 
 
-def _named(segment: Segment, at: int, count: int) -> str:
-    return segment.name or (f"segment {at}" if count > 1 else "the whole seam")
-
-
 def _section(here: Here, seam: Seam, segment: Segment, plan: SegmentPlan, at: int) -> Figure:
     section = Section(
         id=f"section-{at}",
@@ -84,7 +80,7 @@ def _section(here: Here, seam: Seam, segment: Segment, plan: SegmentPlan, at: in
         width_scale=WIDTH_SCALE,
         is_staggered=any(method.is_staggered for method in _drawn_methods(here, plan)[:1]),
     )
-    title = f"Section: {_named(segment, at, len(seam.segments))}"
+    title = f"Section: {called(seam, segment, at)}"
     return Figure(title, section, _in_words(here, seam, segment, section), anchor=f"section-{at}-figure")
 
 
@@ -139,7 +135,7 @@ def _in_words(here: Here, seam: Seam, segment: Segment, section: Section) -> Sai
 def _run(here: Here, seam: Seam) -> Figure:
     segments = tuple(
         RunSegment(
-            _named(segment, at, len(seam.segments)), millimetres(segment.length) or 0.0, here.shown(segment.length),
+            called(seam, segment, at), millimetres(segment.length) or 0.0, here.shown(segment.length),
             len(segment.sheets), segment.factory_count,
         )
         for at, segment in enumerate(seam.segments, 1)
@@ -157,7 +153,7 @@ def _segments(here: Here, seam: Seam) -> Grid:
     head = ("Segment", "Length", "Flange", "Sheets, outermost first", "Factory joint", "Reach")
     rows = tuple(
         (
-            here.text(_named(segment, at, len(seam.segments))),
+            here.text(called(seam, segment, at)),
             here.quantity(segment.length), here.quantity(segment.flange),
             Html("<br>".join(_sheet_cell(here, sheet) for sheet in segment.sheets)), _factory_cell(here, segment),
             Html(f"{FACES[segment.reach.sides]}, {here.quantity(segment.reach.depth)}"),

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from builder.formula.numbers import fixed, plain
 from builder.formula.units import unit
-from builder.model.records.body import Seam, Segment
+from builder.model.records.body import Seam
 from builder.model.summary import Facts
 from builder.model.work import SeamPlan, SegmentPlan, Value
 from builder.work.lengths import asked_length
@@ -25,17 +25,12 @@ def plan_seam(seam: Seam, facts: tuple[Facts, ...], around: Facts, shop: Shop) -
     """
     segments: list[SegmentPlan] = []
     sound = tuple(sound_methods(seam.methods, shop))
-    for at, (segment, own) in enumerate(zip(seam.segments, facts, strict=True)):
-        name, known = named(segment, at, len(seam.segments)), {**own, **around}
+    for at, (segment, own) in enumerate(zip(seam.segments, facts, strict=True), 1):
+        name, known = segment.called(at, len(seam.segments)), {**own, **around}
         methods = tuple(plan_method(id_, record, known, name, shop) for id_, record in sound)
         asked = asked_length(segment.length, [record for _, record in sound], shop)
         segments.append(SegmentPlan(name, tuple(_facts_shown(known)), methods, known, asked))
     return tuple(segments)
-
-
-def named(segment: Segment, at: int, count: int) -> str:
-    """Return what a segment is called; the only one has no name of its own."""
-    return segment.name or (f"segment {at + 1}" if count > 1 else "")
 
 
 def _facts_shown(facts: Facts) -> Iterator[Value]:

@@ -109,6 +109,10 @@ class Segment:
     """How the factory joined it; `none` where the repair makes a joint that was not there."""
     reach: Reach
 
+    def called(self, at: int, count: int) -> str:
+        """Return its name, or its number of so many, counted from 1; the only one has neither."""
+        return self.name or (f"segment {at}" if count > 1 else "")
+
     @property
     def factory_count(self) -> int | None:
         """How many welds the factory made, where that is known."""
