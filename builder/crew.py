@@ -7,7 +7,6 @@ system cannot fork, one process does the work. Nothing may depend on which proce
 from __future__ import annotations
 
 import gc
-import multiprocessing
 import os
 import traceback
 from collections.abc import Callable, Iterator, Sequence
@@ -50,6 +49,9 @@ def spread(work: Callable[[T], R], items: Sequence[T], processes: int) -> Iterat
         for item in items:
             yield _kept(_one(work, item))
         return
+    # Loaded here, since most commands need one process alone.
+    import multiprocessing
+
     global _inherited
     _inherited = (work, items)
     gc.freeze()

@@ -1,6 +1,6 @@
 #!/bin/sh
 # From a fresh checkout to a ready .venv: finds a Python, makes the environment, installs Seambook in it.
-# Does nothing when nothing changed. Nothing is ever installed outside .venv, except python3-venv through apt-get
+# Does nothing but look when nothing changed. Nothing is ever installed outside .venv, except python3-venv through apt-get
 # where that is allowed and nothing else brings pip. PYTHON=... names the Python to use.
 set -eu
 cd "$(dirname "$0")/.."
@@ -119,3 +119,6 @@ if [ "$(cat $stamp 2>/dev/null)" != "$(key)" ]; then
         stop "the libraries could not be installed (pip says why above); with the network there, type the command again"
     key >$stamp
 fi
+# What is installed is compiled at installation; a checkout is not, and where Python is told to keep no bytecode each
+# command would compile all of it again.
+$environment/bin/python -m compileall -q builder

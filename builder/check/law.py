@@ -10,7 +10,7 @@ from builder.check.bound import Bound, Piece
 from builder.check.names import act_today, rule_today
 from builder.check.numbers import Held, Numbers
 from builder.check.related import Relations
-from builder.check.told import Near, Spoken
+from builder.check.told import Aim, Near, Spoken, Told
 from builder.formula import evaluate_expression
 from builder.formula.facts import fact_values
 from builder.model.links import Catalogue
@@ -52,6 +52,10 @@ class Law:
     """What the law has to say to a step, once asked for; to one on one subject; and to all on whoever is like it."""
     pieces: dict[tuple[object, ...], dict[Ref, Piece]] = field(default_factory=dict)
     spoken: dict[tuple[object, ...], Spoken] = field(default_factory=dict)
+    told: dict[str, tuple[str, Told]] = field(default_factory=dict)
+    """By rule: its form, and what it says."""
+    together: dict[tuple[object, ...], tuple[Aim, ...]] = field(default_factory=dict)
+    """By the rules told together, or by the effects that come together: all the states these are about."""
     around: dict[Ref, dict[str, list[Near]]] = field(default_factory=dict)
     """By subject and whose: the subjects that are meant."""
     _settled: set[Ref] = field(default_factory=set)

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
+from typing import TypeVar
 
 from builder.check.law import Law
 from builder.check.told import Aim, Spoken, Told
@@ -14,6 +15,7 @@ from builder.model.records.law import Ban, Effect, Need, Owed, Rule, Spoil
 from builder.model.reference import Ref
 from builder.model.summary import StepSummary
 
+E = TypeVar("E", Effect, Spoil)
 WIDE = ("any", "other-side")
 FORMS = ("needs", "forbids", "wide", "owes", "orders", "asks")
 """What a rule may say: `forbids` of somebody it names, `wide` of whoever it may be."""
@@ -38,11 +40,11 @@ def _speak(law: Law, step: StepSummary, subject: Ref) -> Spoken:
     needs, forbids, wide, owes, orders, asks = (tuple(by_form[form]) for form in FORMS)
     return Spoken(
         needs, forbids, wide, owes, orders, asks,
-        needed=_together(aim for told in needs for aim in told.aims),
-        banned=_together(aim for told in forbids for aim in told.aims),
-        spoils=_together(_aim(law, one) for one in spoils if one.of != "any"),
+        needed=_aims_of(law, needs),
+        banned=_aims_of(law, forbids),
+        spoils=_effects_of(law, [one for one in spoils if one.of != "any"]),
         spoils_any=tuple(one.state for one in spoils if one.of == "any"),
-        makes=_together(_aim(law, one) for one in makes),
+        makes=_effects_of(law, makes),
     )  # fmt: skip
 
 
@@ -52,9 +54,29 @@ def _told(law: Law, step: StepSummary, subject: Ref) -> Iterator[tuple[str, Told
             continue
         if not law.is_true(rule.when.where, subject):
             continue
-        excuse = (_aim(law, rule.unless.state),) if rule.unless is not None and rule.unless.state is not None else ()
-        form, aims = _form(law, rule)
-        yield form, Told(rule_id, rule, aims, excuse)
+        found = law.told.get(rule_id)
+        if found is None:
+            excuse = (_aim(law, rule.unless.state),) if rule.unless is not None and rule.unless.state else ()
+            form, aims = _form(law, rule)
+            found = law.told[rule_id] = form, Told(rule_id, rule, aims, excuse)
+        yield found
+
+
+def _aims_of(law: Law, told: tuple[Told, ...]) -> tuple[Aim, ...]:
+    """Return all that these rules are about; steps by the hundred are told the same few of them."""
+    key = tuple([one.rule_id for one in told])
+    found = law.together.get(key)
+    if found is None:
+        found = law.together[key] = _together(aim for one in told for aim in one.aims)
+    return found
+
+
+def _effects_of(law: Law, effects: list[E]) -> tuple[Aim, ...]:
+    key = tuple(effects)
+    found = law.together.get(key)
+    if found is None:
+        found = law.together[key] = _together(_aim(law, one) for one in effects)
+    return found
 
 
 def _form(law: Law, rule: Rule) -> tuple[str, tuple[Aim, ...]]:

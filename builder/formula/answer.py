@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from builder.formula.fault import Fault
 from builder.formula.no_answer import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Taken:
+class Taken(NamedTuple):
     """An input as the calculator took it."""
 
     value: float | str | None
@@ -20,8 +20,7 @@ class Taken:
     is_default: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Result:
+class Result(NamedTuple):
     """One output."""
 
     value: float | str | None
@@ -35,8 +34,7 @@ class Result:
     """A decision's reason."""
 
 
-@dataclass(frozen=True, slots=True)
-class Judged:
+class Judged(NamedTuple):
     """One warning of the record, judged."""
 
     level: str

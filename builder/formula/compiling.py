@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import lru_cache
+from typing import NamedTuple
 
 from builder.formula.check import Scope, check
 from builder.formula.codes import UNREACHABLE_ROW
@@ -25,8 +26,7 @@ from builder.model.records.calculator import Calculator, Row
 from builder.model.records.table import Table
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(NamedTuple):
     """One formula or one decision."""
 
     name: str

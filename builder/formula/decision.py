@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from builder.formula.codes import BAD_DECISION
 from builder.formula.evaluate import Values, Worker
@@ -12,8 +12,7 @@ from builder.model.expression import Expression
 from builder.model.records.calculator import Row
 
 
-@dataclass(frozen=True, slots=True)
-class Branch:
+class Branch(NamedTuple):
     """One row; the last has no condition."""
 
     condition: Expression | None
@@ -23,8 +22,7 @@ class Branch:
     because: str
 
 
-@dataclass(frozen=True, slots=True)
-class Decision:
+class Decision(NamedTuple):
     """The rows in their order."""
 
     branches: tuple[Branch, ...]

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import NamedTuple
 
 from builder.formula.codes import BAD_INPUT_FIELD, BAD_VALUE, GIVEN_BAD, UNKNOWN_UNIT
@@ -31,8 +31,7 @@ class Reading(NamedTuple):
     """In the unit asked for."""
 
 
-@dataclass(frozen=True, slots=True)
-class Question:
+class Question(NamedTuple):
     """One input, ready to be answered."""
 
     id: str
@@ -50,8 +49,12 @@ class Question:
     one_of: tuple[float, ...]
     admits: str
     """What may be answered, in words: `a number from -20 to 60 degC`."""
+    usual: float | str | None = None
+    """What the default says, in base units."""
 
 
+# The numbers of a trade are few, and come back in records and proofs by the dozen.
+@lru_cache(maxsize=8192)
 def read_quantity(text: str, asked: Unit) -> Reading | str:
     """Read a number, alone (then in `asked`) or with a unit of the same kind; return what is wrong where that fails."""
     written = read_written(text)
@@ -107,7 +110,7 @@ def compile_input(name: str, record: Input) -> tuple[Question | None, tuple[Faul
     if record.choose is not None:
         admits = "one of " + ", ".join(record.choose)
         question = Question(name, record.ask, choice(record.choose), BARE_UNIT, dict(record.choose), record.start,
-                            record.default, None, None, False, (), admits)  # fmt: skip
+                            record.default, None, None, False, (), admits, record.default)  # fmt: skip
         return question, ()
     asked = asked_unit(record.unit)
     low, high, *admitted = (_base(text, asked) for text in (record.from_, record.to, *record.one_of))
@@ -115,11 +118,13 @@ def compile_input(name: str, record: Input) -> tuple[Question | None, tuple[Faul
     question = Question(name, record.ask, kind_of_unit(asked), asked, {}, record.start, record.default, low, high,
                         record.whole, one_of, _admits(record))  # fmt: skip
     first = (("start", record.start), ("default", record.default))
-    found = [(field, answer(question, text)) for field, text in first if text is not None]
-    return question, tuple(
+    found = {field: answer(question, text) for field, text in first if text is not None}
+    wrong = tuple(
         Fault(BAD_INPUT_FIELD, value.message, value.do, path=("inputs", name, field))
-        for field, value in found if isinstance(value, Fault)
+        for field, value in found.items() if isinstance(value, Fault)
     )  # fmt: skip
+    usual = found.get("default")
+    return question if isinstance(usual, Fault) else question._replace(usual=usual), wrong
 
 
 def answer(question: Question, given: str | float) -> float | str | Fault:

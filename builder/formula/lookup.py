@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from functools import lru_cache
 from typing import NamedTuple
 
 from builder.formula.codes import BAD_TABLE, ROW_TWICE, UNKNOWN_UNIT
@@ -29,8 +29,7 @@ Cell = float | str | None
 """A number in base units, an id, or None where the source prints nothing."""
 
 
-@dataclass(frozen=True, slots=True)
-class LookupKey:
+class LookupKey(NamedTuple):
     """One way in."""
 
     name: str
@@ -39,8 +38,7 @@ class LookupKey:
     kind: Kind
 
 
-@dataclass(frozen=True, slots=True)
-class LookupColumn:
+class LookupColumn(NamedTuple):
     """One column to read, with its cells from the first row down."""
 
     name: str
@@ -48,8 +46,7 @@ class LookupColumn:
     cells: tuple[Cell, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class LookupTable:
+class LookupTable(NamedTuple):
     """A table ready to be read."""
 
     keys: tuple[LookupKey, ...]
@@ -257,6 +254,7 @@ def _cells(record: Table, name: str, field: Key | Column) -> tuple[Cell, ...]:
     return tuple(cells)
 
 
+@lru_cache(maxsize=8192)
 def _number(text: str, own: Unit | None) -> float | None:
     """Return a cell's number in base units; None where it is none, or one that floats cannot hold."""
     number = read_number(text)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Set
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from builder.formula.codes import BAD_OUTPUT, UNKNOWN_UNIT
 from builder.formula.fault import Fault
@@ -18,8 +18,7 @@ from builder.model.summary import KEY
 MOST_DIGITS = 12
 
 
-@dataclass(frozen=True, slots=True)
-class Shown:
+class Shown(NamedTuple):
     """One output, ready to be shown."""
 
     say: str

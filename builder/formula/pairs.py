@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
+from functools import lru_cache
 from math import ceil, floor
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from builder.formula.codes import UNIT_TWICE, UNKNOWN_UNIT, UNLIKE_UNITS
 from builder.formula.fault import Fault
@@ -21,8 +21,7 @@ ENTRY_FIGURES = 4
 """Significant figures at least of a limit or a starting value in the other unit."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
+class Pair(NamedTuple):
     """A unit and what stands for it in the other system."""
 
     own: Unit
@@ -32,6 +31,7 @@ class Pair:
     least: int | None = None
     """Decimal places shown at least."""
 
+    @lru_cache(maxsize=1024)  # noqa: B019 - the pairs of a book live as long as it
     def places(self, shown: int) -> int:
         """Return with how many decimal places a number is said that has `shown` of them in its own unit.
 
@@ -53,6 +53,8 @@ class Pair:
         """Return a number in the other unit, exactly."""
         return (number * self.own.factor + self.own.offset - self.other.offset) / self.other.factor
 
+    # Limits and starting values are those of the calculators, and come back on the page of every seam.
+    @lru_cache(maxsize=4096)  # noqa: B019 - the pairs of a book live as long as it
     def limit(self, text: str, is_lower: bool) -> str:
         """Say a limit of what may be given, rounded to its inside: what the page says is admitted is admitted."""
         value = self.convert(Fraction(text))
@@ -61,6 +63,7 @@ class Pair:
         whole = ceil(scaled) if is_lower else floor(scaled)
         return _trimmed(Fraction(whole) / Fraction(10) ** places)
 
+    @lru_cache(maxsize=4096)  # noqa: B019 - the pairs of a book live as long as it
     def entry(self, text: str) -> str:
         """Say a starting value as a reader would type it."""
         value = self.convert(Fraction(text))

@@ -27,8 +27,7 @@ from builder.model.records.calculator import Calculator
 from builder.model.records.table import Table
 
 
-@dataclass(frozen=True, slots=True)
-class Warned:
+class Warned(NamedTuple):
     """One warning, ready to be judged."""
 
     level: str

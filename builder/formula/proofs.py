@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from builder.formula.codes import BAD_PROOF, NO_PROOF
 from builder.formula.fault import Fault
@@ -17,8 +17,7 @@ from builder.model.records.calculator import NO_ANSWER, Calculator, Proof
 from builder.model.summary import KEY
 
 
-@dataclass(frozen=True, slots=True)
-class Expected:
+class Expected(NamedTuple):
     """What one output must be."""
 
     value: float | str | None
@@ -27,11 +26,12 @@ class Expected:
     """In the output's unit, of a temperature a difference."""
 
 
-@dataclass(frozen=True, slots=True)
-class CheckedProof:
+class CheckedProof(NamedTuple):
     """One example, ready to be worked out."""
 
     given: dict[str, str]
+    values: dict[str, float | str]
+    """What is given, in base units."""
     expected: dict[str, Expected]
 
 
@@ -45,7 +45,7 @@ def check_proofs(
         faults.append(Fault(NO_PROOF, "no proof shows that this calculator is right", do, path=("proofs",)))
     made = []
     for number, proof in enumerate(record.proofs):
-        wrong = [*_given_faults(proof, record, questions)]
+        values, wrong = _given(proof, record, questions)
         expected: dict[str, Expected] = {}
         for name, text in proof.expect.items():
             found = _expected(name, text, proof, record, outputs)
@@ -55,24 +55,32 @@ def check_proofs(
                 expected[name] = found
         wrong += _within_faults(proof)
         faults += [fault.under(("proofs", number)) for fault in wrong]
-        made.append(CheckedProof(dict(proof.given), expected))
+        made.append(CheckedProof(dict(proof.given), values, expected))
     return tuple(made), tuple(faults)
 
 
-def _given_faults(proof: Proof, record: Calculator, questions: Mapping[str, Question]) -> Iterator[Fault]:
+def _given(
+    proof: Proof, record: Calculator, questions: Mapping[str, Question]
+) -> tuple[dict[str, float | str], list[Fault]]:
+    values: dict[str, float | str] = {}
+    wrong = []
     for name, text in proof.given.items():
         if name not in record.inputs:
             do = offer(name, record.inputs, "take it out")
-            yield Fault(BAD_PROOF, f'there is no input "{name}"', do, path=("given", name, KEY))
+            wrong.append(Fault(BAD_PROOF, f'there is no input "{name}"', do, path=("given", name, KEY)))
         elif name in questions:
             value = answer(questions[name], text)
             if isinstance(value, Fault):
-                yield Fault(BAD_PROOF, value.message, value.do, path=("given", name))
+                wrong.append(Fault(BAD_PROOF, value.message, value.do, path=("given", name)))
+            else:
+                values[name] = value
     for name, question in questions.items():
         if question.default is None and name not in proof.given:
-            yield Fault(BAD_PROOF, f"the proof gives no {name}, which has no default", f"give {name}", path=("given",))
+            message = f"the proof gives no {name}, which has no default"
+            wrong.append(Fault(BAD_PROOF, message, f"give {name}", path=("given",)))
     if not proof.expect:
-        yield Fault(BAD_PROOF, "the proof expects nothing", "write what the source prints", path=("expect",))
+        wrong.append(Fault(BAD_PROOF, "the proof expects nothing", "write what the source prints", path=("expect",)))
+    return values, wrong
 
 
 def _within_faults(proof: Proof) -> Iterator[Fault]:

@@ -8,7 +8,7 @@ comparisons that exclude each other (a < 1, a > 2) are not seen through.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from builder.formula.evaluate import evaluate, worker_of
 from builder.formula.kinds import ChoiceKind, Kind
@@ -24,8 +24,7 @@ Judge = Callable[[Answers], bool | None]
 """Judges a condition from the answers so far; None where they do not settle it."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Condition:
+class _Condition(NamedTuple):
     judge: Judge
     questions: tuple[tuple[Key, tuple[object, ...]], ...]
     """What it depends on, with the answers there can be."""

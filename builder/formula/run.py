@@ -32,7 +32,8 @@ def run(program: Program, given: Given, measured: Mapping[str, Value] = MappingP
 
     `measured` holds, in base units, what a fit of points gives to formulas.
     """
-    values, inputs, faults = take(program, given)
+    values, faults = take(program, given)
+    inputs = as_taken(program, given, values)
     values.update(measured or dict.fromkeys(measured_kinds(program.record), NO_POINTS))
     if faults:
         return Answer(inputs, {}, (), {}, tuple(faults))
@@ -61,16 +62,18 @@ def _work_all(program: Program, values: dict[str, Value]) -> dict[str, Branch]:
     return branches
 
 
-def take(program: Program, given: Given) -> tuple[dict[str, Value], dict[str, Taken], list[Fault]]:
-    """Read the inputs: the values in base units, constants among them; the inputs as taken; and what is at fault."""
+def take(program: Program, given: Given) -> tuple[dict[str, Value], list[Fault]]:
+    """Read the inputs: the values in base units, constants among them; and what is at fault."""
     values: dict[str, Value] = dict(program.fixed)
-    inputs: dict[str, Taken] = {}
     faults = [
         Fault(GIVEN_UNKNOWN, f'there is no input "{name}"', offer(name, program.questions, _ask_for(program)),
               path=("given", name))
         for name in given if name not in program.questions
     ]  # fmt: skip
     for name, question in program.questions.items():
+        if name not in given and question.usual is not None:
+            values[name] = question.usual
+            continue
         text = given.get(name, question.default)
         if text is None:
             faults.append(Fault(GIVEN_MISSING, f"{name} is missing: {question.ask}", f"give {question.admits}",
@@ -81,8 +84,15 @@ def take(program: Program, given: Given) -> tuple[dict[str, Value], dict[str, Ta
             faults.append(value)
             continue
         values[name] = value
-        inputs[name] = _taken(question, value, name not in given)
-    return values, inputs, faults
+    return values, faults
+
+
+def as_taken(program: Program, given: Given, values: Mapping[str, Value]) -> dict[str, Taken]:
+    """Return the inputs that were not at fault, in the units asked for."""
+    return {
+        name: _taken(question, values[name], name not in given)
+        for name, question in program.questions.items() if name in values
+    }  # fmt: skip
 
 
 def _ask_for(program: Program) -> str:
@@ -132,12 +142,14 @@ def _judge(program: Program, values: Mapping[str, Value]) -> Iterator[Judged]:
 def prove(program: Program) -> tuple[Fault, ...]:
     """Work every proof out again; return a fault for each output that differs by more than the proof's tolerance."""
     faults = []
+    usual = {name: asked.usual for name, asked in program.questions.items() if asked.usual is not None}
+    points = dict.fromkeys(measured_kinds(program.record), NO_POINTS)
     for number, proof in enumerate(program.proofs):
-        found = run(program, proof.given)
-        faults += [fault.under(("proofs", number)) for fault in found.faults]
+        values = {**program.fixed, **usual, **proof.values, **points}
+        branches = _work_all(program, values)
         for name, expected in proof.expected.items():
-            result = found.outputs.get(name)
-            message = difference(name, expected, result) if result is not None else None
+            result = _result(program.outputs[name], values[name], branches.get(name))
+            message = difference(name, expected, result)
             if message is not None:
                 do = "find which is wrong, the formula or the proof"
                 faults.append(Fault(PROOF_FAILS, message, do, path=("proofs", number, "expect", name)))

@@ -68,6 +68,9 @@ class Unit:
     is_point: bool = False
     """degC and degF name readings (points); delta_degC, delta_degF and kelvin name differences."""
 
+    def __hash__(self) -> int:
+        return hash(self.name)
+
     def to_base(self, value: Fraction) -> float:
         """Return an exact value in this unit as a float in base units, rounded once."""
         # Whole numbers side by side: bringing fractions to their lowest terms takes most of the time of a check.

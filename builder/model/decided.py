@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 
@@ -50,8 +49,7 @@ class Told(NamedTuple):
     answer: Piece
 
 
-@dataclass(frozen=True, slots=True)
-class Chosen:
+class Chosen(NamedTuple):
     """What remains for one set of facts."""
 
     ways: tuple[Way, ...]
@@ -79,8 +77,7 @@ class Spot(NamedTuple):
         return ", ".join(filter(None, (self.of, self.name)))
 
 
-@dataclass(frozen=True, slots=True)
-class Case:
+class Case(NamedTuple):
     """Places of one record for which the same remains."""
 
     spots: tuple[Spot, ...]
@@ -94,8 +91,7 @@ class Case:
     """What is known at all of them alike."""
 
 
-@dataclass(frozen=True, slots=True)
-class Decided:
+class Decided(NamedTuple):
     """A decision for one record or step."""
 
     decision: str

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import NamedTuple
 
 
@@ -15,8 +14,7 @@ class Sample(NamedTuple):
     """Of each answer drawn; None where there is none."""
 
 
-@dataclass(frozen=True, slots=True)
-class Series:
+class Series(NamedTuple):
     """Answers over one input, the others held."""
 
     samples: tuple[Sample, ...]
@@ -54,8 +52,7 @@ class Said(NamedTuple):
     """Decimal places; None where it is said in the figures it was given in."""
 
 
-@dataclass(frozen=True, slots=True)
-class Measured:
+class Measured(NamedTuple):
     """What a sketch is drawn from."""
 
     values: Mapping[str, float | None]
@@ -87,8 +84,7 @@ class Limit(NamedTuple):
     value: str
 
 
-@dataclass(frozen=True, slots=True)
-class Chart:
+class Chart(NamedTuple):
     """Lines over one input, in the units shown."""
 
     id: str
@@ -105,8 +101,7 @@ class Chart:
     here_said: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Sketch:
+class Sketch(NamedTuple):
     """One thing drawn to scale with its measures."""
 
     id: str

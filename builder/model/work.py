@@ -71,8 +71,7 @@ class PointRow(NamedTuple):
     """And how well the others then agree."""
 
 
-@dataclass(frozen=True, slots=True)
-class WorkedOut:
+class WorkedOut(NamedTuple):
     """One calculator worked out with one segment's facts."""
 
     calculator: str
@@ -106,8 +105,7 @@ class WeldRow:
     """When each weld is made, counted from 1, the front one first; empty where no order is worked out."""
 
 
-@dataclass(frozen=True, slots=True)
-class MethodPlan:
+class MethodPlan(NamedTuple):
     """One allowed method on one segment."""
 
     method: str

@@ -26,6 +26,8 @@ from builder.model.records.fields import FILL_IN
 from builder.read.tree import CONTROL, MAX_DEPTH, MAX_KEY
 
 Plain = dict[str, Any]
+SHORT = 60
+"""Characters of what is kept once for all records that one process reads."""
 
 
 class _OddError(Exception):
@@ -61,7 +63,7 @@ def _mapping(following: Callable[[], Any], depth: int) -> Plain:
             raise _OddError
         event = following()
         if type(event) is ScalarEvent and not event.anchor and not event.tag:
-            found[key] = event.value
+            found[key] = _once(event.value)
         else:
             found[key] = _value(event, following, depth + 1)
     return found
@@ -72,7 +74,7 @@ def _value(event: Any, following: Callable[[], Any], depth: int) -> object:
         raise _OddError
     kind = type(event)
     if kind is ScalarEvent:
-        return event.value
+        return _once(event.value)
     if kind is MappingStartEvent:
         return _mapping(following, depth)
     if kind is not SequenceStartEvent:
@@ -81,3 +83,11 @@ def _value(event: Any, following: Callable[[], Any], depth: int) -> object:
     while type(event := following()) is not SequenceEndEvent:
         items.append(_value(event, following, depth + 1))
     return items
+
+
+def _once(text: str) -> str:
+    """Return a short text as it was read first: the ids and units of a book come back in each of its records."""
+    return _known.setdefault(text, text) if len(text) <= SHORT else text
+
+
+_known: dict[str, str] = {}

@@ -15,10 +15,14 @@ def read_text(file: SourceFile) -> tuple[str | None, tuple[Problem, ...]]:
     """Return the file's text with line ends as `\\n` and no byte-order mark."""
     place = Span(file.shown, 1, 1, 2)
     try:
-        if not stat.S_ISREG(file.path.stat().st_mode):
+        known = file.path.stat()
+        if not stat.S_ISREG(known.st_mode):
             return None, (Problem(codes.UNREADABLE, place, "this is no ordinary file", "replace it by one"),)
         with file.path.open("rb") as stream:
-            data = stream.read(MAX_BYTES + 1)
+            # What the file has first: room is taken for all that is asked for.
+            data = stream.read(min(known.st_size, MAX_BYTES) + 1)
+            if len(data) > known.st_size:
+                data += stream.read(MAX_BYTES + 1 - len(data))
     except OSError as error:
         said = error.strerror or str(error)
         return None, (Problem(codes.UNREADABLE, place, f"this file cannot be read: {said}", "make it readable"),)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from functools import cache
 
 from builder.model.records import Record
 from builder.model.records.body import Panel, Seam, Segment
@@ -83,7 +84,7 @@ def _steps(record: Procedure) -> Iterator[StepSummary]:
                 keep=step.keep,
                 exempt=tuple(exemption.rule for exemption in step.except_),
                 reasons=tuple(exemption.because for exemption in step.except_),
-                carries=frozenset(_carried(step)),
+                carries=_together(tuple(_carried(step))),
                 works_out=tuple(working.calculator for working in step.values),
             )
 
@@ -96,3 +97,9 @@ def _carried(step: Step) -> Iterator[StepPart]:
         "method": step.method is not None, "holes": step.makes_holes, "two-people": step.hands > 1,
     }  # fmt: skip
     return (part for part, is_there in parts.items() if is_there)
+
+
+@cache
+def _together(parts: tuple[StepPart, ...]) -> frozenset[str]:
+    """Return one set for all steps that carry the same: a set is large, and a book has steps by the ten thousand."""
+    return frozenset(parts)

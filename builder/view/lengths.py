@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Any
 
 from builder.formula.numbers import exact, fixed
+from builder.formula.pairs import Pair
 from builder.formula.unit_data import unit_data
 from builder.formula.units import unit
 from builder.model.said import Said
@@ -22,9 +24,15 @@ def said_length(units: Units, millimetres: float, *, is_bare: bool = False) -> S
     pair = units.pairs.get(_UNIT)
     if pair is None:
         return Said(own if is_bare else with_sign(own, _UNIT))
-    other = pair.text(exact(millimetres), _DIGITS)
+    other = _in_other(pair, millimetres)
     first, second = (own, other) if is_bare else (with_sign(own, _UNIT), with_sign(other, pair.other.name))
     return Said(second, first) if pair.to == units.first else Said(first, second)
+
+
+@lru_cache(maxsize=16384)
+def _in_other(pair: Pair, millimetres: float) -> str:
+    # The same places come back on the plan, the drawing and the strip, and on many seams.
+    return pair.text(exact(millimetres), _DIGITS)
 
 
 def length_data(units: Units) -> dict[str, Any]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from builder.formula import Fault, NoAnswer, Program, Value, evaluate_expression
 from builder.formula.facts import fact_values
@@ -20,8 +20,7 @@ from builder.work.hanging import clauses, names_of, shown
 from builder.work.workings import Shop
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(NamedTuple):
     """Facts of one place that a decision is worked out for."""
 
     name: str

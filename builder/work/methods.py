@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 
 from builder.formula import TRUTH, Fault, Kind, NoAnswer, Value, check_expression, evaluate_expression, names_in, number
 from builder.formula.facts import fact_values
@@ -65,7 +64,7 @@ def plan_method(id_: str, method: Method, facts: Facts, segment: str, shop: Shop
         result = work_out(working, shop.programs[working.calculator], values, segment, shop)
         values.update(result.named)
         if result.shown is not None and result.shown.answers:
-            worked.append(replace(result.shown, at=at))
+            worked.append(result.shown._replace(at=at))
     moved, is_moved = moved_by_length(method, shop)
     held, waiting = [], []
     for at, limit in enumerate(method.limits):

@@ -17,7 +17,7 @@ from builder.work import codes
 from builder.work.around import surroundings
 from builder.work.naming import LEFT_OUT, Naming
 from builder.work.told import step_facts
-from builder.work.workings import Shop, faults_of, given_to, refused, work_out
+from builder.work.workings import Shop, faults_of, work_out
 
 Place = tuple[Ref, int]
 """A seam and one of its segments, counted from 0."""
@@ -90,13 +90,11 @@ def _on_segment(
     # What was worked out for other segments alone is no answer here.
     elsewhere = dict.fromkeys(state.naming.added, LEFT_OUT)
     values = {**elsewhere, **fact_values(facts), **earlier}
-    # What was written for this very seam and is not admitted is a mistake; what comes of an earlier value is none.
-    if not any(names_in(text) & earlier.keys() for text in working.with_.values()):
-        fault = refused(program, given_to(working, program, values), segment)
-        if fault is not None:
-            yield fault
-            return
     result = work_out(working, program, values, segment, shop)
+    # What was written for this very seam and is not admitted is a mistake; what comes of an earlier value is none.
+    if result.wrong is not None and not any(names_in(text) & earlier.keys() for text in working.with_.values()):
+        yield result.wrong
+        return
     earlier.update(result.named)
     if result.shown is not None and result.shown.answers:
         yield result.shown

@@ -141,6 +141,8 @@ class Result(NamedTuple):
     shown: WorkedOut | None
     """None where it is left out."""
     named: Mapping[str, Value]
+    wrong: Fault | None = None
+    """What of the given the calculator does not admit."""
 
 
 def work_out(
@@ -149,25 +151,12 @@ def work_out(
     """Work a calculator out. What it is given and does not admit is no answer to it, and the reason is said."""
     if working.when is not None and evaluate_expression(working.when, values) is False:
         return Result(None, named_answers(working, program, {}))
-    given = given_to(working, program, values)
+    given = dict(_given(working, program, values))
     key = (segment, working.as_, *_key(working), *given.values())
     found = shop.known.get(key)
     if found is None:
         found = shop.known[key] = _work_out(working, program, given, segment)
     return found
-
-
-def given_to(working: Working, program: Program, values: Mapping[str, Value]) -> dict[str, Given]:
-    """Return what a calculator is given, by input."""
-    return dict(_given(working, program, values))
-
-
-def refused(program: Program, given: Mapping[str, Given], segment: str) -> Fault | None:
-    """Return the fault of an input outside what the calculator admits."""
-    for fault in run(program, given).faults:
-        message = f"{segment or program.id}: {fault.message}"
-        return Fault(codes.BAD_GIVEN, message, fault.do, path=("with", *fault.path[1:]))
-    return None
 
 
 def _given(working: Working, program: Program, values: Mapping[str, Value]) -> Iterator[tuple[str, Given]]:
@@ -182,8 +171,11 @@ def _given(working: Working, program: Program, values: Mapping[str, Value]) -> I
 
 
 def _work_out(working: Working, program: Program, given: Mapping[str, Given], segment: str) -> Result:
-    answer = run(program, given)
+    answer, wrong = run(program, given), None
     if answer.faults:
+        first = answer.faults[0]
+        message = f"{segment or program.id}: {first.message}"
+        wrong = Fault(codes.BAD_GIVEN, message, first.do, path=("with", *first.path[1:]))
         lost = {str(fault.path[-1]): NoAnswer(f"{fault.message}; {fault.do}") for fault in answer.faults}
         answer = run(program, {**given, **lost})
     shown = WorkedOut(
@@ -198,7 +190,7 @@ def _work_out(working: Working, program: Program, given: Mapping[str, Given], se
         fragment=_fragment(answer, working.with_),
         names=working.show,
     )
-    return Result(shown, named_answers(working, program, answer.values))
+    return Result(shown, named_answers(working, program, answer.values), wrong)
 
 
 def _as_given(value: Value) -> Given:

@@ -175,8 +175,8 @@ WELD = weld()
 
 def as_script(found: Answer) -> dict[str, Any]:
     return {
-        "outputs": {name: asdict(one) for name, one in found.outputs.items()},
-        "warnings": [asdict(one) for one in found.warnings],
+        "outputs": {name: one._asdict() for name, one in found.outputs.items()},
+        "warnings": [one._asdict() for one in found.warnings],
         "faults": {str(fault.path[-1]): {"message": fault.message, "do": fault.do} for fault in found.faults},
     }  # fmt: skip
 

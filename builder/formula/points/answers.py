@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from builder.formula.answer import Answer, Result
 from builder.formula.codes import BAD_POINTS, PROOF_FAILS
@@ -15,14 +16,13 @@ from builder.formula.points.compiling import PointTable, measured_kinds
 from builder.formula.points.deviations import LENGTHS, Fitted, Point, compare
 from builder.formula.program import Program
 from builder.formula.proofs import Expected
-from builder.formula.run import difference, run, take
+from builder.formula.run import as_taken, difference, run, take
 from builder.model.records.calculator import Proof
 
 DO = "find which is wrong, the points or the proof"
 
 
-@dataclass(frozen=True, slots=True)
-class PointAnswer:
+class PointAnswer(NamedTuple):
     """What comes of the points, and what the calculator's formulas make of it."""
 
     fitted: Fitted
@@ -35,7 +35,8 @@ def run_points(program: Program, points: Sequence[Point], given: Mapping[str, st
     """Fit the points, then work the calculator out. Where an input is at fault the answer says so."""
     table = program.points
     assert table is not None
-    values, inputs, faults = take(program, given)
+    values, faults = take(program, given)
+    inputs = as_taken(program, given, values)
     tolerance = values.get(table.record.tolerance)
     if faults or not isinstance(tolerance, float):
         return PointAnswer(Fitted((), None, {}), Answer(inputs, {}, (), {}, tuple(faults)))

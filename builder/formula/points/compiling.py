@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from builder.formula.codes import BAD_POINTS, BAD_POINTS_FIELD, BAD_PROOF, UNKNOWN_UNIT
 from builder.formula.fault import Fault, Path
@@ -22,8 +22,7 @@ AXES = ("x", "y", "z")
 LENGTH = NumberKind((1, 0, 0, 0, 0, 0, 0, 0))
 
 
-@dataclass(frozen=True, slots=True)
-class PointTable:
+class PointTable(NamedTuple):
     """What a table of points is read and fitted by."""
 
     record: Points

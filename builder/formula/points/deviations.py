@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from builder.formula.points.fit import Fit, Pair, Place, angles, apply, centre, fit, length, whole_angle
@@ -46,8 +45,7 @@ class Deviation(NamedTuple):
     """The doubtful point without which the others agree best."""
 
 
-@dataclass(frozen=True, slots=True)
-class Fitted:
+class Fitted(NamedTuple):
     """What comes of a table of points, in its own unit."""
 
     deviations: tuple[Deviation, ...]

@@ -1,7 +1,5 @@
 """The record kinds; `KINDS` lists them in the order the book shows them."""
 
-from __future__ import annotations
-
 from typing import NamedTuple
 
 from builder.model.records.body import Cavity, Opening, Panel, Seam

@@ -1,7 +1,5 @@
 """The kinds a body is made of: panel, seam, cavity and opening."""
 
-from __future__ import annotations
-
 from typing import Annotated, Literal
 
 from builder.model.records.fields import (

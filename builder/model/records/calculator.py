@@ -1,7 +1,5 @@
 """A calculator: questions in, formulas with units, answers and warnings out, and proofs against published figures."""
 
-from __future__ import annotations
-
 from dataclasses import field
 from typing import Annotated, Literal
 

@@ -1,7 +1,5 @@
 """A decision: what is chosen, where it is shown, which calculator answers with what, and what outranks the answer."""
 
-from __future__ import annotations
-
 from dataclasses import field
 from typing import Literal
 

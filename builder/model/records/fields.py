@@ -1,9 +1,7 @@
 """The field types records are made of: what each admits, and the marks by which places are found again."""
 
-from __future__ import annotations
-
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import MISSING, FrozenInstanceError, dataclass, field, fields
 from operator import attrgetter
 from typing import Annotated, Any, TypeVar, dataclass_transform, get_args, get_origin
 
@@ -32,17 +30,60 @@ STRICT = ConfigDict(extra="forbid", alias_generator=key_of)
 
 @dataclass_transform(kw_only_default=True, frozen_default=True, field_specifiers=(field,))
 def record(cls: type[T]) -> type[T]:
-    """Make a class a record part: a frozen dataclass that pydantic can fill and that refuses unknown keys."""
-    made = dataclass(frozen=True, slots=True, kw_only=True)(cls)
+    """Make a class a record part: a frozen dataclass that pydantic can fill and that refuses unknown keys.
+
+    A dataclass writes and compiles six methods for each class, and a hundred classes wait for that in every command.
+    Here all share theirs.
+    """
+    made = dataclass(init=False, repr=False, eq=False, slots=True, kw_only=True)(cls)
     made.__pydantic_config__ = STRICT  # type: ignore[attr-defined]
+    for name, method in _SHARED.items():
+        setattr(made, name, method)
     names = made.__slots__  # type: ignore[attr-defined]
-    # Records travel between processes as bytes; the standard way asks for the list of fields at each of them.
-    made.__getstate__ = _state_of(names)  # type: ignore[method-assign, assignment]
     made.__setstate__ = _restore([made.__dict__[name].__set__ for name in names])  # type: ignore[attr-defined]
+    made.__getstate__ = _state_of(names)  # type: ignore[method-assign, assignment]
     return made
 
 
+def _init(self: Any, **given: object) -> None:
+    for one in fields(self):
+        if one.name in given:
+            value = given.pop(one.name)
+        elif one.default is not MISSING:
+            value = one.default
+        elif one.default_factory is not MISSING:
+            value = one.default_factory()
+        else:
+            raise TypeError(f"{type(self).__name__} lacks {one.name}")
+        object.__setattr__(self, one.name, value)
+    if given:
+        raise TypeError(f"{type(self).__name__} has no {', '.join(given)}")
+
+
+def _repr(self: Any) -> str:
+    return f"{type(self).__name__}({', '.join(f'{name}={getattr(self, name)!r}' for name in self.__slots__)})"
+
+
+def _equal(self: Any, other: object) -> bool:
+    return bool(self.__getstate__() == other.__getstate__()) if type(other) is type(self) else NotImplemented
+
+
+def _hash(self: Any) -> int:
+    return hash(self.__getstate__())
+
+
+def _keep(self: object, name: str, *_: object) -> None:
+    raise FrozenInstanceError(f"cannot change {name} of {type(self).__name__}")
+
+
+_SHARED = {
+    "__init__": _init, "__repr__": _repr, "__eq__": _equal, "__hash__": _hash, "__setattr__": _keep,
+    "__delattr__": _keep,
+}  # fmt: skip
+
+
 def _state_of(names: tuple[str, ...]) -> Callable[[object], tuple[Any, ...]]:
+    # Records travel between processes as bytes; the standard way asks for the list of fields at each of them.
     if len(names) > 1:
         get = attrgetter(*names)
         return lambda self: get(self)

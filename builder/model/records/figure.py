@@ -1,7 +1,5 @@
 """A figure: a photo or a drawing of the book, told in words for those who cannot see it."""
 
-from __future__ import annotations
-
 from typing import Literal
 
 from builder.model.records.fields import Id, Line, Name, Plain, SourceId, Stated, record

@@ -1,7 +1,5 @@
 """The kinds that say what may follow what: act, state and rule; and the method, with its limits."""
 
-from __future__ import annotations
-
 from dataclasses import field
 from typing import Annotated, Literal
 

@@ -4,8 +4,6 @@ The four steps - prepare the learner, show the work, let them try, follow up - a
 programme (War Manpower Commission, 1940s, public domain; from memory).
 """
 
-from __future__ import annotations
-
 from typing import Annotated
 
 from builder.model.records.fields import Id, Line, Minutes, Name, Points, Prose, SourceId, Stated, record

@@ -1,7 +1,5 @@
 """The kind a page is: prose in a Markdown file, below a small head of YAML."""
 
-from __future__ import annotations
-
 from typing import Annotated
 
 from builder.model.records.fields import BelowHead, Id, LineOfText, Name, SourceId, record

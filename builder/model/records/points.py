@@ -1,7 +1,5 @@
 """What a calculator says that works on a table of points: two places of each, fitted rigidly over each other."""
 
-from __future__ import annotations
-
 from typing import Annotated, Literal
 
 from pydantic import StringConstraints

@@ -1,7 +1,5 @@
 """A procedure: phases of steps under revision control."""
 
-from __future__ import annotations
-
 from datetime import date
 from typing import Annotated, Literal
 

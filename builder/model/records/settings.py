@@ -1,7 +1,5 @@
 """What a layer says about the book it makes (`book.yaml`), and what a shop says about itself (`shop.yaml`)."""
 
-from __future__ import annotations
-
 from dataclasses import field, replace
 from typing import Annotated, Literal
 
@@ -39,7 +37,7 @@ class BookSettings:
     quiet: tuple[Name, ...] = ()
     """Words that tell nothing of what is asked for, such as how, the and of: the search gives them little weight."""
 
-    def over(self, lower: BookSettings) -> BookSettings:
+    def over(self, lower: "BookSettings") -> "BookSettings":
         """Return these words in place of a lower layer's, with its cautions and licences kept before them."""
         return replace(
             self, caution=tuple(dict.fromkeys((*lower.caution, *self.caution))),

@@ -1,7 +1,5 @@
 """A body shell laid flat: the views of its drawing, their line work, and how they lie on the sheet."""
 
-from __future__ import annotations
-
 import re
 from dataclasses import field
 from typing import Annotated, Any, Literal

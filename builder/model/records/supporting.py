@@ -1,7 +1,5 @@
 """The smaller kinds: supply, tool, hazard, term, source and scale."""
 
-from __future__ import annotations
-
 from typing import Annotated
 
 from builder.model.records.fields import (

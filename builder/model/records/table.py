@@ -1,7 +1,5 @@
 """A published table: keys to look it up by, columns to read, rows, and where it comes from."""
 
-from __future__ import annotations
-
 from typing import Annotated, Literal
 
 from pydantic import StringConstraints

@@ -1,7 +1,5 @@
 """What a layer says about units (`units.yaml`): which one stands for which where a reader switches."""
 
-from __future__ import annotations
-
 from builder.model.records.fields import Places, Plain, Stated, record
 
 

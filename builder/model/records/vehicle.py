@@ -1,7 +1,5 @@
 """The kind a vehicle is: what records apply to it, and where it differs from them."""
 
-from __future__ import annotations
-
 from typing import Annotated, Literal
 
 from builder.model.records.fields import Id, Line, Name, PanelId, Points, ProcedureId, Prose, SourceId, Stated, record

@@ -1,7 +1,5 @@
 """A calculator put to work on a record: which one, with what, and which answers are shown."""
 
-from __future__ import annotations
-
 from typing import Annotated
 
 from pydantic import StringConstraints

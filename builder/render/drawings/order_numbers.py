@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from builder.render.drawings.text import width_of
@@ -25,6 +26,7 @@ class Number(NamedTuple):
     level: int = 0
 
 
+@lru_cache(maxsize=4096)
 def number_room(turn: int) -> float:
     """Room a number takes on its line."""
     return width_of(str(turn), SIZE) + 4

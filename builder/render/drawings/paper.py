@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 from html import escape
 from typing import Literal
 
@@ -15,9 +16,11 @@ HEAD, HALF = 2.6, 0.5
 """Length and half the width of an arrowhead."""
 
 
+@lru_cache(maxsize=65536)
 def mm(value: float) -> str:
     """A coordinate to a hundredth of a millimetre, the same by Python and script."""
-    return fixed(value, 2).rstrip("0").rstrip(".")
+    # Adding nothing takes the sign from nothing, which is kept here as one value with and without it.
+    return fixed(value + 0.0, 2).rstrip("0").rstrip(".")
 
 
 def line(*places: Point, style: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from functools import lru_cache
 from html import escape
 
 from builder.model.said import Said
@@ -16,9 +17,11 @@ _SPREAD = math.radians(10)
 """Half the angle of an arrowhead: a closed and filled one of 20 degrees, as ISO 129-1 shows."""
 
 
+@lru_cache(maxsize=65536)
 def at(value: float) -> str:
     """A coordinate, short and the same on every machine."""
-    text = f"{value:.1f}"
+    # Adding nothing takes the sign from nothing, which is kept here as one value with and without it.
+    text = f"{value + 0.0:.1f}"
     return text[:-2] if text.endswith(".0") else text
 
 

@@ -26,6 +26,8 @@
   const OTHER_NUMBER = 0.8;
   const OTHER_FORM = 0.297;
   const PARTED = 0.571;
+  /** Two words that the book writes as one too: both stand for what was typed, which may be two things. */
+  const AS_TYPED = 0.8;
   const SLIP = 1;
   /** A shorter word with a slip in it could be too many others. */
   const SHORTEST_SLIP = 4;
@@ -165,7 +167,7 @@
     /** @type {[number, string[]][]} */
     const others = otherNames(index, name).map((one) => [OTHER_NAME, one]);
     const joined = name.length === 1 && joinedAt(index, words, at);
-    if (joined) return { length: 2, names: [[1, [joined]], [PARTED, pair], ...others] };
+    if (joined) return { length: 2, names: [[1, [joined]], [AS_TYPED, pair], ...others] };
     const isBegun = isUnfinished && at === words.length - 1 && begunWith(index, name[0]).length > 0;
     const isKnown = name.length > 1 || isBegun || numberOf(index, name[0]) >= 0;
     const parts = isKnown ? null : partedFrom(index, name[0]);
