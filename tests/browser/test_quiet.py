@@ -12,6 +12,8 @@ from tests.browser.watched import HEIGHT, PHONE, SCHEMES, WIDTHS, Scheme, Watche
 
 pytestmark = pytest.mark.slow
 
+PARTS = 4
+"""So many tests open every page of the book between them, since one would take minutes."""
 TOO_WIDE = """() => {
   const root = document.documentElement;
   const limit = window.innerWidth;
@@ -62,10 +64,11 @@ def test_it_opens_quietly_in_each_look(book: Watched, width: int, scheme: Scheme
         assert too_wide(page) == []
 
 
-def test_every_page_is_quiet_and_fits_a_phone(book: Watched, site: Path) -> None:
+@pytest.mark.parametrize("part", range(PARTS))
+def test_every_page_is_quiet_and_fits_a_phone(book: Watched, site: Path, part: int) -> None:
     page = book.blank(PHONE)
     wide = {}
-    for path in every_path(site):
+    for path in [*every_path(site)][part::PARTS]:
         page.goto(book.url(path), wait_until="domcontentloaded")  # scripts have run, and styles are there, by then
         if found := too_wide(page):
             wide[path] = found
