@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 import math
 from collections import Counter
-from dataclasses import asdict
 from random import Random
 from typing import Any
 
