@@ -26,13 +26,24 @@ def spoken(law: Law, step: StepSummary, subject: Ref) -> Spoken:
     key = (step.act, step.method, step.carries, law.likeness(subject))
     found = law.spoken.get(key)
     if found is None:
-        found = law.spoken[key] = _speak(law, step, subject)
+        # Subjects that differ are mostly told the same.
+        meant = _meant(law, step.act, subject)
+        same = (step.act, step.method, step.carries, meant)
+        found = law.spoken[key] = law.spoken.get(same) or law.spoken.setdefault(same, _speak(law, step, meant))
     return found
 
 
-def _speak(law: Law, step: StepSummary, subject: Ref) -> Spoken:
+def _meant(law: Law, act: str, subject: Ref) -> tuple[str, ...]:
+    """Return the rules that speak of an act on such a subject, by whichever method and whatever the step carries."""
+    return tuple([
+        rule_id for rule_id, rule in law.rules.get(act, ())
+        if rule.when.on in (None, subject.kind) and law.is_true(rule.when.where, subject)
+    ])  # fmt: skip
+
+
+def _speak(law: Law, step: StepSummary, meant: tuple[str, ...]) -> Spoken:
     by_form: dict[str, list[Told]] = defaultdict(list)
-    for form, told in _told(law, step, subject):
+    for form, told in _told(law, step, meant):
         by_form[form].append(told)
     act = law.acts.get(step.act)
     makes = [one for one in act.makes if happens(one, step)] if act else []
@@ -48,11 +59,9 @@ def _speak(law: Law, step: StepSummary, subject: Ref) -> Spoken:
     )  # fmt: skip
 
 
-def _told(law: Law, step: StepSummary, subject: Ref) -> Iterator[tuple[str, Told]]:
+def _told(law: Law, step: StepSummary, meant: tuple[str, ...]) -> Iterator[tuple[str, Told]]:
     for rule_id, rule in law.rules.get(step.act, ()):
-        if not speaks(rule, step) or rule.when.on not in (None, subject.kind):
-            continue
-        if not law.is_true(rule.when.where, subject):
+        if rule_id not in meant or not speaks(rule, step):
             continue
         found = law.told.get(rule_id)
         if found is None:
