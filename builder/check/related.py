@@ -35,6 +35,8 @@ class Relations:
             return [LONE[whose]]
         if whose == "same" or (whose == "panels" and subject.kind == "panel"):
             return [subject]
+        if whose == "openings" and self._says_openings(subject):
+            return self._relation(subject, whose, subject)
         if whose in OVER_PANELS:
             panels = self.related(subject, "panels")
             return [ref for panel in panels for ref in self._relation(panel, OVER_PANELS[whose], subject)]
@@ -47,8 +49,15 @@ class Relations:
     def _joints(self, subject: Ref) -> list[Ref]:
         if subject.kind == "opening":
             panels = self.related(subject, "panels")
-            return [seam for panel in panels for seam in self._backward("panels", panel, subject)]
+            near = [seam for panel in panels for seam in self._backward("panels", panel, subject)]
+            told = self._backward("openings", subject, subject)
+            return [*(seam for seam in near if not self._says_openings(seam)), *told]
         return self._backward({"panel": "panels", "cavity": "closes"}.get(subject.kind, ""), subject, subject)
+
+    def _says_openings(self, subject: Ref) -> bool:
+        """Whether a seam itself says at which openings it is."""
+        summary = self.catalogue.find(subject) if subject.kind == "seam" else None
+        return summary is not None and "openings" in summary.relations
 
     def _relation(self, near: Ref, name: str, subject: Ref) -> list[Ref]:
         """Relations of what is near the subject; on its side, also where the way leads over the middle of the car."""

@@ -55,9 +55,10 @@ def _refs(kind: str, ids: tuple[str, ...]) -> tuple[Ref, ...]:
 def _relations(record: Record) -> Mapping[str, tuple[Ref, ...]]:
     if isinstance(record, Seam):
         panels = dict.fromkeys(sheet.panel for segment in record.segments for sheet in segment.sheets)
+        own = {} if record.openings is None else {"openings": _refs("opening", record.openings)}
         return {
             "closes": _refs("cavity", record.closes), "panels": _refs("panel", tuple(panels)),
-            "methods": _refs("method", record.methods),
+            "methods": _refs("method", record.methods), **own,
         }  # fmt: skip
     if isinstance(record, Panel):
         return {"bounds": _refs("opening", record.bounds), "neighbours": _refs("panel", record.neighbours)}

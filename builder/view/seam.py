@@ -183,8 +183,14 @@ def _aside(here: Here, seam: Seam) -> tuple[Block, ...]:
         Links("Allowed, best first", here.links("method", seam.methods), "None: ask the vehicle maker."),
         Links("Panels", here.links("panel", panels)),
         Links("Closes", here.links("cavity", seam.closes), "No cavity."),
+        *_openings(here, seam),
         Links("On the mating faces", film, "No film."),
     )
+
+
+def _openings(here: Here, seam: Seam) -> tuple[Links, ...]:
+    """Nothing where its panels tell."""
+    return () if seam.openings is None else (Links("At", here.links("opening", seam.openings), "No opening."),)
 
 
 def _total(here: Here, seam: Seam) -> Row:

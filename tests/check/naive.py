@@ -20,7 +20,9 @@ KINDS = {"a": "seam", "b": "seam", "u": "seam", "v": "seam", "p": "panel", "q": 
 CLOSES, PANELS = {"a": "k", "b": "k", "v": "m"}, {"a": "pq", "b": "pq", "u": "q", "v": "q"}
 BOUNDS, NEIGHBOURS = {"p": "o"}, {"p": "q", "q": "p"}
 BOUNDED = {"o": "p"}
-JOINTS = {"p": "ab", "q": "abuv", "k": "ab", "m": "v", "o": "ab", "a": "a", "b": "b", "u": "u", "v": "v"}
+AT = {"b": "", "v": "o"}
+"""Seams that say themselves at which openings they are."""
+JOINTS = {"p": "ab", "q": "abuv", "k": "ab", "m": "v", "o": "av", "a": "a", "b": "b", "u": "u", "v": "v"}
 TWICE = "abpok"
 """What a car has on either side: panel p says so, and the rest touches it. Panel q, its seams u and v and m do not."""
 MEANT = {'joint == "lap"': "au", 'load_bearing == "yes"': "p", "drains > 0": "k"}
@@ -49,7 +51,7 @@ def whose(step: Step, subject: Subject, of: str) -> set[Subject]:
     panels = {own} if KINDS[own] == "panel" else set(PANELS.get(own, "") + BOUNDED.get(own, ""))
     found = {
         "same": {own}, "closes": set(CLOSES.get(own, "")), "panels": panels,
-        "openings": {opening for panel in panels for opening in BOUNDS.get(panel, "")},
+        "openings": set(AT[own] if own in AT else "".join(BOUNDS.get(panel, "") for panel in panels)),
         "neighbours": {next_ for panel in panels for next_ in NEIGHBOURS.get(panel, "")},
         "joints": set(JOINTS.get(own, "")),
     }  # fmt: skip

@@ -33,9 +33,11 @@ class Body:
         return [ref] if ref.kind == "panel" else self.near(ref, "panels")
 
     def openings(self, ref: Ref) -> list[Ref]:
-        """The opening itself, or those that a panel or the sheets of a seam bound."""
+        """The opening itself, or those that a seam says it is at, or that a panel or the sheets of a seam bound."""
         if ref.kind == "opening":
             return [ref]
+        if "openings" in self.summaries[ref.record].relations:
+            return self.near(ref, "openings")
         return list(dict.fromkeys(opening for panel in self.panels(ref) for opening in self.near(panel, "bounds")))
 
     def cavities(self, ref: Ref) -> list[Ref]:

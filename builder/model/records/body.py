@@ -137,6 +137,8 @@ class Seam:
     methods: Stated[MethodId]
     """Allowed for the repair, best first."""
     closes: Stated[CavityId]
+    openings: Stated[OpeningId] | None = None
+    """Whose edges this seam is at, where it is not at all those that its panels bound."""
     film: Literal["none"] | SupplyId
     """What protects the mating faces, or `none`."""
     seal: Literal["none"] | Seal
