@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from builder.formula.numbers import fixed, plain
+from builder.model.choosing import Choosing
 from builder.model.decided import Decided
 from builder.model.drawings import DrawnSheet, DrawnWeld, Run, RunSegment, Section
 from builder.model.plan_views import PlannedSegment
@@ -11,7 +14,7 @@ from builder.model.records.body import Seal, Seam, Segment, Sheet
 from builder.model.records.law import Method
 from builder.model.reference import Ref
 from builder.model.said import Said, joined, said
-from builder.model.views import Block, Facts, Figure, Grid, Html, Links, Page, Prose, Row
+from builder.model.views import Block, Facts, Figure, Grid, Html, Link, Links, Page, Prose, Row
 from builder.model.work import MethodPlan, SeamPlan, SegmentPlan
 from builder.view.choosing import choosing_blocks
 from builder.view.figure import pictures_block
@@ -45,11 +48,19 @@ def seam_page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan, decided: tuple[D
     if seam.notes:
         main.append(Prose("Notes", here.paragraphs(seam.notes), "notes"))
     main.append(Links("Sources", here.links("source", seam.sources), "None.", "sources"))
+    main.insert(0, _contents(here, ref, main))
     return page(
         here, ref, seam.title, "Seam", here.paragraphs(seam.summary), tuple(main), _aside(here, seam),
         texts=(passage("", seam.title, seam.summary, seam.notes),),
         aliases=seam.was, scripts=tuple(dict.fromkeys((*_scripts(ref, plan, blocks), *SCRIPTS))),
     )  # fmt: skip
+
+
+def _contents(here: Here, ref: Ref, main: Sequence[Block]) -> Links:
+    """The ways past the drawings: with a plan for each segment and method the page is long on a phone."""
+    named = [(block.title, block.anchor) for block in main if isinstance(block, Choosing | PlannedSegment | Prose)]
+    ways = tuple(Link(title, here.href(ref._replace(anchor=anchor))) for title, anchor in named if title and anchor)
+    return Links("On this page", ways, anchor="contents", in_a_row=True)
 
 
 def _scripts(ref: Ref, plan: SeamPlan, blocks: tuple[PlannedSegment, ...]) -> tuple[str, ...]:
