@@ -60,7 +60,7 @@ def _contents(here: Here, ref: Ref, main: Sequence[Block]) -> Links:
     """The ways past the drawings: with a plan for each segment and method the page is long on a phone."""
     named = [(block.title, block.anchor) for block in main if isinstance(block, Choosing | PlannedSegment | Prose)]
     ways = tuple(Link(title, here.href(ref._replace(anchor=anchor))) for title, anchor in named if title and anchor)
-    return Links("On this page", ways, anchor="contents", in_a_row=True)
+    return Links("On this page", ways, anchor="on-this-page", in_a_row=True)
 
 
 def _scripts(ref: Ref, plan: SeamPlan, blocks: tuple[PlannedSegment, ...]) -> tuple[str, ...]:

@@ -25,11 +25,11 @@ from builder.view.lists import PRINT, note_of, plain_page
 from builder.view.points import printed_points
 from builder.view.signs import NO_BREAK
 
-MOST_STEPS = 1500
-"""Of one document. A step takes some 3.5 kB and most of a sheet: so 5 MB at most."""
+MOST_STEPS = 750
+"""Of one document. A step takes some 3.5 kB and most of a sheet: so 2.6 MB at most."""
 IN_STEPS = {"seam": 16, "calculator": 5, "panel": 3, "method": 5}
 """As how many steps a record of a kind counts, by what it takes in print, others as one; a seam for each segment."""
-MOST_DOCUMENTS = 4
+MOST_DOCUMENTS = 8
 """A book of no more is printed always; of a larger one, printing doubles the work."""
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Literal
@@ -82,8 +83,9 @@ def every_path(site: Path) -> list[str]:
 
 
 def one_of_each_kind(site: Path) -> Iterator[str]:
-    """The pages at the root, and of each folder the page that holds most."""
-    yield from sorted(path.name for path in site.glob("*.html"))
+    """The pages at the root, of those that are numbered and of each folder the one that holds most."""
+    at_root = sorted(site.glob("*.html"), key=lambda page: (page.stat().st_size, page.name))
+    yield from sorted({re.sub(r"\d+", "", path.name): path.name for path in at_root}.values())
     for folder in sorted(path for path in site.iterdir() if path.is_dir()):
         pages = sorted(folder.glob("*.html"), key=lambda page: (page.stat().st_size, page.name))
         if pages:
