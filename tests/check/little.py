@@ -25,8 +25,10 @@ _ACT, _STATE, _RULE = TypeAdapter(Act), TypeAdapter(State), TypeAdapter(Rule)
 KIND_OF = {"a": "seam", "b": "seam", "u": "seam", "v": "seam", "p": "panel", "q": "panel", "o": "opening",
            "k": "cavity", "m": "cavity"}  # fmt: skip
 RELATIONS: dict[str, dict[str, str]] = {
-    "a": {"closes": "k", "panels": "pq", "methods": ""}, "b": {"closes": "k", "panels": "pq", "methods": "", "openings": ""},
-    "u": {"closes": "", "panels": "q", "methods": ""}, "v": {"closes": "m", "panels": "q", "methods": "", "openings": "o"},
+    "a": {"closes": "k", "panels": "pq", "methods": ""},
+    "b": {"closes": "k", "panels": "pq", "methods": "", "openings": ""},
+    "u": {"closes": "", "panels": "q", "methods": ""},
+    "v": {"closes": "m", "panels": "q", "methods": "", "openings": "o"},
     "p": {"bounds": "o", "neighbours": "q"}, "q": {"bounds": "", "neighbours": "p"},
 }  # fmt: skip
 FACTS: dict[str, Facts] = {
