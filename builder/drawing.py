@@ -11,7 +11,7 @@ from dataclasses import replace
 from functools import cached_property
 from typing import NamedTuple
 
-from builder import formula, link, publish, read, render, search, settings, view
+from builder import formula, link, publish, read, render, search, settings, style, view
 from builder import work as work_stage
 from builder.crew import processes_for, spread
 from builder.formula import Fault, Program
@@ -79,6 +79,7 @@ class Drawing:
         """Draw one record, in whichever process; what it has to tell comes back small."""
         record = unpack(ref, self.gathered)
         worked, faults = work_stage.work(ref, record, self.catalogue, self.shop)
+        objected = style.lint(record, self.way.manner(self.catalogue))
         files, more = self.way.picture(ref, record, self.gathered)
         page = view.view(self.book, ref, record, worked)
         others = view.pages_beside(self.book, ref, record, worked)
@@ -87,7 +88,7 @@ class Drawing:
         made = {page.path: self.renderer.render(page, self.book.site), **beside, **files, **scripts}
         for path, data in made.items():
             self.desk.put(path, data)
-        return Drawn(ref, page.path, search.page_words(page), (*faults, *more), (*beside, *files, *scripts))
+        return Drawn(ref, page.path, search.page_words(page), (*faults, *objected, *more), (*beside, *files, *scripts))
 
     def scripts(self, ref: Ref, plan: SeamPlan) -> dict[str, bytes]:
         """Return what a seam's page works its plans out from; nothing where no plan depends on a length."""

@@ -15,7 +15,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from builder import check as check_stage
-from builder import formula, link, pictures, publish, read, settings, shape
+from builder import formula, link, pictures, publish, read, settings, shape, style
 from builder import work as work_stage
 from builder.crew import processes_for, spread
 from builder.formula import Fault, Program
@@ -34,7 +34,7 @@ from builder.order import Order
 
 CODES: tuple[Code, ...] = (
     *read.CODES, *shape.CODES, *link.CODES, *check_stage.CODES, *work_stage.CODES, *formula.CODES,
-    *pictures.CODES,
+    *pictures.CODES, *style.CODES,
 )  # fmt: skip
 READ_ALONE = 1_000
 """Below so many files one process reads them as soon as two would: each takes half a millisecond."""
@@ -65,6 +65,7 @@ class Way:
         self.seconds: dict[str, float] = {}
         self.places: read.Places
         self._pairs: formula.Pairs | None = None
+        self._manner: style.Manner | None = None
         self._started = time.perf_counter()
 
     def discover(self, folders: frozenset[str] | None = None) -> Discovery:
@@ -127,6 +128,7 @@ class Way:
         )
         if not any(ref.kind == "rule" for ref, _ in faults):
             self._check_procedures(check_stage.make_law(gathered.shelf, catalogue))
+        self.manner(catalogue)
         self.clock("check")
         return programs
 
@@ -146,7 +148,9 @@ class Way:
 
         def work_one(ref: Ref) -> tuple[Ref, tuple[Fault, ...]]:
             record = unpack(ref, gathered)
-            return ref, (*work_stage.work(ref, record, catalogue, shop)[1], *self.picture(ref, record, gathered)[1])
+            faults = work_stage.work(ref, record, catalogue, shop)[1]
+            objected = style.lint(record, self.manner(catalogue))
+            return ref, (*faults, *objected, *self.picture(ref, record, gathered)[1])
 
         refs = sorted(ref for ref in gathered.summaries if ref.kind in work_stage.FAULTY or ref.kind == "figure")
         for ref, faults in spread(work_one, refs, processes_for(len(refs), self.order.processes)):
@@ -165,6 +169,16 @@ class Way:
             self._pairs, problems = settings.unit_pairs(self.order.layers)
             self.problems += problems
         return self._pairs
+
+    def manner(self, catalogue: Catalogue) -> style.Manner:
+        """Return what the house objects to in a record, once what it objects to in the whole book is told."""
+        if self._manner is None:
+            house, problems = settings.house_style(self.order.layers)
+            self.problems += problems
+            self.problems += house.placed(style.unknown(house.style, catalogue))
+            self.problems += self.placed(style.unused(house.style, catalogue))
+            self._manner = style.make_manner(house.style, catalogue)
+        return self._manner
 
     def has_failed(self) -> bool:
         """Whether what was found so far keeps the book from being published."""

@@ -1,17 +1,18 @@
 """The layers' own files -> what they say about the book and about units; of several layers the last that says it wins.
 
-These files are no records: `book.yaml` and `units.yaml` lie beside the folders of records.
+These files are no records: `book.yaml`, `units.yaml` and `house-style.yaml` lie beside the folders of records.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 from builder import formula, read, shape
 from builder.model.files import Layer, SourceFile
 from builder.model.problem import Problem
 from builder.model.records.settings import BookSettings
+from builder.model.records.style import HouseStyle
 from builder.model.records.units import UnitSettings
 from builder.model.reference import Ref
 from builder.model.tree import Mapping, follow, span_of
@@ -23,7 +24,7 @@ NO_BOOK = BookSettings(name="Seambook", id="seambook", title="Seambook", caution
 
 def files(layers: Iterable[Layer]) -> list[SourceFile]:
     """List these files of every layer, whether they are there or not."""
-    names = (read.BOOK_FILE, read.UNITS_FILE)
+    names = (read.BOOK_FILE, read.UNITS_FILE, read.STYLE_FILE)
     return [SourceFile(layer.path / name, "", Ref("settings", "settings")) for layer in layers for name in names]
 
 
@@ -35,6 +36,31 @@ def book_settings(layers: Sequence[Layer]) -> tuple[BookSettings, tuple[Problem,
         settings, _, more = _read(layer, read.BOOK_FILE, BookSettings)
         problems += more
         found = settings.over(found) if settings else found
+    return found, tuple(problems)
+
+
+class House(NamedTuple):
+    """How a house writes, and where it says so."""
+
+    style: HouseStyle
+    tree: Mapping | None = None
+    """None where no layer says it."""
+    shown: str = ""
+
+    def placed(self, faults: Iterable[formula.Fault]) -> list[Problem]:
+        """Return faults of the file as problems at their places in it."""
+        return [_placed(fault, self.tree, self.shown) for fault in faults] if self.tree is not None else []
+
+
+def house_style(layers: Sequence[Layer]) -> tuple[House, tuple[Problem, ...]]:
+    """Return the style of the house, with what is wrong in any layer's file; without one nothing is objected to."""
+    found = House(HouseStyle())
+    problems: list[Problem] = []
+    for layer in layers:
+        style, tree, more = _read(layer, read.STYLE_FILE, HouseStyle)
+        problems += more
+        if style is not None:
+            found = House(style, tree, f"{layer.label}/{read.STYLE_FILE}")
     return found, tuple(problems)
 
 

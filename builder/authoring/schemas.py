@@ -14,11 +14,12 @@ from builder.model.forms.wording import Scales
 from builder.model.near import a
 from builder.model.records import KINDS
 from builder.model.records.settings import BookSettings, ShopSettings
+from builder.model.records.style import HouseStyle
 from builder.model.records.units import UnitSettings
 
 FOLDER = "schemas"
 """Where a shop keeps them."""
-SETTINGS = {"shop": ShopSettings, "book": BookSettings, "units": UnitSettings}
+SETTINGS = {"shop": ShopSettings, "book": BookSettings, "units": UnitSettings, "house-style": HouseStyle}
 
 
 EXACTLY_ONE = {"rule": ("needs", "owes", "forbids", "if-both-first", "asks")}

@@ -1,10 +1,20 @@
 """Stage 1: files -> trees with a place for every key and value. `discover` and `read` are the entry points."""
 
 from builder.read.codes import CODES
-from builder.read.files import BOOK_FILE, UNITS_FILE, Places, digest, discover, read, read_at_once, read_settings
+from builder.read.files import (
+    BOOK_FILE,
+    STYLE_FILE,
+    UNITS_FILE,
+    Places,
+    digest,
+    discover,
+    read,
+    read_at_once,
+    read_settings,
+)
 from builder.read.text import read_text
 
 __all__ = [
-    "BOOK_FILE", "CODES", "UNITS_FILE", "Places", "digest", "discover", "read", "read_at_once", "read_settings",
-    "read_text",
+    "BOOK_FILE", "CODES", "STYLE_FILE", "UNITS_FILE", "Places", "digest", "discover", "read", "read_at_once",
+    "read_settings", "read_text",
 ]  # fmt: skip

@@ -26,7 +26,7 @@ from builder.read.plain import Plain, parse_plain
 from builder.read.text import read_text
 from builder.read.tree import parse
 
-BOOK_FILE, UNITS_FILE = "book.yaml", "units.yaml"
+BOOK_FILE, UNITS_FILE, STYLE_FILE = "book.yaml", "units.yaml", "house-style.yaml"
 _ID = re.compile(ID_PATTERN)
 
 
@@ -54,7 +54,7 @@ def discover(
 def _files_of(layer: Layer, folders: frozenset[str] | None, problems: list[Problem]) -> Iterator[SourceFile]:
     for entry in sorted(layer.path.iterdir()):
         shown = f"{layer.label}/{entry.name}"
-        if entry.name.startswith(".") or entry.name in (BOOK_FILE, UNITS_FILE):
+        if entry.name.startswith(".") or entry.name in (BOOK_FILE, UNITS_FILE, STYLE_FILE):
             continue
         kind = KIND_OF_FOLDER.get(entry.name)
         if not entry.is_dir() or kind is None:

@@ -10,7 +10,9 @@ import pytest
 
 from tests.shape_of_code.modules import BUILDER, ROOT, cycle_in, imports, imports_of, modules, part_of, tree
 
-STAGES = {"read", "shape", "link", "check", "work", "pictures", "view", "render", "search", "publish", "report"}
+STAGES = {
+    "read", "shape", "link", "check", "work", "style", "pictures", "view", "render", "search", "publish", "report",
+}  # fmt: skip
 SHARED = {"model", "formula"}
 BESIDE = {"authoring"}
 """Beside the way through: it takes the shared types and what the pipeline offers."""
