@@ -212,6 +212,8 @@ class Step(NamedTuple):
     subjects: tuple[Link, ...]
     supplies: tuple[Link, ...]
     tools: tuple[Link, ...]
+    defects: tuple[Link, ...]
+    """What may go wrong with it."""
     timing: tuple[Row, ...]
     measures: tuple[Row, ...]
     hold: Html

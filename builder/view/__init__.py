@@ -10,6 +10,7 @@ from builder.model.records import Record
 from builder.model.records.body import Cavity, Opening, Panel, Seam
 from builder.model.records.calculator import Calculator
 from builder.model.records.decision import Decision
+from builder.model.records.defect import Defect
 from builder.model.records.figure import Figure
 from builder.model.records.law import Act, Method, Rule, State
 from builder.model.records.lesson import Lesson
@@ -28,6 +29,7 @@ from builder.view.body import cavity_page, opening_page, panel_page
 from builder.view.calculator import calculator_page
 from builder.view.codes import codes_page
 from builder.view.decision import decision_page
+from builder.view.defect import defect_page
 from builder.view.figure import figure_page
 from builder.view.here import Book, Here
 from builder.view.home import home_page
@@ -91,6 +93,8 @@ def _supporting(here: Here, ref: Ref, record: Record) -> Page:
     match record:
         case Decision():
             return decision_page(here, ref, record)
+        case Defect():
+            return defect_page(here, ref, record)
         case Table():
             return table_page(here, ref, record)
         case Supply():

@@ -40,6 +40,8 @@ class Book:
     """The same for two books that were made from the same records."""
     known_links: dict[tuple[str, Ref], Link] = field(default_factory=dict)
     """Links made before, by the folder they were made in: from every page of a folder the way is the same."""
+    known_defects: dict[tuple[str, str], tuple[Ref, ...]] = field(default_factory=dict)
+    """By act and method: the defects that show themselves with such steps."""
     known_warnings: dict[tuple[str, str], Warning | None] = field(default_factory=dict)
     """Safety messages made before, by folder and hazard."""
 

@@ -12,6 +12,7 @@ from builder.model.views import Phase as PhaseView
 from builder.model.views import Step as StepView
 from builder.model.work import StepsDecided, StepValues
 from builder.view.choosing import choosing_blocks
+from builder.view.defect import defects_of
 from builder.view.figure import pictures
 from builder.view.here import NOTHING, Here, minutes_shown
 from builder.view.page import page, passage, uses
@@ -122,6 +123,7 @@ def _step(here: Here, step: Step, number: int, values: StepValues) -> StepView:
         subjects=_subjects(here, step),
         supplies=here.links("supply", step.supplies),
         tools=here.links("tool", step.tools),
+        defects=defects_of(here, step),
         timing=tuple(_timing(here, step)),
         measures=tuple([_measure(here, measure) for measure in step.measure]),
         hold=here.line(point.proof) if point else NOTHING,

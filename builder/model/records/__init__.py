@@ -5,6 +5,7 @@ from typing import NamedTuple
 from builder.model.records.body import Cavity, Opening, Panel, Seam
 from builder.model.records.calculator import Calculator
 from builder.model.records.decision import Decision
+from builder.model.records.defect import Defect
 from builder.model.records.figure import Figure
 from builder.model.records.law import Act, Method, Rule, State
 from builder.model.records.lesson import Lesson
@@ -17,7 +18,7 @@ from builder.model.records.vehicle import Vehicle
 
 Record = (
     Panel | Seam | Cavity | Opening | Method | Act | State | Rule | Procedure | Calculator | Table
-    | Supply | Tool | Hazard | Term | Source | Scale | Vehicle | Lesson | Figure | Shell | Page | Decision
+    | Supply | Tool | Hazard | Term | Source | Scale | Vehicle | Lesson | Figure | Shell | Page | Decision | Defect
 )  # fmt: skip
 
 
@@ -49,6 +50,7 @@ KINDS = (
     Kind("shell", "shells", Shell, "Body shells", shelf=True),
     Kind("calculator", "calculators", Calculator, "Calculators", shelf=True),
     Kind("decision", "decisions", Decision, "Decisions", shelf=True),
+    Kind("defect", "defects", Defect, "Defects", shelf=True),
     Kind("method", "methods", Method, "Methods", shelf=True),
     Kind("act", "acts", Act, "Acts", shelf=True),
     Kind("state", "states", State, "States", shelf=True),
