@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from builder.model.records.defect import Cause, Defect
 from builder.model.records.procedure import Step
@@ -58,11 +58,15 @@ def defects_of(here: Here, step: Step) -> tuple[Link, ...]:
 
 
 def _arising(book: Book, act: str, method: str) -> Iterator[Ref]:
-    moved = book.catalogue.moved
     for ref in sorted(one for one in book.shelf if one.kind == "defect"):
         defect = book.shelf[ref]
         assert isinstance(defect, Defect)
-        acts = {moved.get(Ref("act", id_), Ref("act", id_)).id for id_ in defect.arises.act}
-        methods = {moved.get(Ref("method", id_), Ref("method", id_)).id for id_ in defect.arises.method}
-        if act in acts and (not methods or not method or method in methods):
+        methods = _today(book, "method", defect.arises.method)
+        is_joined_so = not methods or not method or _today(book, "method", (method,)) <= methods
+        if is_joined_so and _today(book, "act", (act,)) <= _today(book, "act", defect.arises.act):
             yield ref
+
+
+def _today(book: Book, kind: str, ids: Iterable[str]) -> frozenset[Ref]:
+    """Records by their names of today."""
+    return frozenset(book.catalogue.moved.get(Ref(kind, id_), Ref(kind, id_)) for id_ in ids)
