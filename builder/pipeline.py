@@ -13,7 +13,7 @@ What each step of `make` does, and the file that says what is wrong or missing t
 - connect: references and links to the records they name (`link/resolver.py`)
 - judge: formulas and the units in them (`formula/check.py`), proofs (`formula/proofs.py`), the order of work against
   the rules (`check/order.py`)
-- work: seam plans and the values of steps (`work/seams.py`)
+- work: seam plans and the values of steps (`work/seams.py`); how procedures are written (`style/steps.py`)
 - draw: what a page says (`view/`), how it is laid out (`render/`, `templates/`), and what of it the search finds: words
   (`search/words.py`), parts of pages (`search/parts.py`), the index (`search/index.py`)
 - publish: the folder in place of the one before, all or nothing (`publish/`)
