@@ -18,6 +18,7 @@ class Manner(NamedTuple):
     instead: Mapping[str, str]
     """By a hedge in small letters: what is written in its place."""
     verbs: Mapping[str, frozenset[str]]
+    objects: frozenset[str]
     titles: re.Pattern[str] | None
     """Any title, of the kinds that a step lists, that is more than one word."""
     named: Mapping[str, Ref]
@@ -39,7 +40,7 @@ def make_manner(style: HouseStyle, catalogue: Catalogue) -> Manner:
         if ref.kind in style.listed and " " in summary.title
     }  # fmt: skip
     return Manner(
-        _any_of(instead), instead, verbs, _any_of(named), named, frozenset(style.takes_away), style.dangers,
+        _any_of(instead), instead, verbs, frozenset(style.objects), _any_of(named), named, frozenset(style.takes_away), style.dangers,
         style.measured,
     )  # fmt: skip
 

@@ -11,8 +11,8 @@ from builder.style import codes
 from builder.style.manner import Manner
 
 READ = ("do", "key_point", "why", "expect")
-_CLAUSE = re.compile(r"(?:[.;:]|, then|,? and then|,? and|,) +([A-Za-z]+)")
-"""Where a sentence goes on, and the word it goes on with: a second action begins with its verb."""
+_CLAUSE = re.compile(r"(?:[.;:]|, then|,? and then|,? and|,) +([A-Za-z]+) +([A-Za-z]+)")
+"""Where a sentence goes on, and two words it goes on with: a second action begins with its verb and its object."""
 
 
 def hedges(step: Step, manner: Manner) -> Iterator[Fault]:
@@ -29,7 +29,7 @@ def second_actions(step: Step, manner: Manner) -> Iterator[Fault]:
     """Verbs in what is to be done that are of other acts than the step's."""
     for found in _CLAUSE.finditer(step.do):
         acts = manner.verbs.get(found[1].lower())
-        if acts is not None and step.act not in acts:
+        if acts is not None and step.act not in acts and found[2].lower() in manner.objects:
             message = f'"{found[1]}" is a second action in a step of the act {step.act}'
             do = "make it a step of its own, or say it as part of the first"
             yield Fault(codes.TWO_ACTIONS, message, do, found.start(1), found.end(1), ("do",), "warning")

@@ -56,6 +56,7 @@ def test_a_word_that_only_holds_a_hedge_is_none(text: str) -> None:
     ("weld-final", "Count the welds of the seam and weld these.", []),
     ("dress", "Weld marks go first.", []),
     ("prime-epoxy", "Degrease the edge, and prime it.", []),
+    ("inspect", "Look for bead, wax and pad behind the flange, weld by weld.", []),
 ])  # fmt: skip
 def test_a_second_action_begins_a_clause_with_a_verb_of_another_act(act: str, do: str, found: list[str]) -> None:
     faults = [*second_actions(step(do, act), manner())]

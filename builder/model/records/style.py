@@ -43,6 +43,8 @@ class HouseStyle:
 
     hedges: Stated[Hedge] = ()
     verbs: Stated[Verb] = ()
+    objects: Stated[Plain] = ()
+    """Words that what is acted on begins with: the verb stands before one, a noun that looks like it does not."""
     listed: Stated[Plain] = ()
     """Kinds of records that a step lists where its words name one: tool, supply."""
     takes_away: Stated[ActId] = ()
