@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from builder.check.binding import bind
+from builder.check.brought import NOTHING, Brought
 from builder.check.codes import CODES
 from builder.check.formulas import compile_programs, expression_faults, problem_of_fault
 from builder.check.law import Law, make_law
 from builder.check.messages import problems_of
 from builder.check.names import today
-from builder.check.numbers import Held
-from builder.check.order import states_at_end
+from builder.check.order import left_behind
 from builder.check.procedures import can_be_judged, circle_problems, stranger_problems
 from builder.check.shells import drawing_faults
 from builder.model.links import Catalogue
@@ -30,7 +30,7 @@ def check_procedure(ref: Ref, law: Law, locate: Locate, follow: bool = True) -> 
         procedure = today(procedure, law.catalogue.moved)
         if not can_be_judged(procedure, law):
             return tuple(stranger_problems(procedure, law, locate))
-    brought = _brought(procedure, law) if follow else ()
+    brought = _brought(procedure, law) if follow else NOTHING
     bound = [bind(law, step) for step in procedure.steps]
     strange = stranger_problems(procedure, law, locate) if any(one.is_strange for one in bound) else ()
     return (*strange, *problems_of(procedure, law, locate, brought, bound))
@@ -40,8 +40,8 @@ def _procedures(catalogue: Catalogue) -> dict[Ref, Summary]:
     return {ref: found for ref, found in catalogue.summaries.items() if ref.kind == "procedure"}
 
 
-def _brought(procedure: Summary, law: Law) -> tuple[Held, ...]:
-    """Return the states that the procedures this one relies on leave behind.
+def _brought(procedure: Summary, law: Law) -> Brought:
+    """Return what the procedures this one relies on leave behind.
 
     What is relied on is walked before what relies on it, from a stack: such chains may be as long as a book.
     """
@@ -54,15 +54,16 @@ def _brought(procedure: Summary, law: Law) -> tuple[Held, ...]:
             continue
         waiting.pop()
         if other.ref not in law.at_end:
-            brought = _left_behind(other, law)
-            law.at_end[other.ref] = states_at_end(law, today(other, law.catalogue.moved).steps, brought)
+            own = today(other, law.catalogue.moved)
+            law.at_end[other.ref] = left_behind(law, own.steps, _left_behind(other, law), own.passes_on)
     return _left_behind(procedure, law)
 
 
-def _left_behind(procedure: Summary, law: Law) -> tuple[Held, ...]:
-    """Return what is brought along; what lasts a day was of another day."""
-    return tuple(held for other in _relied_on(procedure, law) for held in law.at_end[other.ref]
-                 if law.states[held[0]].lasts == "job")  # fmt: skip
+def _left_behind(procedure: Summary, law: Law) -> Brought:
+    """Return what is brought along; what lasts a day was of another day, and what one owes another may have settled."""
+    ends = [law.at_end[other.ref] for other in _relied_on(procedure, law)]
+    held = {one: None for end in ends for one in end.held if law.states[one[0]].lasts == "job"}
+    return Brought(tuple(held), tuple(debt for end in ends for debt in end.debts if debt[1] not in held))
 
 
 def _relied_on(procedure: Summary, law: Law) -> list[Summary]:

@@ -7,8 +7,9 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from builder.check.bound import Bound, Piece
+from builder.check.brought import Brought
 from builder.check.names import act_today, rule_today
-from builder.check.numbers import Held, Numbers
+from builder.check.numbers import Numbers
 from builder.check.related import Relations
 from builder.check.told import Aim, Near, Spoken, Told
 from builder.formula import evaluate_expression
@@ -35,6 +36,8 @@ class Law:
     """By act: every rule whose `when` may fit, with its id."""
     rule_ids: frozenset[str]
     """Of every rule, those that fit no act too."""
+    debts: Mapping[str, Rule]
+    """The rules by which something can be owed."""
     makers: Mapping[str, tuple[str, ...]]
     """By state: the acts that make it, for advice."""
     catalogue: Catalogue
@@ -46,8 +49,8 @@ class Law:
     """Acts whose effects or rules ask for the seams among all subjects of a step."""
     done: dict[str, int] = field(default_factory=dict)
     """How often the procedures of the book do each act, once asked for."""
-    at_end: dict[Ref, tuple[Held, ...]] = field(default_factory=dict)
-    """States that a procedure leaves behind, once asked for."""
+    at_end: dict[Ref, Brought] = field(default_factory=dict)
+    """What a procedure leaves behind, once asked for."""
     bound: dict[tuple[object, ...], Bound] = field(default_factory=dict)
     """What the law has to say to a step, once asked for; to one on one subject; and to all on whoever is like it."""
     pieces: dict[tuple[object, ...], dict[Ref, Piece]] = field(default_factory=dict)
@@ -114,6 +117,7 @@ def make_law(shelf: Mapping[Ref, Record], catalogue: Catalogue) -> Law:
     return Law(
         acts, states, {act: tuple(found) for act, found in rules.items()},
         frozenset(ref.id for ref, record in shelf.items() if isinstance(record, Rule)),
+        {name: rule for found in rules.values() for name, rule in found if rule.owes is not None},
         {state: tuple(found) for state, found in makers.items()}, catalogue,
         all(names_what_is_there(found, catalogue) for ref, found in catalogue.summaries.items() if ref.kind in LAWFUL),
         Relations(catalogue), Numbers(states), frozenset(_asking_aside(acts, rules)),

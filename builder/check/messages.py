@@ -6,8 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from builder.check import codes
 from builder.check.bound import Bound
+from builder.check.brought import Brought
 from builder.check.law import Law
-from builder.check.numbers import Held
 from builder.check.order import BROUGHT, Breach, judge
 from builder.check.placing import Spot, place
 from builder.model.problem import Code, Problem, Related
@@ -33,14 +33,15 @@ TO_ADD = {
 
 
 def problems_of(
-    procedure: Summary, law: Law, locate: Locate, brought: Sequence[Held], bound: Sequence[Bound] = ()
+    procedure: Summary, law: Law, locate: Locate, brought: Brought, bound: Sequence[Bound] = ()
 ) -> Iterator[Problem]:
     """Judge a procedure and put every breach into words; what breaks a rule for one and the same cause is told once."""
     told: dict[tuple[object, ...], list[Breach]] = {}
-    for breach in judge(law, procedure.steps, brought, bound):
+    for breach in judge(law, procedure.steps, brought, procedure.passes_on, bound):
         told.setdefault(_cause(breach), []).append(breach)
     for at, (first, *more) in enumerate(told.values()):
-        spot = place(law, procedure.steps, first, brought) if at < MOST_PLACED and _may_be_placed(first) else None
+        is_placed = at < MOST_PLACED and _may_be_placed(first)
+        spot = place(law, procedure.steps, first, brought, procedure.passes_on) if is_placed else None
         yield problem_of(first, procedure, law, locate, spot, tuple(one.at for one in more))
 
 
@@ -51,13 +52,15 @@ def _cause(breach: Breach) -> tuple[object, ...]:
 
 
 def _may_be_placed(breach: Breach) -> bool:
-    return breach.sort in ("forbids", "owes") or (breach.sort == "needs" and not breach.late)
+    return breach.at != BROUGHT and (breach.sort in ("forbids", "owes") or (breach.sort == "needs" and not breach.late))
 
 
 def problem_of(
     breach: Breach, procedure: Summary, law: Law, locate: Locate, spot: Spot | None, more: Sequence[int] = ()
 ) -> Problem:
     """Place a breach and put it into words; the reason is the rule's own. `more`: other steps with the same fault."""
+    if breach.at == BROUGHT:
+        return _of_the_whole(breach, procedure, law, locate)
     step = procedure.steps[breach.at]
     field = ("except", step.exempt.index(breach.rule_id), "rule") if breach.sort == "needless" else ("act",)
     rule = breach.rule
@@ -70,6 +73,25 @@ def problem_of(
         see=(*_related(breach, procedure, locate), *_elsewhere(more, procedure, locate)),
         level="warning" if breach.sort == "needless" or (rule is not None and rule.level == "warning") else "error",
     )
+
+
+def _of_the_whole(breach: Breach, procedure: Summary, law: Law, locate: Locate) -> Problem:
+    """A breach that no step is at: something was owed before the first, or is passed on though nothing is owed."""
+    rule = breach.rule
+    if rule is None:
+        field: Path = ("passes_on", procedure.passes_on.index(breach.rule_id), "rule")
+        message = f'the rule "{breach.rule_id}" is passed on, and nothing is owed by it'
+        return Problem(codes.NEEDLESS_EXEMPTION, locate(procedure.ref, field), message, "take it out of passes_on",
+                       see=_related(breach, procedure, locate), level="warning")  # fmt: skip
+    state, whose = law.states[breach.state].title, name_of(breach.subject, law)
+    ways = _listed(law.makers.get(breach.state, ()))
+    return Problem(
+        codes.STATE_OWED, locate(procedure.ref, ("relies_on",)),
+        f"what this relies on leaves owed: {state} ({whose}), and no step settles that",
+        f"put a step that settles it: {ways}; or say under passes_on why the next procedure does",
+        why=f"{rule.title}: {rule.because}", see=_related(breach, procedure, locate),
+        level="warning" if rule.level == "warning" else "error",
+    )  # fmt: skip
 
 
 def _message(breach: Breach, step: StepSummary, law: Law) -> str:

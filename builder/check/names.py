@@ -18,7 +18,10 @@ Done = TypeVar("Done", Effect, Spoil)
 
 def today(procedure: Summary, moved: Moved) -> Summary:
     """Return a procedure's summary whose steps name everything as it is called now."""
-    return procedure._replace(steps=tuple(_step(step, moved) for step in procedure.steps)) if moved else procedure
+    if not moved:
+        return procedure
+    passed = _ids("rule", procedure.passes_on, moved)
+    return procedure._replace(steps=tuple(_step(step, moved) for step in procedure.steps), passes_on=passed)
 
 
 def ref_today(ref: Ref, moved: Moved) -> Ref:

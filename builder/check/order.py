@@ -11,12 +11,14 @@ from typing import NamedTuple
 
 from builder.check.binding import bans, bind, needs
 from builder.check.bound import Asking, Bound, Lack, Order, Wide
+from builder.check.brought import NOTHING, Brought
 from builder.check.law import Law
-from builder.check.numbers import Held
 from builder.model.records.law import Rule
 from builder.model.reference import Ref
 from builder.model.summary import StepSummary
 
+LONE = Ref("", "")
+"""Whoever: where a breach is of nobody in particular."""
 BROUGHT = -1
 """In place of a step's position: brought along by a procedure this one relies on."""
 
@@ -89,9 +91,13 @@ class Walk:
 
 
 def judge(
-    law: Law, steps: Sequence[StepSummary], brought: Sequence[Held] = (), known: Sequence[Bound] = ()
-) -> tuple[Breach, ...]:
-    """Walk the steps and return the breaches in their order; `known` is what the law says to each, if it was asked."""
+    law: Law, steps: Sequence[StepSummary], brought: Brought = NOTHING, passes_on: Sequence[str] = (),
+    known: Sequence[Bound] = (),
+) -> tuple[Breach, ...]:  # fmt: skip
+    """Walk the steps and return the breaches in their order; what is owed by the rules of `passes_on` is none.
+
+    `known` is what the law says to each step, if it was asked.
+    """
     walk = _walk(law, steps, brought, known)
     for at, bound in enumerate(walk.bound):
         for tag in bound.tags:
@@ -103,21 +109,34 @@ def judge(
         else:
             _judge_plain(walk, at, bound, breaches)
         walk.apply(at, bound)
-    breaches += _still_owed(walk)
+    owed = [*_still_owed(walk)]
+    breaches += [breach for breach in owed if breach.rule_id not in passes_on]
+    for rule_id in set(passes_on) & law.rule_ids - {breach.rule_id for breach in owed}:
+        breaches.append(Breach("needless", rule_id, None, BROUGHT, LONE, "", None))
     return tuple(breaches)
 
 
-def states_at_end(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held] = ()) -> tuple[Held, ...]:
-    """Return what holds when the procedure is done, for the procedures that rely on it."""
+def left_behind(
+    law: Law, steps: Sequence[StepSummary], brought: Brought = NOTHING, passes_on: Sequence[str] = ()
+) -> Brought:
+    """Return what holds when the procedure is done, and what it leaves owed, for those that rely on it."""
     walk = _walk(law, steps, brought)
     for at, bound in enumerate(walk.bound):
+        for debt in bound.owes:
+            if debt.rule_id in passes_on and debt.rule_id not in bound.exempt and not walk.is_excused(debt.excuse):
+                walk.owed[(debt.rule_id, debt.held)] = (debt.rule, at)
         walk.apply(at, bound)
-    return tuple(law.numbers.held(held) for held in walk.holds)
+    owed = (breach for breach in _still_owed(walk) if breach.rule_id in passes_on)
+    return Brought(
+        tuple(law.numbers.held(held) for held in walk.holds),
+        tuple((breach.rule_id, (breach.state, breach.subject)) for breach in owed),
+    )
 
 
-def _walk(law: Law, steps: Sequence[StepSummary], brought: Sequence[Held], known: Sequence[Bound] = ()) -> Walk:
-    holds = {law.numbers.number(held): BROUGHT for held in brought}
-    return Walk(law, steps, known or [bind(law, step) for step in steps], holds)
+def _walk(law: Law, steps: Sequence[StepSummary], brought: Brought, known: Sequence[Bound] = ()) -> Walk:
+    holds = {law.numbers.number(held): BROUGHT for held in brought.held}
+    owed = {(rule_id, law.numbers.number(held)): (law.debts[rule_id], BROUGHT) for rule_id, held in brought.debts}
+    return Walk(law, steps, known or [bind(law, step) for step in steps], holds, owed=owed)
 
 
 def _judge_plain(walk: Walk, at: int, bound: Bound, breaches: list[Breach]) -> None:
@@ -197,7 +216,8 @@ def _lacking(walk: Walk, lack: Lack, at: int) -> Iterator[Breach]:
 
 def _still_owed(walk: Walk) -> Iterator[Breach]:
     for (rule_id, held), (rule, at) in walk.owed.items():
-        if walk.holds.get(held, BROUGHT) < at:
+        # What is owed since before the first step is settled by a step alone.
+        if walk.holds.get(held, BROUGHT) < max(at, 0):
             state, subject = walk.law.numbers.held(held)
             spoiler = walk.spoiled.get(held)
             other = spoiler if spoiler is not None and spoiler > at else None

@@ -9,8 +9,8 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple, get_args
 
+from builder.check.brought import Brought
 from builder.check.law import Law
-from builder.check.numbers import Held
 from builder.check.order import BROUGHT, Breach, judge
 from builder.model.records.law import Effect, Spoil, StepPart
 from builder.model.summary import StepSummary
@@ -28,14 +28,16 @@ class Spot(NamedTuple):
     at: int
 
 
-def place(law: Law, steps: Sequence[StepSummary], breach: Breach, brought: Sequence[Held]) -> Spot | None:
+def place(
+    law: Law, steps: Sequence[StepSummary], breach: Breach, brought: Brought, passes_on: Sequence[str] = ()
+) -> Spot | None:
     """Return what to do where, or None where no single step mends it."""
-    before = {_told(one, one.at) for one in judge(law, steps, brought)}
+    before = {_told(one, one.at) for one in judge(law, steps, brought, passes_on)}
     acts = [*_acts(law, breach)]
     for at in _positions(breach, len(steps)):
         for act in acts:
             step = StepSummary("", (), act, (breach.subject,), steps[breach.at].method, (), (), (), WITH_ALL)
-            found = judge(law, [*steps[:at], step, *steps[at:]], brought)
+            found = judge(law, [*steps[:at], step, *steps[at:]], brought, passes_on)
             # Steps are counted as before the new one came in, which may itself break nothing.
             after = {_told(one, -1 if one.at == at else one.at - (one.at > at)) for one in found}
             if after < before and _told(breach, breach.at) not in after:

@@ -70,6 +70,10 @@ class Summary(NamedTuple):
     relations: Mapping[str, tuple[Ref, ...]]
     """closes, panels, bounds, neighbours, relies_on: refs by name of the relation."""
     steps: tuple[StepSummary, ...]
+    passes_on: tuple[str, ...] = ()
+    """Of a procedure the rules by which it leaves something owed for those that rely on it."""
+    passed_because: tuple[str, ...] = ()
+    """Why, one for each of them."""
     handed: bool | None = None
     """Of a panel whether it says so; None of other kinds."""
     status: str = ""

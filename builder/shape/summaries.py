@@ -30,6 +30,8 @@ def summarize(ref: Ref, record: Record, mentions: tuple[Mention, ...], scales: S
         facts=facts_of(record, scales),
         relations=_relations(record),
         steps=tuple(_steps(record)) if isinstance(record, Procedure) else (),
+        passes_on=tuple(one.rule for one in record.passes_on) if isinstance(record, Procedure) else (),
+        passed_because=tuple(one.because for one in record.passes_on) if isinstance(record, Procedure) else (),
         handed=record.handed if isinstance(record, Panel) else None,
         status=record.status if isinstance(record, Procedure) else "",
         drawn=record.drawn if isinstance(record, Panel) else (),

@@ -40,8 +40,8 @@ def make_manner(style: HouseStyle, catalogue: Catalogue) -> Manner:
         if ref.kind in style.listed and " " in summary.title
     }  # fmt: skip
     return Manner(
-        _any_of(instead), instead, verbs, frozenset(style.objects), _any_of(named), named, frozenset(style.takes_away), style.dangers,
-        style.measured,
+        _any_of(instead), instead, verbs, frozenset(style.objects), _any_of(named), named,
+        frozenset(style.takes_away), style.dangers, style.measured,
     )  # fmt: skip
 
 

@@ -196,6 +196,8 @@ class Procedure:
     panels: tuple[PanelId, ...]
     """What it works on; written for this side."""
     relies_on: Many[ProcedureId] = ()
+    passes_on: tuple[Exemption, ...] = ()
+    """What this procedure leaves owed by a rule, for the procedure that relies on it to settle, and why."""
     needs: Needs
     hazards: Stated[HazardId]
     """Dangers of the whole job, beside those of its steps."""
