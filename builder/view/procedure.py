@@ -42,6 +42,7 @@ def procedure_page(
         *_needs(here, procedure),
         Warnings("Dangers", gathered(here, procedure), "No dangers are recorded.", "part_dangers"),
         Steps("Steps", tuple(_phases(here, procedure, values, decided)), "part_steps"),
+        *_passed_on(here, procedure),
         Items("Close-out", here.lines(procedure.close_out), "Nothing beside the steps.", "part_close_out", tick=True),
         Links("Sources", here.links("source", procedure.sources), "None.", "part_sources"),
         uses(here, ref, "part_uses"),
@@ -97,6 +98,16 @@ def _needs(here: Here, procedure: Procedure) -> Iterator[Block]:
     yield Items("Parts", here.lines(parts), "No parts.", "part_parts", tick=True)
     yield Links("Tools", here.links("tool", needs.tools), "No tools.", "part_tools")
     yield Links("Supplies", here.links("supply", needs.supplies), "No supplies.", "part_supplies")
+
+
+def _passed_on(here: Here, procedure: Procedure) -> Iterator[Items]:
+    """What is left open for the procedure that goes on from here; nothing where all is settled."""
+    if procedure.passes_on:
+        left = tuple(
+            Html(f"{here.anchor(here.link('rule', one.rule))}<br>{here.line(one.because)}")
+            for one in procedure.passes_on
+        )
+        yield Items("Left open, for the work that goes on from here", left, anchor="part_passed_on")
 
 
 def _phases(here: Here, procedure: Procedure, values: StepValues, decided: StepsDecided) -> Iterator[PhaseView]:
