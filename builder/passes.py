@@ -36,7 +36,7 @@ CODES: tuple[Code, ...] = (
     *read.CODES, *shape.CODES, *link.CODES, *check_stage.CODES, *work_stage.CODES, *formula.CODES,
     *pictures.CODES, *style.CODES,
 )  # fmt: skip
-READ_ALONE = 1_000
+READ_ALONE = 3_000
 """Below so many files one process reads them as soon as two would: each takes half a millisecond."""
 
 
