@@ -70,10 +70,6 @@ class Summary(NamedTuple):
     relations: Mapping[str, tuple[Ref, ...]]
     """closes, panels, bounds, neighbours, relies_on: refs by name of the relation."""
     steps: tuple[StepSummary, ...]
-    passes_on: tuple[str, ...] = ()
-    """Of a procedure the rules by which it leaves something owed for those that rely on it."""
-    passed_because: tuple[str, ...] = ()
-    """Why, one for each of them."""
     handed: bool | None = None
     """Of a panel whether it says so; None of other kinds."""
     status: str = ""
@@ -83,6 +79,10 @@ class Summary(NamedTuple):
     """Values, limits and rules with the source that each rests on."""
     stacks: tuple[Stack, ...] = ()
     """Of a seam one for each segment."""
+    passes_on: tuple[str, ...] = ()
+    """Of a procedure the rules by which it leaves something owed for those that rely on it."""
+    passed_because: tuple[str, ...] = ()
+    """Why, one for each of them."""
 
 
 class Locate(Protocol):

@@ -7,6 +7,7 @@ from typing import Any, get_args
 import pytest
 from hypothesis import event, given, settings
 
+from builder.check.brought import NOTHING
 from builder.check.messages import problems_of
 from builder.check.order import Breach, judge
 from builder.check.placing import Spot, place
@@ -44,7 +45,7 @@ def test_what_is_proposed_mends_and_breaks_nothing(
     law, written = told_twice(acts, rules)
     made, before = law_of(written), broken(law, steps)
     for breach in judge(made, summaries(steps)):
-        spot = place(made, summaries(steps), breach, ()) if breach.sort in PLACED else None
+        spot = place(made, summaries(steps), breach, NOTHING) if breach.sort in PLACED else None
         if spot is not None:
             event(f"placed, {breach.sort}")
             after = broken(law, put(steps, spot, breach), spot.at)
@@ -62,4 +63,4 @@ def test_what_is_proposed_mends_and_breaks_nothing(
 ])  # fmt: skip
 def test_the_place_is_told(steps: str, advice: list[str]) -> None:
     procedure = summary(Ref("procedure", "x"), steps_of(steps))
-    assert [problem.do for problem in problems_of(procedure, little_law(procedure), locate, ())] == advice
+    assert [problem.do for problem in problems_of(procedure, little_law(procedure), locate, NOTHING)] == advice

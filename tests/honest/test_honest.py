@@ -18,6 +18,11 @@ def problems_of(name: str) -> list[Problem]:
     return [problem for problem in checked().problems if problem.span.file == f"{LABEL}/procedures/{name}.yaml"]
 
 
+def is_of_style(problem: Problem) -> bool:
+    """Whether it objects to how a step is written, which is another matter."""
+    return problem.code.id.startswith("H")
+
+
 def told_by(problem: Problem) -> str:
     """Return the id of the rule by which something is told."""
     (rule,) = (other.span.file for other in problem.see if other.label == "the rule")
@@ -29,7 +34,7 @@ def test_it_compiles(name: str) -> None:
     found = problems_of(name)
     assert [problem.message for problem in found if problem.level == "error"] == []
     text = (FOLDER / "procedures" / f"{name}.yaml").read_text("utf-8")
-    assert sorted({told_by(problem) for problem in found}) == sorted(WARNS.findall(text))
+    assert sorted({told_by(problem) for problem in found if not is_of_style(problem)}) == sorted(WARNS.findall(text))
 
 
 def test_nothing_is_wrong_with_the_body_they_work_on() -> None:

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from builder.check.law import Law
 from builder.check.names import today
-from builder.check.order import judge, states_at_end
+from builder.check.order import judge, left_behind
 from builder.check.procedures import stranger_problems
 from builder.model.place import Span
 from builder.model.reference import Ref
@@ -48,16 +48,22 @@ class Book:
         self.body = Body(law.catalogue.summaries, law.catalogue.handed)
         self.procedures = {name: today(one, moved) for name, one in procedures.items()}
 
-    def before(self, procedure: Summary) -> Steps:
-        """The steps of the procedures that one relies on, which are done before it."""
+    def relied_on(self, procedure: Summary) -> list[Summary]:
+        """The procedures that are done before one, those they rely on themselves first."""
         found = (self.law.catalogue.find(ref) for ref in procedure.relations.get("relies_on", ()))
-        return tuple(step for other in found if other is not None
-                     for step in (*self.before(other), *today(other, self.law.catalogue.moved).steps))  # fmt: skip
+        return [one for other in found if other is not None
+                for one in (*self.relied_on(other), today(other, self.law.catalogue.moved))]  # fmt: skip
+
+    def before(self, procedure: Summary) -> Steps:
+        """The steps of these."""
+        return tuple(step for other in self.relied_on(procedure) for step in other.steps)
 
     def is_refused(self, procedure: Summary, steps: Steps) -> bool:
         """Whether the check has an error to tell; warnings do not count."""
-        brought = states_at_end(self.law, self.before(procedure))
-        if any(breach.rule is not None and breach.rule.level == "error" for breach in judge(self.law, steps, brought)):
+        passed = [rule for other in self.relied_on(procedure) for rule in other.passes_on]
+        brought = left_behind(self.law, self.before(procedure), passes_on=passed)
+        breaches = judge(self.law, steps, brought, procedure.passes_on)
+        if any(breach.rule is not None and breach.rule.level == "error" for breach in breaches):
             return True
         strange = stranger_problems(procedure._replace(steps=steps), self.law, nowhere)
         return any(problem.level == "error" for problem in strange)

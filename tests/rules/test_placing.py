@@ -8,6 +8,7 @@ from typing import get_args
 from hypothesis import event, given, settings
 from hypothesis import strategies as st
 
+from builder.check.brought import NOTHING
 from builder.check.order import Breach, judge
 from builder.check.placing import place
 from builder.model.records.law import StepPart
@@ -62,7 +63,7 @@ def test_what_is_proposed_mends_and_breaks_nothing(drawn: tuple[Steps, Steps]) -
     fresh = [one for one in found if one.sort in PLACED and cause(one) not in known]
     before = told(found)
     for breach in fresh[:MOST]:
-        spot = place(law(), steps, breach, ())
+        spot = place(law(), steps, breach, NOTHING)
         event(f"placed: {spot is not None}")
         if spot is not None:
             step = StepSummary("new", (), spot.act, (breach.subject,), steps[breach.at].method, (), (), (), WITH_ALL)
@@ -84,7 +85,7 @@ def test_a_step_left_out_is_proposed_again() -> None:
                 if one.sort == "needs" and not one.late and one.subject in step.subjects and cause(one) not in known
             ]  # fmt: skip
             for breach in missed[:1]:
-                spot = place(law(), rest, breach, ())
+                spot = place(law(), rest, breach, NOTHING)
                 proposed.append(spot is not None and spot.act == step.act)
     assert len(proposed) > 20
     assert sum(proposed) > len(proposed) * AT_LEAST
