@@ -80,3 +80,54 @@ def test_an_exemption_is_placed_at_its_own_rule() -> None:
     (problem,) = judged("x", procedure("x", "air body but lap"))
     assert (problem.code.id, problem.level) == ("C305", "warning")
     assert problem.span.file.endswith("steps/0/except/0/rule")
+
+
+HOT = "coat k > prime a > air body > coupon welder > watch body > weld a"
+"""It leaves a watch and a bead owed."""
+
+
+def passing(name: str, steps: str, passes_on: str, *relies_on: str) -> Summary:
+    rules = tuple(passes_on.split())
+    return procedure(name, steps, *relies_on)._replace(passes_on=rules, passed_because=("-",) * len(rules))
+
+
+def told(*procedures: Summary) -> list[str]:
+    """What is owed in the last of these: the rule, and the field it is told at."""
+    found = judged(procedures[-1].ref.id, *procedures)
+    return sorted(f"{problem.why}, {problem.span.file.split('/', 1)[1]}" for problem in found)
+
+
+def test_what_is_passed_on_is_owed_by_who_relies() -> None:
+    first = passing("first", HOT, "fire bead")
+    assert told(first) == []
+    owed = ["bead: the reason of bead, relies_on", "fire: the reason of fire, relies_on"]
+    assert told(first, procedure("then", "air body", "first")) == owed
+    assert told(first, procedure("then", "watch body > seal a", "first")) == []
+    assert told(first, procedure("then", "seal a", "first")) == owed[1:]
+
+
+def test_what_is_not_passed_on_stays_with_who_owes_it() -> None:
+    first = passing("first", HOT, "bead")
+    assert told(first) == ["fire: the reason of fire, phases/0/steps/5/act"]
+    assert told(first, procedure("then", "seal a", "first")) == []
+
+
+def test_it_may_be_passed_on_again_and_is_settled_once() -> None:
+    first, second = passing("first", HOT, "fire bead"), passing("second", "seal a", "fire", "first")
+    assert told(first, second) == []
+    assert told(first, second, procedure("third", "air body", "second")) == ["fire: the reason of fire, relies_on"]
+    assert told(first, second, procedure("third", "watch body", "second")) == []
+    paid = procedure("paid", "watch body > seal a", "first")
+    assert told(first, paid, procedure("last", "air body", "first", "paid")) == []
+
+
+def test_what_is_set_aside_is_not_passed_on() -> None:
+    first = passing("first", HOT.replace("weld a", "weld a but bead"), "fire")
+    assert told(first, procedure("then", "watch body", "first")) == []
+
+
+def test_nothing_owed_is_needlessly_passed_on() -> None:
+    (problem,) = judged("first", passing("first", "air body", "fire"))
+    assert (problem.code.id, problem.level) == ("C305", "warning")
+    assert problem.span == locate(Ref("procedure", "first"), ("passes_on", 0, "rule"))
+    assert problem.do == "take it out of passes_on"
