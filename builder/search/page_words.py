@@ -21,7 +21,7 @@ _LONG = 32
 """Letters from which on it pays to write parts in a row as first and last."""
 
 
-PRIORS = {"source": 40, "scale": 40, "page": 30, "state": 70, "figure": 70, "rule": 85, "calculator": 95,
+PRIORS = {"source": 40, "scale": 40, "page": 90, "state": 70, "figure": 70, "rule": 85, "calculator": 95,
           "table": 75, "shell": 50}
 """In percent, how much a page of a kind counts: who asks for a primer wants it sooner than a paper about it."""
 
