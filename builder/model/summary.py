@@ -83,6 +83,8 @@ class Summary(NamedTuple):
     """Of a procedure the rules by which it leaves something owed for those that rely on it."""
     passed_because: tuple[str, ...] = ()
     """Why, one for each of them."""
+    stage: str = ""
+    """Of a procedure where in the whole job it stands; empty where it does not say."""
 
 
 class Locate(Protocol):

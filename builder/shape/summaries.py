@@ -34,6 +34,7 @@ def summarize(ref: Ref, record: Record, mentions: tuple[Mention, ...], scales: S
         passed_because=tuple(one.because for one in record.passes_on) if isinstance(record, Procedure) else (),
         handed=record.handed if isinstance(record, Panel) else None,
         status=record.status if isinstance(record, Procedure) else "",
+        stage=(record.stage or "") if isinstance(record, Procedure) else "",
         drawn=record.drawn if isinstance(record, Panel) else (),
         rests=tuple(rests_of(record)),
         stacks=tuple(_stack(segment) for segment in record.segments) if isinstance(record, Seam) else (),

@@ -9,7 +9,7 @@ from builder.model.records.calculator import Calculator
 from builder.model.records.shell import Shell
 from builder.model.reference import Ref
 from builder.model.views import Block, Group, Groups, Link, Links, Page
-from builder.view import parts
+from builder.view import parts, stages
 from builder.view.here import Book, Here
 from builder.view.lists import AZ, HOME, LISTS, note_of, plain_page
 from builder.view.moments import groups_of
@@ -17,6 +17,8 @@ from builder.view.shell import WORDS, in_words, unfold
 
 MOST = 24
 """Records of a kind that the page lists; the rest are a word away: a large book begins as lightly as a small one."""
+MOST_PROCEDURES = 60
+"""Procedures that the page lists whole."""
 MOST_WORKED_OUT = 40
 """Calculators that the page lists, of each moment of the job its share."""
 
@@ -29,7 +31,7 @@ def home_page(book: Book, lead: str) -> Page:
         refs.setdefault(ref.kind, []).append(ref)
     blocks = (
         *_body(here, refs.get("panel", [])),
-        *_list(here, "Procedures", "procedure", refs),
+        *_procedures(here, refs.get("procedure", [])),
         *_calculators(here, refs.get("calculator", [])),
         *_learn(here, refs),
         Links("Everything else", (Link("From A to Z", AZ), Link("By kind", LISTS)), anchor="more"),
@@ -54,9 +56,13 @@ def _body(here: Here, panels: list[Ref]) -> tuple[Block, ...]:
     return (*drawings, Groups("The panels in words" if drawings else "Panels", tuple(groups), WORDS)) if groups else ()
 
 
-def _list(here: Here, title: str, kind: str, refs: dict[str, list[Ref]]) -> tuple[Block, ...]:
-    links = _sorted(here, refs.get(kind, []))
-    return (Groups(title, (Group("", tuple(_first(links, kind, f"{kind}s"))),), kind),) if links else ()
+def _procedures(here: Here, refs: list[Ref]) -> tuple[Block, ...]:
+    """The procedures by the stage of the job; of very many the first, and the way to the rest."""
+    if len(refs) > MOST_PROCEDURES:
+        groups: tuple[Group, ...] = (Group("", tuple(_first(_sorted(here, refs), "procedure", "procedures"))),)
+    else:
+        groups = stages.groups_of(here, [(ref, here.link_to(ref, note_of(here, ref))) for ref in refs])
+    return (Groups("Procedures", groups, "procedure"),) if refs else ()
 
 
 def _calculators(here: Here, refs: list[Ref]) -> tuple[Block, ...]:

@@ -8,7 +8,7 @@ from builder.model.records import KINDS, Kind
 from builder.model.records.calculator import Calculator
 from builder.model.reference import Ref
 from builder.model.views import Block, Group, Groups, Html, Link, Links, Page, Passage
-from builder.view import parts
+from builder.view import parts, stages
 from builder.view.here import Book, Here
 from builder.view.moments import CALCULATOR, anchor_of, asked, groups_of, links_by_moment
 from builder.view.status import STATUS
@@ -43,6 +43,11 @@ def lists_pages(book: Book) -> Iterator[Page]:
             block, pages = _calculators(here, kind, [ref for ref in book.catalogue.summaries if ref.kind == kind.name])
             blocks.append(block)
             yield from pages
+            continue
+        if kind.name == stages.PROCEDURE and len(links) <= parts.MOST_ON_ONE_PAGE:
+            refs = [ref for ref in book.catalogue.summaries if ref.kind == kind.name]
+            groups = stages.groups_of(here, [(ref, here.link_to(ref, note_of(here, ref))) for ref in refs])
+            blocks.append(Groups(kind.plural, groups, anchor=kind.name))
             continue
         if len(links) <= parts.MOST_ON_ONE_PAGE:
             blocks.append(Groups(kind.plural, (Group("", tuple(links)),), anchor=kind.name))

@@ -29,6 +29,7 @@ from builder.model.records.fields import (
     SupplyId,
     Temperature,
     ToolId,
+    Word,
     YesNo,
     record,
 )
@@ -190,6 +191,8 @@ class Procedure:
     purpose: Prose
     limits: Stated[Line]
     """When not to use it."""
+    stage: Annotated[Id, Word("stage")] | None = None
+    """Where in the whole job it stands; lists are grouped by it."""
     status: Literal["draft", "checked", "proven", "issued", "withdrawn"]
     revision: Revision
     applies_to: Stated[Line]
