@@ -58,7 +58,8 @@ class Pair(NamedTuple):
     def limit(self, text: str, is_lower: bool) -> str:
         """Say a limit of what may be given, rounded to its inside: what the page says is admitted is admitted."""
         value = self.convert(Fraction(text))
-        places = _places_of_figures(value, _figures(text))
+        # Of what is nearly nothing no more places are written than these: it is rounded where it is cut.
+        places = min(_places_of_figures(value, _figures(text)), 2 * SIGNIFICANT - 1)
         scaled = value * Fraction(10) ** places
         whole = ceil(scaled) if is_lower else floor(scaled)
         return _trimmed(Fraction(whole) / Fraction(10) ** places)

@@ -167,7 +167,7 @@ def every_block(mark: str = "") -> tuple[Block, ...]:
     warning = Warning(f"WARNING{mark}", 2, Html("It burns."), Html("Keep off."), Html("Burns."), f"#{mark}", "fire")
     step = Step(
         1, "first-step", (warning,), Html("Do it."), Html("Here."), Html("So."), Html("That."), (link,), (link,),
-        (link,), (row,), (row,), Html("Seen."), f"hold{mark}", f"lead{mark}", Html("Gap."), (row,),
+        (link,), (link,), (row,), (row,), Html("Seen."), f"hold{mark}", f"lead{mark}", Html("Gap."), (row,),
         (Worked(f"Worked{mark}", "", (), (row,)),), (row,),
     )  # fmt: skip
     signs = Said(f"°C{mark}", f"°F{mark}")

@@ -23,6 +23,8 @@ ADMITTED = {
     ("builder/model/records/supporting.py", "source-sort"): "the scale whose words this field is written in",
     ("builder/formula/facts.py", "bead-profile"): "the scale whose words the fact is one of",
     ("builder/view/seam.py", "bead-profile"): "the scale that says the field's words in full",
+    ("builder/model/records/law.py", "close-out"): "the end of the job, by which something is owed",
+    ("builder/view/procedure.py", "close-out"): "the end of the job, a part of the page",
     ("builder/model/standing.py", "source-sort"): "the scale that says how far a source may be trusted",
 }
 """Where an id may stand, and why."""
