@@ -123,6 +123,9 @@ class Warning(NamedTuple):
     href: str
     key: str
     """The hazard's id, so that a gathered list shows each once."""
+    title: str
+    is_brief: bool = False
+    """Said in full elsewhere on the page: here its signal word, its title and what to do."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,7 +20,7 @@ from builder.view.review import SCRIPT, review_row
 from builder.view.signs import NO_BREAK
 from builder.view.status import STATUS
 from builder.view.units import minutes
-from builder.view.warnings import gathered, warnings
+from builder.view.warnings import gathered, told_once, warnings
 from builder.view.worked import worked_blocks
 
 NONE_DECIDED: StepsDecided = {}
@@ -112,12 +112,14 @@ def _passed_on(here: Here, procedure: Procedure) -> Iterator[Items]:
 
 def _phases(here: Here, procedure: Procedure, values: StepValues, decided: StepsDecided) -> Iterator[PhaseView]:
     number = 0
+    told: set[str] = set()
     for at, phase in enumerate(procedure.phases, 1):
         steps = []
         for step in phase.steps:
             number += 1
             choosing = choosing_blocks(here, decided[step.key], is_folded=True) if step.key in decided else ()
-            steps.append(_step(here, step, number, values)._replace(choosing=choosing))
+            shown = _step(here, step, number, values)
+            steps.append(shown._replace(choosing=choosing, warnings=told_once(shown.warnings, told)))
         yield PhaseView(at, phase.title, f"phase_{at}", tuple(steps))
 
 

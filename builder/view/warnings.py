@@ -11,6 +11,7 @@ from builder.model.views import Warning
 from builder.view.here import Here
 
 SIGNAL = "signal"
+GRAVEST = 1
 
 
 def warning(here: Here, id_: str) -> Warning | None:
@@ -33,6 +34,7 @@ def _warning(here: Here, id_: str) -> Warning | None:
         consequence=here.line(record.consequence),
         href=here.href(Ref("hazard", id_)),
         key=id_,
+        title=record.title,
     )
 
 
@@ -43,6 +45,23 @@ def warnings(here: Here, ids: Iterable[str]) -> tuple[Warning, ...]:
 
 
 def gathered(here: Here, procedure: Procedure) -> tuple[Warning, ...]:
-    """Return every danger of a procedure: its own and those of its steps, so that they cannot disagree."""
-    steps = (step for phase in procedure.phases for step in phase.steps)
-    return warnings(here, [*procedure.hazards, *(id_ for step in steps for id_ in step.hazards)])
+    """Return every danger of a procedure: those of its steps, which say them in full, in brief, and the rest in full.
+
+    Gathered from the steps, so that they cannot disagree.
+    """
+    of_steps = [id_ for phase in procedure.phases for step in phase.steps for id_ in step.hazards]
+    found = warnings(here, [*procedure.hazards, *of_steps])
+    return tuple([message._replace(is_brief=message.key in of_steps) for message in found])
+
+
+def told_once(found: tuple[Warning, ...], told: set[str]) -> tuple[Warning, ...]:
+    """Return the messages of a step, in brief where `told` holds them; those that kill are always said in full.
+
+    A page that says all of a danger at each step is one whose dangers are scrolled past. `told` grows.
+    """
+    messages = [
+        message._replace(is_brief=True) if message.key in told and message.rank > GRAVEST else message
+        for message in found
+    ]  # fmt: skip
+    told.update(message.key for message in found)
+    return tuple(messages)
