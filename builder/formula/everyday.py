@@ -18,7 +18,7 @@ _ROWS: tuple[tuple[Dimension, dict[str, str | Fraction]], ...] = (
     ((1, 0, 0, 0, 0, 0, 0, 0), {
         "m": "1", "meter": "1", "cm": "0.01", "centimeter": "0.01", "mm": "0.001", "millimeter": "0.001",
         "um": "1e-6", "micrometer": "1e-6", "nm": "1e-9", "km": "1000",
-        "inch": _INCH, "ft": "0.3048", "yd": "0.9144", "thou": "2.54e-5",
+        "inch": _INCH, "ft": "0.3048", "yd": "0.9144", "thou": "2.54e-5", "mile": "1609.344",
     }),
     ((3, 0, 0, 0, 0, 0, 0, 0), {
         "liter": "0.001", "l": "0.001", "ml": "1e-6", "gallon": 231 * _INCH**3,
@@ -29,6 +29,7 @@ _ROWS: tuple[tuple[Dimension, dict[str, str | Fraction]], ...] = (
     }),
     ((0, 0, 1, 0, 0, 0, 0, 0), {
         "s": "1", "ms": "0.001", "min": "60", "h": "3600", "hour": "3600", "day": "86400", "week": "604800",
+        "month": "2629800",
     }),
     ((0, 0, 0, 1, 0, 0, 0, 0), {"A": "1", "kA": "1000", "mA": "0.001"}),
     (TEMPERATURE, {"kelvin": "1", "delta_degC": "1", "delta_degF": "5/9"}),

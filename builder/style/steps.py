@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from builder.formula import Fault
 from builder.model.records.procedure import Step
@@ -15,11 +15,20 @@ _CLAUSE = re.compile(r"(?:[.;:]|, then|,? and then|,? and|,) +([A-Za-z]+) +([A-Z
 """Where a sentence goes on, and two words it goes on with: a second action begins with its verb and its object."""
 
 
+def matches(text: str, phrases: Iterable[str], pattern: re.Pattern[str] | None) -> Iterable[re.Match[str]]:
+    """Where a text says one of the phrases, which `pattern` finds as whole words.
+
+    Nearly no text says any, and that is settled ten times quicker by looking for each in small letters.
+    """
+    lowered = text.lower()
+    return pattern.finditer(text) if pattern and any(phrase in lowered for phrase in phrases) else ()
+
+
 def hedges(step: Step, manner: Manner) -> Iterator[Fault]:
     """Words that leave open what is to be done."""
     for field in READ:
-        text = getattr(step, field) or ""
-        for found in manner.hedges.finditer(text) if manner.hedges else ():
+        text = getattr(step, field)
+        for found in matches(text, manner.instead, manner.hedges) if text else ():
             message = f'"{found[0]}" leaves open what is to be done'
             do = manner.instead[found[0].lower()]
             yield Fault(codes.HEDGE, message, do, found.start(), found.end(), (field,), "warning")
@@ -37,10 +46,10 @@ def second_actions(step: Step, manner: Manner) -> Iterator[Fault]:
 
 def not_listed(step: Step, manner: Manner) -> Iterator[Fault]:
     """Tools and supplies that the step says to use and does not list."""
-    if step.act in manner.takes_away or manner.titles is None:
+    if step.act in manner.takes_away:
         return
     listed = {("tool", id_) for id_ in step.tools} | {("supply", id_) for id_ in step.supplies}
-    for found in manner.titles.finditer(step.do):
+    for found in matches(step.do, manner.named, manner.titles):
         ref = manner.named[found[0].lower()]
         if (ref.kind, ref.id) not in listed:
             group = "tools" if ref.kind == "tool" else "supplies"
