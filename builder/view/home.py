@@ -29,9 +29,11 @@ def home_page(book: Book, lead: str) -> Page:
     refs: dict[str, list[Ref]] = {}
     for ref in book.catalogue.summaries:
         refs.setdefault(ref.kind, []).append(ref)
+    drawings, words = _body(here, refs.get("panel", []))
     blocks = (
-        *_body(here, refs.get("panel", [])),
+        *drawings,
         *_procedures(here, refs.get("procedure", [])),
+        *words,
         *_calculators(here, refs.get("calculator", [])),
         *_learn(here, refs),
         Links("Everything else", (Link("From A to Z", AZ), Link("By kind", LISTS)), anchor="more"),
@@ -39,8 +41,8 @@ def home_page(book: Book, lead: str) -> Page:
     return plain_page(here, Ref("page", "home"), book.site.title, here.paragraphs(lead), blocks)
 
 
-def _body(here: Here, panels: list[Ref]) -> tuple[Block, ...]:
-    """The drawing of each shell, and all panels in words."""
+def _body(here: Here, panels: list[Ref]) -> tuple[tuple[Block, ...], tuple[Block, ...]]:
+    """The drawing of each shell; and all panels in words, which are many, for below what is wanted most."""
     shells = [(ref, one) for ref, one in sorted(here.book.shelf.items()) if isinstance(one, Shell)]
     drawings: list[Block] = []
     groups: list[Group] = []
@@ -53,7 +55,8 @@ def _body(here: Here, panels: list[Ref]) -> tuple[Block, ...]:
     others = [link for link in _sorted(here, panels) if link.href not in drawn]
     if others:
         groups.append(Group("Not on the drawing" if drawn else "", tuple(_first(others, "panel", "panels"))))
-    return (*drawings, Groups("The panels in words" if drawings else "Panels", tuple(groups), WORDS)) if groups else ()
+    words = (Groups("The panels in words" if drawings else "Panels", tuple(groups), WORDS),) if groups else ()
+    return tuple(drawings), words
 
 
 def _procedures(here: Here, refs: list[Ref]) -> tuple[Block, ...]:

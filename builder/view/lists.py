@@ -11,7 +11,7 @@ from builder.model.views import Block, Group, Groups, Html, Link, Links, Page, P
 from builder.view import parts, stages
 from builder.view.here import Book, Here
 from builder.view.moments import CALCULATOR, anchor_of, asked, groups_of, links_by_moment
-from builder.view.status import STATUS
+from builder.view.status import ISSUED, STATUS
 
 HOME, LISTS, AZ = "index.html", "lists.html", "a-z.html"
 ABOUT, CODES, SOURCES, WRITING = "about.html", "codes.html", "sources.html", "writing.html"
@@ -94,12 +94,12 @@ def _links(here: Here) -> Iterator[tuple[Kind, list[Link]]]:
 
 
 def note_of(here: Here, ref: Ref) -> str:
-    """Say what stands beside a link: the question a calculator answers, and whether a procedure may be worked from."""
+    """Say what stands beside a link: the question a calculator answers, and why a procedure may not be worked from."""
     record = here.book.shelf.get(ref)
     if isinstance(record, Calculator):
         return asked(record)
     status = here.book.catalogue.summaries[ref].status
-    return STATUS[status].lower() if status else ""
+    return STATUS[status].lower() if status and status != ISSUED else ""
 
 
 def stub_page(book: Book, old: Ref, new: Ref) -> Page:

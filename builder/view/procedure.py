@@ -18,7 +18,7 @@ from builder.view.here import NOTHING, Here, minutes_shown
 from builder.view.page import page, passage, uses
 from builder.view.review import SCRIPT, review_row
 from builder.view.signs import NO_BREAK
-from builder.view.status import STATUS
+from builder.view.status import ISSUED, STATUS
 from builder.view.units import minutes
 from builder.view.warnings import gathered, told_once, warnings
 from builder.view.worked import worked_blocks
@@ -65,7 +65,7 @@ def _address(here: Here) -> str:
 def _banner(procedure: Procedure) -> str:
     if procedure.status == "withdrawn":
         return "Withdrawn: do not work from this page."
-    return "" if procedure.status == "issued" else "Not issued yet: for reading, not for working."
+    return "" if procedure.status == ISSUED else "Not issued yet: for reading, not for working."
 
 
 def _title_block(here: Here, procedure: Procedure, steps: list[Step]) -> Facts:

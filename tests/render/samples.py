@@ -164,9 +164,12 @@ def every_block(mark: str = "") -> tuple[Block, ...]:
     link, row = Link(f"Text{mark}", f"#{mark}", f"Note{mark}"), Row(f"Label{mark}", Html("<b>1</b>"), f"Note{mark}")
     caution = Caution("stop", Html("No."), True, Html("So."))
     worked = Worked(f"Worked{mark}", f"#{mark}", (row,), (row,), (caution,), f"Note{mark}", "worked")
-    warning = Warning(f"WARNING{mark}", 2, Html("It burns."), Html("Keep off."), Html("Burns."), f"#{mark}", "fire", f"Fire{mark}")
+    warning = Warning(
+        f"WARNING{mark}", 2, Html("It burns."), Html("Keep off."), Html("Burns."), f"#{mark}", "fire", f"Fire{mark}"
+    )
+    brief = warning._replace(is_brief=True)
     step = Step(
-        1, "first-step", (warning, warning._replace(is_brief=True)), Html("Do it."), Html("Here."), Html("So."), Html("That."), (link,), (link,),
+        1, "first-step", (warning, brief), Html("Do it."), Html("Here."), Html("So."), Html("That."), (link,), (link,),
         (link,), (link,), (row,), (row,), Html("Seen."), f"hold{mark}", f"lead{mark}", Html("Gap."), (row,),
         (Worked(f"Worked{mark}", "", (), (row,)),), (row,),
     )  # fmt: skip
