@@ -50,20 +50,20 @@ def _condition(here: Here, condition: Need | Ban | Owed) -> Html:
 
 
 def method_page(here: Here, ref: Ref, method: Method) -> Page:
-    """Make a way of joining's page: what it is, where it must not be used, what its plan works out."""
+    """Make a way of joining's page: what it is, how it is done, where it must not be used, what its plan works out."""
     limits = tuple(
         Html(
-            f"<strong>{LEVELS[limit.level]}</strong>, if <code>{here.text(limit.if_)}</code>: {here.line(limit.say)} "
-            f"{here.line(limit.because)} {here.anchor(here.link('source', limit.source))}"
+            f"<strong>{LEVELS[limit.level]}</strong>: {here.line(limit.say)} {here.line(limit.because)} "
+            f"{here.anchor(here.link('source', limit.source))}. Judged by <code>{here.text(limit.if_)}</code>"
         )
         for limit in method.limits
     )
     calculators = here.links("calculator", dict.fromkeys(working.calculator for working in method.plan))
     main: tuple[Block, ...] = (
+        *((Prose("Notes", here.paragraphs(method.notes), "notes"),) if method.notes else ()),
         Items("Limits", limits, "None are recorded.", "limits"),
         Links("Its plan is worked out by", calculators, "Nothing."),
         *((_fixed(here, method),) if method.fixed else ()),
-        *((Prose("Notes", here.paragraphs(method.notes), "notes"),) if method.notes else ()),
         Links("Sources", here.links("source", method.sources), "None.", "sources"),
     )
     return page(

@@ -96,11 +96,12 @@ def hazard_page(here: Here, ref: Ref, hazard: Hazard) -> Page:
         Warnings("", warnings(here, (ref.id,))),
         Items("What protects", here.lines(hazard.protect), "Nothing but keeping away.", "protect"),
         Items("Safety signs", here.lines(hazard.signs), "None.", "signs"),
+        Items("What comes before this page", (here.line(hazard.defer),), anchor="defer"),
         *pictures_block(here, hazard.figures),
         Links("Source", here.links("source", (hazard.source,)), anchor="sources"),
     )
     return page(
-        here, ref, hazard.title, "Hazard", here.line(hazard.defer), main, aliases=hazard.was,
+        here, ref, hazard.title, "Hazard", Html(""), main, aliases=hazard.was,
         texts=(passage("", hazard.title, hazard.danger, hazard.avoid, hazard.consequence),),
     )  # fmt: skip
 
