@@ -285,6 +285,8 @@ class Passage(NamedTuple):
     text: str
     name: str = ""
     """What else it may be called; it counts as the heading does, and is not shown."""
+    is_alone: bool = False
+    """Whether it answers by itself, and is found as a page named by its heading."""
 
 
 @dataclass(frozen=True, slots=True)

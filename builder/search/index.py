@@ -53,10 +53,16 @@ class IndexWriter:
         self._postings: dict[str, _Word] = {}
         self._priors: list[tuple[int, int]] = []
         self._same: dict[str, str] = {}
+        self._titles: list[list[tuple[str, int]]] = []
         self._gaps = [base36(gap) for gap in range(1024)]
 
     def add(self, page: PageWords) -> None:
         """Take one page; called for every page of the book, and for every word of each, so it counts its calls."""
+        self._add(page)
+        for one in page.alone:
+            self._add(one)
+
+    def _add(self, page: PageWords) -> None:
         if not page.head:
             return
         number = len(self._heads)
@@ -64,11 +70,15 @@ class IndexWriter:
         if not self._priors or self._priors[-1][1] != page.prior:
             self._priors.append((number, page.prior))
         postings, known_gaps, same = self._postings, self._gaps, self._same
+        title: list[tuple[str, int]] = []
+        self._titles.append(title)
         for line in page.entries.split("\n") if page.entries else ():
             word, _, entry = line.partition(" ")
             known = postings.get(word)
             if known is None:
                 known = postings[word] = _Word()
+            if entry.startswith("!"):
+                title.append((word, len(known.entries)))
             gap = number - known.last
             said = (known_gaps[gap] if gap < 1024 else base36(gap)) + entry
             known.entries.append(same.setdefault(said, said))  # few differ, and each is held once
@@ -80,13 +90,14 @@ class IndexWriter:
         `names` holds, for each thing that has several, all its names; `quiet` words that ask for nothing.
         """
         every = sorted(self._postings)
+        half = len(self._heads) / 2 if len(self._heads) > LARGE else len(self._heads)
+        common = [at for at, word in enumerate(every) if len(self._postings[word].entries) > half]
+        self._tell_common({every[at] for at in common})
         first_words, postings = _packed(" ".join(self._postings[word].entries) for word in every)
         first_pages, texts = _grouped(self._heads)
-        half = len(self._heads) / 2
-        common = [at for at, word in enumerate(every) if len(self._postings[word].entries) > half]
         dictionary = {
             "words": front_coded(every), "shards": gaps(first_words), "texts": gaps(first_pages),
-            "pages": len(self._heads), "common": gaps(common) if len(self._heads) > LARGE else "",
+            "pages": len(self._heads), "common": gaps(common),
             "names": "\n".join("\t".join(sorted({" ".join(words(name)) for name in one})) for one in sorted(names)),
             "quiet": " ".join(sorted({part for word in quiet for part in words(word)})),
             "priors": " ".join(
@@ -99,6 +110,15 @@ class IndexWriter:
         scripts |= {f"words-{at}": _shard(f"words-{at}", json.dumps(one)) for at, one in enumerate(postings)}
         scripts |= {f"texts-{at}": _shard(f"texts-{at}", one) for at, one in enumerate(texts)}
         return {f"{FOLDER}/{name}.js": script.encode("ascii") for name, script in scripts.items()}
+
+    def _tell_common(self, common: set[str]) -> None:
+        """Write beside a title's length how many of its words are common: those are not looked up when it is typed."""
+        for title in self._titles if common else ():
+            many = sum(word in common for word, _ in title)
+            length = f"!{base36(len(title))}"
+            for word, at in title if many else ():
+                entries = self._postings[word].entries
+                entries[at] = entries[at].replace(length, f"{length}~{base36(many)}")
 
 
 def _shard(name: str, value: str) -> str:

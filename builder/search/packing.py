@@ -2,10 +2,10 @@
 
 - A number is in base 36.
 - A word of a sorted list is a base-36 digit, how many letters it shares with the word before, and the rest of it.
-- Where a word stands on a page: `!n` when it is in the title, which has n different words; `+` when it is in another
-  name of the thing; then the parts of the page, `*n` in a heading, `.n` in a text and `,n` in a table or a labelled
-  value, `.n-m` for each from n to m. No parts mean the text of the first. A posting is such entries, parted by blanks,
-  each behind its page's distance from the last.
+- Where a word stands on a page: `!n` when it is in the title, which has n different words, and `!n~c` when c of them
+  are common ones; `+` when it is in another name of the thing; then the parts of the page, `*n` in a heading, `:n` in
+  a long one, `.n` in a text and `,n` in a table or a labelled value, `.n-m` for each from n to m. No parts mean the
+  text of the first. A posting is such entries, parted by blanks, each behind its page's distance from the last.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 
-_PLACE = re.compile(r"([*.,])([0-9a-z]+)")
+_PLACE = re.compile(r"([*:.,])([0-9a-z]+)")
 _DIGITS = "0123456789abcdefghijklmnopqrstuvwxyz"
 
 
@@ -48,7 +48,7 @@ def runs(numbers: Iterable[int]) -> Iterator[str]:
 @lru_cache(maxsize=4096)
 def packed(entry: str) -> str:
     """Write where a word stands on a page, place by place, with the parts that follow each other as first and last."""
-    head = re.split(r"[*.,]", entry, maxsplit=1)[0]
+    head = re.split(r"[*:.,]", entry, maxsplit=1)[0]
     found: dict[str, list[int]] = {}
     for mark, number in _PLACE.findall(entry):
         found.setdefault(mark, []).append(int(number, 36))

@@ -7,21 +7,24 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
+from dataclasses import replace
 from functools import lru_cache
 from typing import NamedTuple
 
-from builder.model.views import Page
+from builder.model.views import Page, Passage
 from builder.search.packing import base36, packed
 from builder.search.parts import Part, parts_of
 from builder.search.words import quantities, words
 
 _LONGEST_HEADING = 80
+BRIEF = 9
+"""Up to how many different words a heading is a phrase; a longer one holds more of a question by chance."""
 _FIRST = ".0"
 _LONG = 32
 """Letters from which on it pays to write parts in a row as first and last."""
 
 
-PRIORS = {"source": 40, "scale": 40, "page": 90, "state": 70, "figure": 70, "rule": 85, "calculator": 95,
+PRIORS = {"source": 40, "scale": 40, "page": 90, "state": 70, "figure": 70, "rule": 85,
           "table": 75, "shell": 50}
 """In percent, how much a page of a kind counts: who asks for a primer wants it sooner than a paper about it."""
 
@@ -40,23 +43,38 @@ class PageWords(NamedTuple):
     """A line a word: the word, a blank, and where it stands, as `packing` writes it."""
     prior: int = 100
     """See `PRIORS`."""
+    alone: tuple[PageWords, ...] = ()
+    """Passages of the page that are found by themselves."""
 
 
 def page_words(page: Page) -> PageWords:
     """Gather a page's words; a page without passages has none and is not found."""
-    parts = parts_of(page)
-    head = [page.path, page.kind, page.title, *(text for part in parts for text in (part.anchor, _short(part.heading)))]
-    entries = _entries(parts)
-    for word in {word for name in page.aliases for word in words(name)}:
-        entries[word] = f"+{_shortest(entries.get(word, ''))}"
-    title = set(words(page.title))
-    for word in title:
-        entries[word] = f"!{base36(len(title))}{_shortest(entries.get(word, ''))}"
-    lines = [f"{word} {_shortest(entry)}" for word, entry in entries.items()]
-    written = json.dumps(head, ensure_ascii=True, separators=(",", ":"))
+    alone = tuple(_alone(page, one) for one in page.passages if one.is_alone)
+    parts = parts_of(replace(page, passages=tuple(one for one in page.passages if not one.is_alone)) if alone else page)
     if not parts:
         return PageWords(page.path, "", "")
-    return PageWords(page.path, written, "\n".join(lines), _prior(page.ref.kind, len(parts)))
+    return _words(page.ref.kind, page.path, page.kind, page.title, page.aliases, parts)._replace(alone=alone)
+
+
+def _alone(page: Page, passage: Passage) -> PageWords:
+    """Gather a passage that answers by itself; the list of results says below its heading whose it is."""
+    part = Part("", passage.heading, (passage.text,), (), passage.name)
+    return _words(page.ref.kind, f"{page.path}#{passage.anchor}", page.title, passage.heading, (), [part])
+
+
+def _words(
+    ref_kind: str, path: str, kind: str, title: str, aliases: tuple[str, ...], parts: Sequence[Part]
+) -> PageWords:
+    head = [path, kind, title, *(text for part in parts for text in (part.anchor, _short(part.heading)))]
+    entries = _entries(parts)
+    for word in {word for name in aliases for word in words(name)}:
+        entries[word] = f"+{_shortest(entries.get(word, ''))}"
+    in_title = set(words(title))
+    for word in in_title:
+        entries[word] = f"!{base36(len(in_title))}{_shortest(entries.get(word, ''))}"
+    lines = [f"{word} {_shortest(entry)}" for word, entry in entries.items()]
+    written = json.dumps(head, ensure_ascii=True, separators=(",", ":"))
+    return PageWords(path, written, "\n".join(lines), _prior(ref_kind, len(parts)))
 
 
 def _prior(kind: str, parts: int) -> int:
@@ -71,7 +89,8 @@ def _entries(parts: Sequence[Part]) -> dict[str, str]:
     for at, part in enumerate(parts):
         number = base36(at)
         heading = f"{part.heading} {part.name}" if at else part.name
-        for mark, found in zip("*.,", _words_of(heading, part.texts, part.facts), strict=True):
+        strong, *rest = _words_of(heading, part.texts, part.facts)
+        for mark, found in zip(":.," if len(strong) > BRIEF else "*.,", (strong, *rest), strict=True):
             place = mark + number
             for word in found:
                 entries[word] = entries[word] + place if word in entries else place

@@ -41,8 +41,10 @@ def _blocks(here: Here, sections: Sequence[Section]) -> Iterator[Block]:
 
 
 def _passages(sections: Sequence[Section]) -> Iterator[Passage]:
+    """A section is found by itself: its heading may be the very question. One with no text of its own only groups."""
     for section in sections:
-        yield passage(section.anchor, plain_heading(section.heading), section.heading, _text(section))
+        found = passage(section.anchor, plain_heading(section.heading), section.heading, _text(section))
+        yield found._replace(is_alone=bool(_text(section).strip()))
 
 
 def _text(section: Section) -> str:

@@ -8,13 +8,13 @@ from collections.abc import Iterable, Mapping
 from itertools import accumulate
 from typing import Any, NamedTuple
 
-ENTRY = re.compile(r"([0-9a-z]+)(?:!([0-9a-z]+))?([+]?)((?:[.*,][0-9a-z]+(?:-[0-9a-z]+)?)*)")
+ENTRY = re.compile(r"([0-9a-z]+)(?:!([0-9a-z]+)(?:~([0-9a-z]+))?)?([+]?)((?:[.*:,][0-9a-z]+(?:-[0-9a-z]+)?)*)")
 ASSIGNED = re.compile(
     r"(?:\(window[.]seambook=window[.]seambook\|\|[{][}]\)[.]dictionary|"
     r"\(\(window[.]seambook=window[.]seambook\|\|[{][}]\)[.]shards=window[.]seambook[.]shards\|\|[{][}]\)\[\"[a-z]+-[0-9]+\"\])"
     r"=(.*);\n"
 )
-RUN = re.compile(r"([.*,])([0-9a-z]+)(?:-([0-9a-z]+))?")
+RUN = re.compile(r"([.*:,])([0-9a-z]+)(?:-([0-9a-z]+))?")
 
 
 class Stand(NamedTuple):
@@ -87,9 +87,9 @@ def _entries(posting: str) -> Iterable[tuple[int, Stand]]:
     for text in posting.split(" "):
         found = ENTRY.fullmatch(text)
         assert found is not None, text
-        gap, title, alias, runs = found.groups()
+        gap, title, _, alias, runs = found.groups()
         page += int(gap, 36)
-        parts: dict[str, list[int]] = {".": [], "*": [], ",": []}
+        parts: dict[str, list[int]] = {".": [], "*": [], ":": [], ",": []}
         for mark, first, last in RUN.findall(runs):
             parts[mark] += range(int(first, 36), int(last or first, 36) + 1)
         if not (title or alias or runs):

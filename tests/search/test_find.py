@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
+from dataclasses import replace
 
 import pytest
 
@@ -110,3 +111,20 @@ def test_a_word_of_most_pages_is_left_out_of_a_large_book() -> None:
     pages = [a_page(f"P{at}", "weld it") for at in range(1100)] + [a_page("Lap", "a rare joggle")]
     assert found(pages, "weld joggle ") == ["lap.html s1"]
     assert len(found(pages, "weld ")) == 1100
+
+
+def test_a_title_of_a_large_book_is_typed_with_its_common_words() -> None:
+    filler = [a_page(f"P{at}", "the one to the other") for at in range(1100)]
+    pages = [*filler, a_page("Floor rail box", "x"), a_page("Floor rail", "x"), a_page("Floor to the rail", "x")]
+    assert found(pages, "floor to the rail ")[0] == "floor-to-the-rail.html"
+    assert found(pages, "floor rail ")[0] == "floor-rail.html"
+    assert found(pages, "floor rail box ")[0] == "floor-rail-box.html"
+
+
+def test_a_passage_that_answers_by_itself_is_found_as_a_page() -> None:
+    page = a_page("Asked in the bay", kind="page")
+    alone = Passage("how-many", "How many welds?", "as the factory put in", is_alone=True)
+    pages = [replace(page, passages=(*page.passages, alone)), a_page("Weld", "how it is done"), a_page("Welds", "x")]
+    assert found(pages, "how many welds ")[0] == "asked-in-the-bay.html#how-many"
+    # What it says leads there alone, and not to the page round it.
+    assert found(pages, "factory ") == ["asked-in-the-bay.html#how-many"]

@@ -60,9 +60,14 @@ def gain(place: str, rights: list[str]) -> int:
 
 def ndcg(places: list[str], rights: list[str]) -> float:
     """Normalized discounted cumulative gain at 10 (Järvelin and Kekäläinen 2002, ACM TOIS 20(4); here with log2)."""
-    gains = [gain(place, rights) for place in places[:10]]
-    best = [max(3 - at, 1) for at in range(min(len(rights), 10))]
-    return _discounted(gains) / _discounted(best)
+    gains = [gain(place, rights) if at == _of_page(place, places) else 0 for at, place in enumerate(places[:10])]
+    best = [gain(right, rights) for at, right in enumerate(rights) if at == _of_page(right, rights)]
+    return _discounted(gains) / _discounted(best[:10])
+
+
+def _of_page(place: str, places: list[str]) -> int:
+    """Where the first place on the same page stands: a page counts once, as the search shows one place of a record."""
+    return [one.partition("#")[0] for one in places].index(place.partition("#")[0])
 
 
 def _discounted(gains: list[int]) -> float:
@@ -74,6 +79,8 @@ def test_the_measure_is_the_published_one() -> None:
     assert ndcg(["a", "x", "c#s"], ["a", "b", "c"]) == pytest.approx((3 + 0.5) / (3 + 2 / log2(3) + 0.5))
     assert ndcg(["x"], ["a"]) == 0
     assert ndcg(["a#here", "b"], ["a", "b"]) == 1
+    assert ndcg(["a#two", "b"], ["a#two", "a#three", "b"]) == 1
+    assert ndcg(["a#two", "a#three"], ["a", "b"]) == pytest.approx(3 / (3 + 2 / log2(3)))
 
 
 def test_questions_find_what_they_should(site: Path) -> None:

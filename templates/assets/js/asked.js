@@ -52,7 +52,8 @@
   function stemsOf(word) {
     const cut = ENDINGS.filter((ending) => word.endsWith(ending) && word.length - ending.length >= SHORTEST_STEM);
     const stems = cut.map((ending) => word.slice(0, -ending.length));
-    const doubled = stems.filter((stem) => lastOf(stem) === stem[stem.length - 2]).map((stem) => stem.slice(0, -1));
+    const doubled = stems.filter((stem) => stem.length > SHORTEST_STEM && lastOf(stem) === stem[stem.length - 2])
+      .map((stem) => stem.slice(0, -1));
     return [word, ...stems, ...doubled];
   }
 
@@ -207,8 +208,13 @@
 
   /** Whether a thing is on most pages, and tells none from another. @param {Index} index @param {Thing} thing */
   function isCommon(index, thing) {
-    return thing.words.every((word) => index.common.has(numberOf(index, word)));
+    return thing.words.every((word) => isCommonWord(index, word));
   }
 
-  seambook.asked = { thingsIn: thingsIn };
+  /** @param {Index} index @param {string} word */
+  function isCommonWord(index, word) {
+    return index.common.has(numberOf(index, word));
+  }
+
+  seambook.asked = { isCommonWord: isCommonWord, thingsIn: thingsIn };
 })();

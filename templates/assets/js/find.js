@@ -12,19 +12,20 @@
   const seambook = (page.seambook = page.seambook || {});
   const { wordsOf } = seambook.words;
   const { entriesOf, priorOf, shardsOfWord } = seambook.shardsOfIndex;
-  const { thingsIn } = seambook.asked;
+  const { isCommonWord, thingsIn } = seambook.asked;
 
   /**
    * @typedef {{words: string[], pages: number}} Index  See shards.js.
    * @typedef {{names: {sure: number, words: [number, number][][]}[], words: string[], isQuiet: boolean}} Thing  See asked.js.
    * @typedef {{page: number, part: number, score: number}} Found
    * @typedef {Map<number, Map<number, number>>} Stands  For each page its parts in which a thing stands, with the weight.
-   * @typedef {{length: number, words: Set<number>}} Title  How many words a title has, and which of them were asked for.
+   * @typedef {{length: number, common: number, words: Set<number>}} Title  How many words a title has, how many of them are
+   *   common, and which were asked for.
    */
 
-  /** By where in a part a word stands: heading, text, table. @type {Record<string, number>} */
-  const WEIGHTS = { "*": 1.46, ".": 1, ",": 0.95 };
-  const QUIET = 0.0108;
+  /** By where in a part a word stands: heading, long heading, text, table. @type {Record<string, number>} */
+  const WEIGHTS = { "*": 1.7, ":": 1.55, ".": 1, ",": 0.95 };
+  const QUIET = 0.15;
   /** What a thing is worth to a part of a page when it stands in the page's title, and when elsewhere on the page. */
   const OF_TITLE = 0.788;
   const ELSEWHERE = 0.0373;
@@ -62,7 +63,7 @@
         found.set(entry.page, parts);
         for (const [part, mark] of entry.parts) raise(parts, part, sure * WEIGHTS[mark]);
         if (!entry.title || sure < 0.8) continue;
-        const title = titles.get(entry.page) || { length: entry.title, words: new Set() };
+        const title = titles.get(entry.page) || { length: entry.title, common: entry.common, words: new Set() };
         title.words.add(word);
         titles.set(entry.page, title);
       }
@@ -132,26 +133,36 @@
   }
 
   /**
+   * How many words typed are not looked up for standing on most pages: a title may hold them all the same.
+   * @param {Index} index @param {Set<string>} typed @param {Thing[]} things
+   */
+  function leftOut(index, typed, things) {
+    const asked = new Set(things.flatMap((thing) => thing.words));
+    return [...typed].filter((word) => !asked.has(word) && isCommonWord(index, word)).length;
+  }
+
+  /**
    * The best place of each page, best page first: rare things count more, and all that is asked for more than some.
    * @param {Index} index @param {string} text @returns {Found[]}
    */
   function find(index, text) {
     /** @type {Map<number, Title>} */
     const titles = new Map();
-    /** @type {{worth: number, stands: Stands}[]} */
-    const things = thingsIn(index, text).map((/** @type {Thing} */ thing) => {
+    const asked = /** @type {Thing[]} */ (thingsIn(index, text));
+    const things = asked.map((thing) => {
       const stands = standsOfThing(index, thing, titles);
       return { worth: Math.log(1 + index.pages / stands.size) * (thing.isQuiet ? QUIET : 1), stands: stands };
-    }).filter((/** @type {any} */ thing) => thing.stands.size > 0);
+    }).filter((thing) => thing.stands.size > 0);
     const whole = things.reduce((sum, thing) => sum + thing.worth, 0);
     const pages = new Set(things.flatMap((thing) => [...thing.stands.keys()]));
-    const typed = new Set(wordsOf(text)).size;
+    const typed = /** @type {Set<string>} */ (new Set(wordsOf(text)));
+    const unasked = leftOut(index, typed, asked);
     return [...pages]
       .map((page) => {
         const { part, score, held, inTitle } = bestPart(page, things);
         const title = titles.get(page);
-        const share = title ? Math.min(title.words.size / title.length, 1) : 0;
-        const isTyped = title && title.words.size >= title.length && typed === title.length;
+        const share = title ? Math.min((title.words.size + Math.min(unasked, title.common)) / title.length, 1) : 0;
+        const isTyped = title && share === 1 && typed.size === title.length;
         const named = inTitle / whole;
         const standing = 1 + NAMED * named * named + TITLE_SHARE * named * share;
         const worth = score * (held / whole) ** LACKING * standing * (isTyped ? TYPED : 1);

@@ -18,15 +18,15 @@
    *   shards: Record<string, any>, lines: Map<string, string[]>
    * }} Index
    *   `names` holds, for each thing with several names, the words of each name; `shards` what was loaded so far.
-   * @typedef {{page: number, title: number, parts: [number, string][]}} Entry
-   *   Where a word stands on a page: in a title of so many words, or 0; and in which parts, each with the mark of where
-   *   in it: `*` in its heading or a name, `.` in its text, `,` in a table or a labelled value.
+   * @typedef {{page: number, title: number, common: number, parts: [number, string][]}} Entry
+   *   Where a word stands on a page: in a title of so many words, so many of them common, or 0; and in which parts, each with the mark of where
+   *   in it: `*` in its heading or a name, `:` in a long one, `.` in its text, `,` in a table or a labelled value.
    * @typedef {{path: string, kind: string, title: string, parts: string[]}} Head
    *   `parts` holds anchor and heading of each part in turn.
    */
 
-  const ENTRY = /^([0-9a-z]+)(?:!([0-9a-z]+))?(\+)?(.*)$/;
-  const RUN = /([.,*])([0-9a-z]+)(?:-([0-9a-z]+))?/g;
+  const ENTRY = /^([0-9a-z]+)(?:!([0-9a-z]+)(?:~([0-9a-z]+))?)?(\+)?(.*)$/;
+  const RUN = /([.,*:])([0-9a-z]+)(?:-([0-9a-z]+))?/g;
 
   /** @param {string} digits */
   function number(digits) {
@@ -132,12 +132,12 @@
     });
     let last = 0;
     return posting.join(" ").split(" ").map((entry) => {
-      const [, gap, title, alias, runs] = /** @type {RegExpExecArray} */ (ENTRY.exec(entry));
+      const [, gap, title, common, alias, runs] = /** @type {RegExpExecArray} */ (ENTRY.exec(entry));
       last += number(gap);
       const parts = partsIn(runs);
       if (title || alias) parts.unshift([0, "*"]);
       else if (parts.length === 0) parts.push([0, "."]);
-      return { page: last, title: title ? number(title) : 0, parts: parts };
+      return { page: last, title: title ? number(title) : 0, common: common ? number(common) : 0, parts: parts };
     });
   }
 
