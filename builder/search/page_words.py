@@ -25,11 +25,11 @@ _LONG = 32
 
 
 PRIORS = {"source": 40, "scale": 40, "page": 90, "state": 70, "figure": 70, "rule": 85,
-          "table": 75, "shell": 50}
+          "table": 75, "shell": 50, "vehicle": 70}
 """In percent, how much a page of a kind counts: who asks for a primer wants it sooner than a paper about it."""
 
 
-FEW, MANY, SPREAD = 8, 10, 0.045
+FEW, MANY, SPREAD = 8, 10, 0.09
 """From how many parts on a page counts for less, how many more make it twice as many, and how much less it then is."""
 
 

@@ -15,6 +15,7 @@ STAGES = {
     "R": "Reading the files", "S": "The form of a record", "L": "References", "C": "The order of work",
     "F": "Formulas, units and tables", "W": "Working things out",
     "P": "Pictures",
+    "H": "The style of the house",
 }  # fmt: skip
 """By the first letter of their codes, in the order of the way through."""
 
