@@ -17,7 +17,7 @@ from builder.view.shell import WORDS, in_words, unfold
 
 MOST = 24
 """Records of a kind that the page lists; the rest are a word away: a large book begins as lightly as a small one."""
-MOST_PROCEDURES = 60
+MOST_PROCEDURES = 100
 """Procedures that the page lists whole."""
 MOST_WORKED_OUT = 40
 """Calculators that the page lists, of each moment of the job its share."""

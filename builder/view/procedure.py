@@ -16,8 +16,10 @@ from builder.view.defect import defects_of
 from builder.view.figure import pictures
 from builder.view.here import NOTHING, Here, minutes_shown
 from builder.view.page import page, passage, uses
+from builder.view.parts import by_title
 from builder.view.review import SCRIPT, review_row
 from builder.view.signs import NO_BREAK
+from builder.view.stages import goes_on_in
 from builder.view.status import ISSUED, STATUS
 from builder.view.units import minutes
 from builder.view.warnings import gathered, told_once, warnings
@@ -43,6 +45,7 @@ def procedure_page(
         Warnings("Dangers", gathered(here, procedure), "No dangers are recorded.", "part_dangers"),
         Steps("Steps", tuple(_phases(here, procedure, values, decided)), "part_steps"),
         *_passed_on(here, procedure),
+        *_goes_on(here, ref),
         Items("Close-out", here.lines(procedure.close_out), "Nothing beside the steps.", "part_close_out", tick=True),
         Links("Sources", here.links("source", procedure.sources), "None.", "part_sources"),
         uses(here, ref, "part_uses"),
@@ -93,6 +96,8 @@ def _needs(here: Here, procedure: Procedure) -> Iterator[Block]:
     parts = tuple(
         f"{part.name}, {COMES_FROM[part.comes_from]}" + (f": {part.note}" if part.note else "") for part in needs.parts
     )  # fmt: skip
+    if procedure.relies_on:
+        yield Links("Done before it", here.links("procedure", procedure.relies_on), anchor="part_before")
     yield Items("Before you start", here.lines(needs.conditions), "No conditions.", "part_conditions", tick=True)
     yield Items("People", here.lines(people), "Nobody beside the technician.", "part_people")
     yield Items("Parts", here.lines(parts), "No parts.", "part_parts", tick=True)
@@ -108,6 +113,12 @@ def _passed_on(here: Here, procedure: Procedure) -> Iterator[Items]:
             for one in procedure.passes_on
         )
         yield Items("Left open, for the work that goes on from here", left, anchor="part_passed_on")
+
+
+def _goes_on(here: Here, ref: Ref) -> Iterator[Links]:
+    """What comes next: the procedures that begin where this one leaves the car."""
+    if links := [here.link_to(other) for other in goes_on_in(here, ref)]:
+        yield Links("It goes on in", tuple(by_title(links)), anchor="part_onward")
 
 
 def _phases(here: Here, procedure: Procedure, values: StepValues, decided: StepsDecided) -> Iterator[PhaseView]:
@@ -190,8 +201,6 @@ def _aside(here: Here, procedure: Procedure) -> tuple[Block, ...]:
     rest = (Link("Close-out", "#part_close_out"), Link("Records used", "#part_uses"))
     blocks: list[Block] = [Links("On this page", (*phases, *rest))]
     blocks.append(Links("Works on", here.links("panel", procedure.panels)))
-    if procedure.relies_on:
-        blocks.append(Links("Done before it", here.links("procedure", procedure.relies_on)))
     if procedure.applies_to:
         blocks.append(Items("Applies to", here.lines(procedure.applies_to)))
     blocks.append(Links("Seams", tuple(_used_seams(here, procedure))))
