@@ -16,11 +16,13 @@ QUESTIONS = [
     if not line.startswith("#")
 ]  # fmt: skip
 FLOORS = {
-    "plain": (0.77, 0.94), "other name": (0.86, 0.9), "slip": (0.86, 0.96), "number": (0.94, 0.97), "all": (0.85, 0.95),
+    "plain": (0.81, 0.95), "other name": (0.96, 0.98), "slip": (0.9, 0.97), "number": (0.93, 0.95), "all": (0.88, 0.97),
 }  # fmt: skip
-"""Of each sort of question the share that finds what it should first, and among the first three: as measured, less one
-question; among the first three never below 0.95 of all, and 0.9 of other names and slips."""
-LEAST_NDCG = 0.815
+"""Of each sort of question the share that finds what it should first, and among the first three: as measured, less a
+question or two; among the first three never below 0.95 of all, and 0.9 of other names and slips."""
+LEAST_NDCG = 0.745
+"""As measured, less a hundredth. It was 0.815 of a book of eight procedures, most of whose questions had one to three
+answers; many steps of sixty-five procedures now answer "when do I prime" equally well, and ten places show few."""
 FIND = tuple(ASSETS / f"{name}.js" for name in ("words", "shards", "asked", "find"))
 
 
