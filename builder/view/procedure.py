@@ -82,7 +82,7 @@ def _title_block(here: Here, procedure: Procedure, steps: list[Step]) -> Facts:
         *review_row(here, procedure),
         Row("Hands on", Html(minutes_shown(sum(step.minutes or 0 for step in steps)))),
         Row("Waiting", Html(minutes_shown(sum(minutes(wait.least) for wait in waits)))),
-        Row("Steps", Html(f"{len(steps)}, {holds} holds")),
+        Row("Steps", Html(f"{len(steps)}, {holds} hold{'s' if holds != 1 else ''}")),
         here.row("Written by", revision.author),
         here.row("Approved by", approver),
         here.row("Reason", revision.reason),
