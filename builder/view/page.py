@@ -53,4 +53,4 @@ def uses(here: Here, ref: Ref, anchor: str) -> Groups:
 
 def passage(anchor: str, heading: str, *texts: str | None, name: str = "") -> Passage:
     """Gather the words of a part of a page; it may be found by a name that is not shown."""
-    return Passage(anchor, heading, " ".join(plain_text(text) for text in texts if text), name)
+    return Passage(anchor, plain_text(heading), " ".join(plain_text(text) for text in texts if text), name)
