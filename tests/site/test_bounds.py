@@ -12,7 +12,7 @@ from builder.view import parts, used
 from tests.bench.generator import PROCEDURE, SEAM, generate
 from tests.site.building import CONTENT, build, page
 
-FEW, MANY, SIZE = 60, 90, 25
+FEW, MANY, SIZE = 30, 45, 25
 PANEL = "panels/rocker-outer.html"
 
 

@@ -55,9 +55,10 @@ def test_every_record_is_there_in_the_order_of_the_lists(book: Path, document: B
 
 
 def _listed(lists: BeautifulSoup, kind: str) -> list[Tag]:
-    """The links of a kind; calculators, which the lists have by the moment of the job, by title as all others are."""
+    """The links of a kind; those which the lists have by moment or stage of the job, by title as all others are."""
     links = lists.select(f"#{kind} a")
-    return sorted(links, key=lambda a: (a.text.casefold(), str(a["href"]))) if kind == "calculator" else links
+    is_grouped = kind in ("calculator", "procedure")
+    return sorted(links, key=lambda a: (a.text.casefold(), str(a["href"]))) if is_grouped else links
 
 
 def test_a_record_says_there_what_its_page_says(book: Path, document: BeautifulSoup) -> None:
