@@ -11,7 +11,7 @@ import gc
 import os
 import signal
 import traceback
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from multiprocessing import get_context, resource_tracker
 from multiprocessing.connection import Connection
 from multiprocessing.context import SpawnProcess
@@ -22,6 +22,9 @@ from builder import layers, pipeline, telling
 from builder.crew import FaultInSeambookError
 from builder.model.problem import Problem
 from builder.supplied import templates
+
+WAKES = 0.2
+"""Seconds after which whoever waits for a build looks whether it is to end."""
 
 
 class Built(NamedTuple):
@@ -42,14 +45,29 @@ def build_apart(contents: Sequence[str], folder: Path, out: Path) -> Built:
     _start_deaf(process)
     theirs.close()
     try:
+        # While it was started, the signal went to another thread; only this one acts on it, when it wakes.
+        while not ours.poll(WAKES):
+            pass
         built: Built = ours.recv()
     except EOFError:
         process.join()
         return Built(False, f"building ended by itself ({process.exitcode})", ("seambook: building ended by itself",))
     finally:
-        _end(process)
+        with _undisturbed():
+            _end(process)
         ours.close()
     return built
+
+
+@contextlib.contextmanager
+def _undisturbed() -> Iterator[None]:
+    """Whoever presses Ctrl-C twice must not keep the first from ending what was begun."""
+    before = [(one, signal.signal(one, signal.SIG_IGN)) for one in (signal.SIGINT, signal.SIGTERM)]
+    try:
+        yield
+    finally:
+        for one, handler in before:
+            signal.signal(one, handler)
 
 
 def _start_deaf(process: SpawnProcess) -> None:
