@@ -93,6 +93,19 @@ def test_the_supplied_library_is_checked_as_fast_as_its_libraries_let(tmp_path: 
     assert min(processor for processor, _ in taken) < max(1, 3 * libraries_alone()), taken
 
 
+def test_a_check_of_the_supplied_library_never_waits_for_pint(tmp_path: Path) -> None:
+    """Its units are among those of every day: a third of a second at each check."""
+    looks = """import sys; from builder.cli import main
+sys.argv[1:] = ["check"]
+try: main()
+finally: print("pint" in sys.modules)"""
+    run = subprocess.run(
+        (sys.executable, "-c", looks), cwd=tmp_path, env={**os.environ, "PYTHONPATH": str(ROOT)}, capture_output=True,
+        text=True, check=True,
+    )  # fmt: skip
+    assert run.stdout.split()[-1] == "False"
+
+
 LIBRARIES_ALONE = """
 import pathlib, sys
 import click, markdown, pydantic, rich.console, yaml
