@@ -25,6 +25,7 @@ def main() -> None:
     """Measure and print; exit 1 where a bound is missed."""
     with tempfile.TemporaryDirectory(prefix="seambook-bench-") as folder:
         content = generate(CONTENT, Path(folder) / "content", COPIES)
+        alone = build(CONTENT, Path(folder) / "alone")
         first = build(content, Path(folder) / "site")
         again = build(content, Path(folder) / "site")
         least = floor(content, Path(folder) / "floor")
@@ -34,6 +35,7 @@ def main() -> None:
     for stage, seconds in first.stages.items():
         print(f"  {stage:<18} {seconds:7.2f} s")
     print(f"  {'whole build':<18} {first.seconds:7.2f} s    bound {MOST_SECONDS:.0f} s")
+    print(f"  {'supplied alone':<18} {alone.seconds:7.2f} s    {alone.peak_mb:.0f} MB")
     print(f"  {'nothing changed':<18} {again.seconds:7.2f} s")
     print(f"  {'memory':<18} {first.peak_mb:7.0f} MB   bound {MOST_MB:.0f} MB")
     for name, seconds in least.items():
