@@ -33,4 +33,9 @@ def parts(links: Sequence[Link]) -> Iterator[Part]:
 
 def by_title(links: Sequence[Link]) -> list[Link]:
     """Sort links as people look for them."""
-    return sorted(links, key=lambda link: (link.text.casefold(), link.href))
+    return sorted(links, key=as_looked_for)
+
+
+def as_looked_for(link: Link) -> tuple[str, str]:
+    """Return what links are sorted by."""
+    return link.text.casefold(), link.href

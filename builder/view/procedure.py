@@ -16,12 +16,12 @@ from builder.view.defect import defects_of
 from builder.view.figure import pictures
 from builder.view.here import NOTHING, Here, minutes_shown
 from builder.view.page import page, passage, uses
-from builder.view.parts import by_title
 from builder.view.review import SCRIPT, review_row
 from builder.view.signs import NO_BREAK
-from builder.view.stages import goes_on_in
+from builder.view.stages import PROCEDURE, goes_on_in
 from builder.view.status import ISSUED, STATUS
 from builder.view.units import minutes
+from builder.view.used import some_users
 from builder.view.warnings import gathered, told_once, warnings
 from builder.view.worked import worked_blocks
 
@@ -117,8 +117,8 @@ def _passed_on(here: Here, procedure: Procedure) -> Iterator[Items]:
 
 def _goes_on(here: Here, ref: Ref) -> Iterator[Links]:
     """What comes next: the procedures that begin where this one leaves the car."""
-    if links := [here.link_to(other) for other in goes_on_in(here, ref)]:
-        yield Links("It goes on in", tuple(by_title(links)), anchor="part_onward")
+    if links := some_users(here, ref, PROCEDURE, goes_on_in(here, ref)):
+        yield Links("It goes on in", links, anchor="part_onward")
 
 
 def _phases(here: Here, procedure: Procedure, values: StepValues, decided: StepsDecided) -> Iterator[PhaseView]:

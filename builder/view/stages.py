@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from builder.model.records.supporting import Scale
 from builder.model.reference import Ref
 from builder.model.views import Group, Link
+from builder.view import parts
 from builder.view.here import Here
 
 PROCEDURE = "procedure"
@@ -49,12 +50,12 @@ def _in_turn(here: Here, links: Mapping[Ref, Link]) -> Iterator[Link]:
     for ref in links:
         before = summaries[ref].relations.get(RELIES_ON, ())
         (behind.setdefault(before[0], []) if len(before) == 1 and before[0] in links else first).append(ref)
-    return _and_behind(first, links, behind, "")
-
-
-def _and_behind(
-    refs: Iterable[Ref], links: Mapping[Ref, Link], behind: Mapping[Ref, list[Ref]], told: str
-) -> Iterator[Link]:
-    for ref in sorted(refs, key=lambda one: (links[one].text.casefold(), links[one].href)):
+    todo = [(ref, "") for ref in _backwards(first, links)]
+    while todo:
+        ref, told = todo.pop()
         yield links[ref]._replace(note=", ".join(filter(None, (links[ref].note, told))))
-        yield from _and_behind(behind.get(ref, ()), links, behind, GOES_ON)
+        todo += [(other, GOES_ON) for other in _backwards(behind.get(ref, ()), links)]
+
+
+def _backwards(refs: Iterable[Ref], links: Mapping[Ref, Link]) -> list[Ref]:
+    return sorted(refs, key=lambda ref: parts.as_looked_for(links[ref]), reverse=True)

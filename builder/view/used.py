@@ -5,7 +5,7 @@ What everything stands on, such as a tool or a source, is used by every procedur
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from builder.model.records import KIND
 from builder.model.reference import Ref
@@ -27,9 +27,13 @@ def used_by(here: Here, ref: Ref, title: str = "Used by", anchor: str = "used-by
 
 def users(here: Here, ref: Ref, kind: str) -> tuple[Link, ...]:
     """Return links to the records of one kind that refer to a record; of many the first, and the way to all."""
-    found = here.book.users(ref).get(kind, ())
-    links = tuple([here.link_to(other) for other in found[:MOST]])
-    return links if len(found) <= MOST else (*links, _all(here, ref, kind, len(found)))
+    return some_users(here, ref, kind, here.book.users(ref).get(kind, ()))
+
+
+def some_users(here: Here, ref: Ref, kind: str, chosen: Sequence[Ref]) -> tuple[Link, ...]:
+    """Return links to some of the records that refer to a record; of many the first, and the way to all users."""
+    links = tuple([here.link_to(other) for other in chosen[:MOST]])
+    return links if len(chosen) <= MOST else (*links, _all(here, ref, kind, len(here.book.users(ref)[kind])))
 
 
 def _all(here: Here, ref: Ref, kind: str, count: int) -> Link:

@@ -9,6 +9,7 @@ import pytest
 import yaml
 from bs4 import BeautifulSoup, Tag
 
+from builder.view import used
 from tests.books.laying import TINY, build, lay
 from tests.search.reading import read_index
 from tests.site.building import CONTENT, page
@@ -76,6 +77,23 @@ def test_what_goes_on_from_one_alone_is_listed_behind_it(site: Path) -> None:
                 goes_on = len(before) == 1 and before[0] in listed
                 assert ("goes on from the one above" in entries[at].get_text()) == goes_on, name
                 assert not goes_on or listed.index(before[0]) < at
+
+
+def test_of_many_that_go_on_the_first_are_named_and_the_way_to_all(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(used, "MOST", 2)
+    content = lay(tmp_path / "content", TINY)
+    text = (content / "procedures/weld-cover.yaml").read_text("utf-8")
+    for at in range(3):
+        goes_on = text.replace("title: Weld the cover on", f"title: Another cover, {at}\nrelies_on: weld-cover", 1)
+        (content / f"procedures/weld-cover-{at}.yaml").write_text(goes_on, "utf-8")
+    outcome = build(content, tmp_path / "site")
+    assert outcome.published is not None, outcome.problems
+    onward = page(tmp_path / "site", "procedures/weld-cover.html").select("#part_onward a")
+    assert [link.text for link in onward] == ["Another cover, 0", "Another cover, 1", "All 3 procedures"]
+    path, _, anchor = str(onward[-1]["href"]).removeprefix("../").partition("#")
+    assert len(page(tmp_path / "site", path).select(f"#{anchor} li a")) == 3
 
 
 def test_a_status_is_named_where_it_is_not_issued(tmp_path: Path) -> None:
