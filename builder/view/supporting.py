@@ -93,10 +93,10 @@ def tool_page(here: Here, ref: Ref, tool: Tool) -> Page:
 def hazard_page(here: Here, ref: Ref, hazard: Hazard) -> Page:
     """Make a danger's page."""
     main: tuple[Block, ...] = (
-        Warnings("", warnings(here, (ref.id,))),
+        Warnings("", tuple(one._replace(href="") for one in warnings(here, (ref.id,)))),
         Items("What protects", here.lines(hazard.protect), "Nothing but keeping away.", "protect"),
         Items("Safety signs", here.lines(hazard.signs), "None.", "signs"),
-        Items("What comes before this page", (here.line(hazard.defer),), anchor="defer"),
+        Items("What outranks this page", (here.line(hazard.defer),), anchor="defer"),
         *pictures_block(here, hazard.figures),
         Links("Source", here.links("source", (hazard.source,)), anchor="sources"),
     )

@@ -19,8 +19,9 @@
    * }} Index
    *   `names` holds, for each thing with several names, the words of each name; `shards` what was loaded so far.
    * @typedef {{page: number, title: number, common: number, parts: [number, string][]}} Entry
-   *   Where a word stands on a page: in a title of so many words, so many of them common, or 0; and in which parts, each with the mark of where
-   *   in it: `*` in its heading or a name, `:` in a long one, `.` in its text, `,` in a table or a labelled value.
+   *   Where a word stands on a page: in a title of so many words, so many of them common, or 0; and in which
+   *   parts, each with the mark of where in it: `*` in its heading or a name, `:` in a long one, `.` in its text, `,` in
+   *   a table or a labelled value.
    * @typedef {{path: string, kind: string, title: string, parts: string[]}} Head
    *   `parts` holds anchor and heading of each part in turn.
    */
