@@ -72,7 +72,8 @@ def job_book(
             for id_, one in panels.items()
         },
         "procedures": [one.data for one in sorted(procedures)],
-        "rules": {ref.id: {"title": one.title, "because": plain_text(one.because), "path": links.path(ref)}
+        "rules": {ref.id: {"title": one.title, "because": plain_text(one.because), "level": one.level,
+                           "path": links.path(ref)}
                   for ref, one in _of(book, Rule)},
         "states": {ref.id: catalogue.title(ref) for ref in _refs(book, "state")},
         "acts": {ref.id: catalogue.title(ref) for ref in _refs(book, "act")},
