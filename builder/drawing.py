@@ -51,7 +51,7 @@ class Drawing:
         self.desk = desk
         self.own = way.settings()
         self.usual = settings.usual_units(way.order.layers)
-        self.shop = work_stage.Shop(gathered.shelf, programs, gathered.scales, self.usual)
+        self.shop = work_stage.Shop(gathered.shelf, programs, gathered.scales, self.usual, way.planning().said)
         self.renderer = render.open_renderer(way.order.templates)
         self.index = search.IndexWriter()
 
