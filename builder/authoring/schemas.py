@@ -13,13 +13,15 @@ from builder.model.forms.form import form_of_record
 from builder.model.forms.wording import Scales
 from builder.model.near import a
 from builder.model.records import KINDS
+from builder.model.records.planning import Planning
 from builder.model.records.settings import BookSettings, ShopSettings
 from builder.model.records.style import HouseStyle
 from builder.model.records.units import UnitSettings
 
 FOLDER = "schemas"
 """Where a shop keeps them."""
-SETTINGS = {"shop": ShopSettings, "book": BookSettings, "units": UnitSettings, "house-style": HouseStyle}
+SETTINGS = {"shop": ShopSettings, "book": BookSettings, "units": UnitSettings, "house-style": HouseStyle,
+            "planning": Planning}  # fmt: skip
 
 
 EXACTLY_ONE = {"rule": ("needs", "owes", "forbids", "if-both-first", "asks")}

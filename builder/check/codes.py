@@ -58,6 +58,10 @@ STEP_LACKS = Code("C314", "step_lacks", """\
 A rule asks that a step of this kind carries something: the readings to record, a hold that somebody releases, a
 photograph, a wait that somebody stays for, the method of joining, or a calculator's answer. Add it to the step.""")
 
+PLANNING_NAMES_NOTHING = Code("C315", "planning_names_nothing", """\
+`planning.yaml` names an act, a tool, a calculator or an answer that the book does not have, or a place or a trait that
+the file itself does not have. A job would be planned as though that line did not stand there.""")
+
 CODES = (STATE_MISSING, STATE_FORBIDDEN, STATE_OWED, WRONG_ORDER, NEEDLESS_EXEMPTION, RELIES_IN_A_CIRCLE,
          ACT_ON_STRANGER, KEPT_STRANGER, METHOD_NOT_ALLOWED, UNKNOWN_VIEW, OFF_ITS_VIEW, LINE_TOO_SHORT,
-         VIEW_NAME_TAKEN, STEP_LACKS)  # fmt: skip
+         VIEW_NAME_TAKEN, STEP_LACKS, PLANNING_NAMES_NOTHING)  # fmt: skip
