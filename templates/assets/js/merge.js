@@ -216,7 +216,7 @@
     };
   }
 
-  /** Go on until all steps are placed. @param {any} search @returns {{whole: boolean, blocked: {step: any, reason: any}[], placed: Placed[]}} */
+  /** Go on until all steps are placed. @param {any} search @returns {{whole: boolean, blocked: {step: any, reason: any, mended: boolean}[], placed: Placed[]}} */
   function run(search) {
     /** @type {{choices: Choice[], next: number, back: () => void}[]} */
     const frames = [];
