@@ -64,6 +64,8 @@ class Way:
         self.problems: list[Problem] = []
         self.seconds: dict[str, float] = {}
         self.places: read.Places
+        self.law: check_stage.Law
+        """The law of the book, once its procedures were judged."""
         self._pairs: formula.Pairs | None = None
         self._manner: style.Manner | None = None
         self._started = time.perf_counter()
@@ -126,8 +128,9 @@ class Way:
         self.problems += self.placed(
             check_stage.drawing_faults(gathered.shelf, gathered.summaries, gathered.broken)
         )
+        self.law = check_stage.make_law(gathered.shelf, catalogue)
         if not any(ref.kind == "rule" for ref, _ in faults):
-            self._check_procedures(check_stage.make_law(gathered.shelf, catalogue))
+            self._check_procedures(self.law)
         self.manner(catalogue)
         self.clock("check")
         return programs

@@ -33,6 +33,8 @@ from builder.view.defect import defect_page
 from builder.view.figure import figure_page
 from builder.view.here import Book, Here
 from builder.view.home import home_page
+from builder.view.job_book import JobShort, job_book, job_short
+from builder.view.job_procedure import job_procedure
 from builder.view.law import act_page, method_page, rule_page, state_page
 from builder.view.lesson import lesson_page
 from builder.view.letters import letter_pages
@@ -157,6 +159,7 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
 
 
 __all__ = [
-    "Book", "Document", "Example", "Extra", "Here", "Prose", "Units", "book_pages", "documents", "files_of", "foot",
-    "is_printed", "list_of_documents", "navigation", "pages_beside", "printed", "view",
+    "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units", "book_pages", "documents",
+    "files_of", "foot", "is_printed", "job_book", "job_procedure", "job_short", "list_of_documents", "navigation",
+    "pages_beside", "printed", "view",
 ]  # fmt: skip
