@@ -52,8 +52,10 @@ class Tables:
 def procedure_law(law: Law, procedure: Summary, brought: Brought) -> ProcedureLaw:
     """Return what the law says to the steps of a procedure that was judged, by the names of today."""
     tables = Tables(law)
-    before = tables.places(law.numbers.number(held) for held in brought.held)
     steps = tuple([_step_law(tables, step, bind(law, step)) for step in procedure.steps])
+    # What no step asks about need not be known beforehand.
+    held = map(law.numbers.number, brought.held)
+    before = tables.places(number for number in held if number in tables.states)
     return ProcedureLaw(tables.whose_states(), tables.whose_acts(), steps, before)
 
 
