@@ -167,6 +167,6 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
 
 __all__ = [
     "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units", "book_pages", "documents",
-    "files_of", "foot", "is_printed", "job_book", "job_example", "job_procedure", "job_short", "list_of_documents", "navigation",
-    "pages_beside", "printed", "view",
+    "files_of", "foot", "is_printed", "job_book", "job_example", "job_procedure", "job_short",
+    "list_of_documents", "navigation", "pages_beside", "printed", "view",
 ]  # fmt: skip

@@ -13,7 +13,9 @@ from builder.view.page import page, passage
 
 SIDES = {"left": "left side", "right": "right side"}
 DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-ANSWERS = {"waiting": "The customer has not answered yet.", "yes": "The customer said yes.", "no": "The customer said no."}
+ANSWERS = {
+    "waiting": "The customer has not answered yet.", "yes": "The customer said yes.", "no": "The customer said no.",
+}  # fmt: skip
 READINGS = ("Read", "At", "Found", "By", "With")
 
 
@@ -27,7 +29,8 @@ def job_page(here: Here, ref: Ref, job: Job) -> Page:
         _findings(here, job),
         _readings(here, job),
     )  # fmt: skip
-    texts = (passage("", job.title, job.car, job.notes), passage("findings", "Findings", *(one.where for one in job.findings)))
+    found = passage("findings", "Findings", *(one.where for one in job.findings))
+    texts = (passage("", job.title, job.car, job.notes), found)
     return page(here, ref, job.title, "Job", here.text(job.notes) if job.notes else Html(""), main,
                 aliases=job.was, texts=texts)  # fmt: skip
 

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from typing import Any
 
-from builder.model.records.job import Job
 from builder.model.records.fields import alias_of
+from builder.model.records.job import Job
 from builder.model.reference import Ref
 from builder.view.here import Book
 

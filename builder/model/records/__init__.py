@@ -19,7 +19,8 @@ from builder.model.records.vehicle import Vehicle
 
 Record = (
     Panel | Seam | Cavity | Opening | Method | Act | State | Rule | Procedure | Calculator | Table
-    | Supply | Tool | Hazard | Term | Source | Scale | Vehicle | Lesson | Figure | Shell | Page | Decision | Defect | Job
+    | Supply | Tool | Hazard | Term | Source | Scale | Vehicle | Lesson | Figure | Shell | Page | Decision | Defect
+    | Job
 )  # fmt: skip
 
 

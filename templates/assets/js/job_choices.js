@@ -52,9 +52,10 @@
     return [...procedures].sort((one, other) => one.stage_at - other.stage_at || (one.title < other.title ? -1 : 1));
   }
 
-  /** @param {Book} book @param {string} panel @returns {any[]} */
+  /** Those that work on a panel; first those that work on few others. @param {Book} book @param {string} panel @returns {any[]} */
   function onPanel(book, panel) {
-    return inOrder(book.procedures.filter((/** @type {any} */ one) => one.panels.includes(panel)));
+    const found = inOrder(book.procedures.filter((/** @type {any} */ one) => one.panels.includes(panel)));
+    return found.sort((one, other) => one.panels.length - other.panels.length);
   }
 
   /** @param {string} text @returns {string} */
@@ -62,14 +63,19 @@
     return text.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
   }
 
-  /** Procedures that all words fit, in their title or their panels'. @param {Book} book @param {string} words @returns {any[]} */
+  /** Procedures that all words fit, in their title or their panels'; titles first. @param {Book} book @param {string} words @returns {any[]} */
   function byWords(book, words) {
     const wanted = plain(words).split(/\s+/).filter(Boolean);
     if (!wanted.length) return [];
-    return inOrder(book.procedures.filter((/** @type {any} */ one) => {
-      const text = plain([one.title, ...one.panels.map((/** @type {string} */ id) => titleOf(book, id))].join(" "));
+    /** @param {any} one @param {string[]} panels */
+    const fits = (one, panels) => {
+      const text = plain([one.title, ...panels].join(" "));
       return wanted.every((word) => text.includes(word));
-    }));
+    };
+    const all = inOrder(book.procedures);
+    const named = all.filter((one) => fits(one, []));
+    const onThem = all.filter((one) => !named.includes(one) && fits(one, one.panels.map((/** @type {string} */ id) => titleOf(book, id))));
+    return [...named, ...onThem];
   }
 
   /** @param {Book} book @param {string} panel @returns {string} */

@@ -111,10 +111,20 @@
         if (/** @type {KeyboardEvent} */ (event).key === " ") press(event);
       });
     });
-    bodies.querySelectorAll('.body > .note a').forEach((way) => way.addEventListener("click", (event) => {
+    bodies.querySelectorAll("section.body").forEach(fold);
+    bodies.querySelectorAll(".body .note a").forEach((way) => way.addEventListener("click", (event) => {
       event.preventDefault();
       look("", ALL, "job_found-head");
     }));
+  }
+
+  /** Put a shell's drawing in a fold, the first one open. @param {Element} body @param {number} at */
+  function fold(body, at) {
+    const title = body.querySelector("h2");
+    const made = el("details", { id: `job_shell-${at}`, open: at === 0 }, el("summary", { text: title ? title.textContent : "" }));
+    title?.remove();
+    made.append(...body.children);
+    body.append(made);
   }
 
   /** On the drawing, what the job works on and what is looked at. */

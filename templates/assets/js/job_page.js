@@ -62,14 +62,21 @@
       if (!found) return;
       kept = found;
     }
-    examples?.setAttribute("hidden", "");
+    leaveList();
     await kept.refresh();
     if (isNew && mine === turn) document.getElementById("job_called")?.focus({ preventScroll: true });
     else if (!isNew) window.scrollTo(0, Math.min(window.scrollY, desk.offsetTop));
   }
 
+  function leaveList() {
+    examples?.setAttribute("hidden", "");
+    document.body.classList.add("job-open");
+  }
+
   async function showList() {
     examples?.removeAttribute("hidden");
+    document.body.classList.remove("job-open");
+    jobBar.say("");
     for (const name of ["conflict", "full"]) jobBar.clear(name);
     await jobList.show(desk, store, acts);
   }
@@ -97,7 +104,7 @@
     kept = jobKeep.open(store, job, 0, page);
     kept.dirty = true;
     view = jobDesk.views().includes(to) ? to : jobDesk.views()[0];
-    examples?.setAttribute("hidden", "");
+    leaveList();
     window.history.replaceState(null, "", jobDesk.address(job.id, view));
     await kept.refresh();
     document.getElementById("job_called")?.focus({ preventScroll: true });
@@ -210,6 +217,10 @@
 
   async function start() {
     desk.before(jobBar.notices, jobBar.line);
+    examples?.querySelectorAll("a").forEach((way) => {
+      const id = /([a-z0-9-]+)\.html$/.exec(way.getAttribute("href") || "");
+      if (id) way.setAttribute("href", `#example=${id[1]}`);
+    });
     desk.hidden = false;
     store = await jobStore.open(seambook.jobBook.book.id, heard);
     if (store.why) {
