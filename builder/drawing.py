@@ -58,7 +58,7 @@ class Drawing:
         self.desk = desk
         self.own = way.settings()
         self.usual = settings.usual_units(way.order.layers)
-        self.shop = work_stage.Shop(gathered.shelf, programs, gathered.scales, self.usual)
+        self.shop = work_stage.Shop(gathered.shelf, programs, gathered.scales, self.usual, way.planning().said)
         self.renderer = render.open_renderer(way.order.templates)
         self.index = search.IndexWriter()
         self.shorts: list[view.JobShort] = []
@@ -202,7 +202,7 @@ class Drawing:
         units = view.Units(self.way.units(), own.units)
         return view.Book(
             self.catalogue, link.FolderLinks(), self.gathered.shelf, site, view.Prose(), self.gathered.pictures, units,
-            order.shop, self.gathered.fingerprint,
+            order.shop, self.way.planning().said, self.gathered.fingerprint,
         )  # fmt: skip
 
     def _examples(self) -> dict[str, view.Example]:

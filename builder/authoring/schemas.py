@@ -14,13 +14,15 @@ from builder.model.forms.job_file import job_file_schema
 from builder.model.forms.wording import Scales
 from builder.model.near import a
 from builder.model.records import KINDS
+from builder.model.records.planning import Planning
 from builder.model.records.settings import BookSettings, ShopSettings
 from builder.model.records.style import HouseStyle
 from builder.model.records.units import UnitSettings
 
 FOLDER = "schemas"
 """Where a shop keeps them."""
-SETTINGS = {"shop": ShopSettings, "book": BookSettings, "units": UnitSettings, "house-style": HouseStyle}
+SETTINGS = {"shop": ShopSettings, "book": BookSettings, "units": UnitSettings, "house-style": HouseStyle,
+            "planning": Planning}  # fmt: skip
 JOB_FILE = "job-file"
 """A job as the page of jobs saves it; no file of a shop's own folder."""
 EXACTLY_ONE = {"rule": ("needs", "owes", "forbids", "if-both-first", "asks")}

@@ -11,6 +11,7 @@ from builder.check.law import Law, make_law
 from builder.check.messages import problems_of
 from builder.check.names import today
 from builder.check.order import left_behind
+from builder.check.planned import planning_faults
 from builder.check.procedures import can_be_judged, circle_problems, stranger_problems
 from builder.check.shells import drawing_faults
 from builder.check.told_job import anyones_rules, procedure_law
@@ -82,5 +83,5 @@ def _relied_on(procedure: Summary, law: Law) -> list[Summary]:
 
 __all__ = [
     "CODES", "Law", "anyones_rules", "check_procedure", "circles", "compile_programs", "drawing_faults",
-    "expression_faults", "job_faults", "law_of", "make_law", "problem_of_fault",
+    "expression_faults", "job_faults", "law_of", "make_law", "planning_faults", "problem_of_fault",
 ]  # fmt: skip

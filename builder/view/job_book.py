@@ -11,6 +11,7 @@ from typing import Any, NamedTuple
 from builder.model.job_law import AnyonesRule
 from builder.model.records.body import Panel
 from builder.model.records.law import Rule
+from builder.model.records.planning import Curing
 from builder.model.records.procedure import Procedure
 from builder.model.records.supporting import Hazard, Supply, Tool
 from builder.model.records.vehicle import Vehicle
@@ -72,7 +73,8 @@ def job_book(
             for id_, one in panels.items()
         },
         "procedures": [one.data for one in sorted(procedures)],
-        "rules": {ref.id: {"title": one.title, "because": plain_text(one.because), "path": links.path(ref)}
+        "rules": {ref.id: {"title": one.title, "because": plain_text(one.because), "level": one.level,
+                           "path": links.path(ref)}
                   for ref, one in _of(book, Rule)},
         "states": {ref.id: catalogue.title(ref) for ref in _refs(book, "state")},
         "acts": {ref.id: catalogue.title(ref) for ref in _refs(book, "act")},
@@ -85,6 +87,36 @@ def job_book(
         "tools": {ref.id: {"title": one.title, "path": links.path(ref), "checks": list(map(plain_text, one.checks))}
                   for ref, one in _of(book, Tool)},
         "supplies": {ref.id: {"title": one.title, "path": links.path(ref)} for ref, one in _of(book, Supply)},
+        "planning": _planning(book) if book.planning is not None else None,
+    }  # fmt: skip
+
+
+def _planning(book: Book) -> Data:
+    """Return how this shop plans, as its layers say it; a job may differ in hours, hands, places and climate."""
+    said = book.planning
+    assert said is not None
+    return {
+        "places": {id_: {"say": one.say, "count": one.count, "means": one.means or ""}
+                   for id_, one in said.places.items()},
+        "traits": {id_: {"say": one.say, "through_wait": one.through_wait, "lingers": one.lingers}
+                   for id_, one in said.traits.items()},
+        "clashes": [{"between": list(one.between), "because": plain_text(one.because)} for one in said.clashes],
+        "rust": {id_: {"say": one.say, "means": one.means or "", "low": one.low, "likely": one.likely, "high": one.high}
+                 for id_, one in said.rust.items()},
+        "lone_hand": {"factor": said.lone_hand.factor, "because": plain_text(said.lone_hand.because)},
+        "curing": _curing(said.curing),
+        "hours": {"opens": said.hours.opens, "closes": said.hours.closes, "days": list(said.hours.days)},
+        "hands": {"usual": said.hands.usual, "most": said.hands.most},
+        "climate": {"temperature": said.climate.temperature.value, "humidity": said.climate.humidity.value},
+    }  # fmt: skip
+
+
+def _curing(said: Curing) -> Data:
+    return {
+        "cure": said.cure, "cure_answer": said.cure_answer, "window": said.window,
+        "window_least": said.window_least, "window_most": said.window_most,
+        "sheet_temperature": said.sheet_temperature.value, "least_temperature": said.least_temperature.value,
+        "factor": said.factor, "because": plain_text(said.because),
     }  # fmt: skip
 
 

@@ -14,12 +14,14 @@ from builder.model.quantity import Quantity
 from builder.model.records.procedure import Measure, Procedure, Step
 from builder.model.reference import LONE_SUBJECTS, Ref, parse_reference
 from builder.view.here import Book
+from builder.view.job_step import planned
 from builder.view.prose import plain_text
 from builder.view.units import minutes
 
 Data = dict[str, Any]
 SIDES = {None: 0, "this": 1, "other": 2}
 FINGERPRINT = 12
+KEPT = ("minutes", "low", "high")
 
 
 def job_procedure(book: Book, ref: Ref, procedure: Procedure, law: ProcedureLaw) -> Data:
@@ -69,7 +71,8 @@ def _step(book: Book, number: int, phase: int, step: Step, law: Data) -> Data:
     return _filled({
         "key": step.key, "number": number, "phase": phase, "act": step.act, "do": plain_text(step.do),
         "on": [_title(book, text) for text in step.on],
-        "minutes": step.minutes or 0, "hands": step.hands, "place": step.needs_place or "", "shared": step.shared,
+        "minutes": step.minutes or 0, "hands": step.hands, "shared": step.shared, "split": step.split,
+        **planned(book, step),
         "wait": None if step.wait is None else _filled({
             "least": _whole(step.wait.least), "most": None if step.wait.most is None else _whole(step.wait.most),
             "for": step.wait.for_, "attended": step.wait.attended,
@@ -132,4 +135,4 @@ def _whose(one: Whose) -> list[Any]:
 
 def _filled(data: Mapping[str, Any]) -> Data:
     """Leave out what says nothing: a book has thousands of steps."""
-    return {key: value for key, value in data.items() if value not in ("", None, False, []) or key == "minutes"}
+    return {key: value for key, value in data.items() if value not in ("", None, False, []) or key in KEPT}

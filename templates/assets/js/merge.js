@@ -20,16 +20,18 @@
    * @typedef {{step: any, also: string[]}} Placed
    */
 
-  const TAKEN_BACK = 3000;
-  /** Ranks: nobody hindered; somebody for a while; done by itself though others share it. */
+  /** So often a last choice is taken back before a lesson is drawn and all begins anew; and so often that is done. */
+  const TAKEN_BACK = 60;
+  const LESSONS = 40;
+  /** Ranks: nobody hindered; somebody for a while; done by itself though others share it, or against a rule that warns. */
   const CLEAN = 1;
   const HINDERING = 2;
   const ALONE = 3;
 
-  /** @param {any[]} chains @param {any} walk */
-  function searchOf(chains, walk) {
+  /** @param {any[]} chains @param {any} walk @param {Map<string, any[]>} lessons by step: what is to be done before it */
+  function searchOf(chains, walk, lessons) {
     return {
-      chains, walk, /** @type {Placed[]} */ placed: [], /** @type {Map<string, Placed>} */ shared: new Map(),
+      chains, walk, lessons, /** @type {Placed[]} */ placed: [], /** @type {Map<string, Placed>} */ shared: walk.shared,
       tails: chains.map(tailsOf(chains)), groups: groupsOf(chains), wanted: chains.map(wantedOf), current: -1,
     };
   }
@@ -85,8 +87,14 @@
     for (const n of turnOf(search)) {
       const step = search.chains[n].steps[search.walk.at[n]];
       if (isDoneWith(search, step)) return [{ rank: 0, chain: n, alone: false }];
+      const lesson = (search.lessons.get(step.id) || []).find((/** @type {any} */ one) => !one.isOff && search.walk.at[one.chain] <= one.at);
+      if (lesson) {
+        blocked(step, { kind: "lesson", rule: lesson.rule, state: lesson.state, by: lesson.id, lesson });
+        continue;
+      }
       const reason = seambook.mergeWalk.broken(search.walk, step);
-      if (reason) {
+      const isMild = !!reason && search.walk.mild.has(reason.rule);
+      if (reason && !isMild) {
         blocked(step, reason);
         continue;
       }
@@ -97,7 +105,7 @@
       }
       const waiting = step.shared ? companion(search, step) : null;
       if (waiting) blocked(step, waiting);
-      const rank = waiting ? ALONE : level ? HINDERING : CLEAN;
+      const rank = waiting || isMild ? ALONE : level ? HINDERING : CLEAN;
       found.push({ rank, chain: n, alone: !!waiting });
       if (rank === CLEAN) break;
     }
@@ -223,6 +231,7 @@
       const choices = dead.has(state) ? [] : choicesOf(search, (step, reason) => blocked.push({ step, reason }));
       if (!choices.length && isWhole(search)) return { whole: true, blocked: [], placed: search.placed };
       if (!choices.length && !dead.has(state) && frames.length > worst.depth) {
+        for (const one of blocked) one.mended = seambook.mergeWalk.mends(search.walk, one.step, one.reason);
         worst = { depth: frames.length, blocked, placed: search.placed.map((one) => ({ ...one, also: [...one.also] })) };
       }
       frames.push({ choices, next: 0, back: () => undefined });
@@ -247,6 +256,56 @@
     return search.chains.every((/** @type {any} */ chain, /** @type {number} */ n) => search.walk.at[n] >= chain.steps.length);
   }
 
+  /**
+   * Search, and learn from each dead end: what took a state away that a step needs, or made one that it may not find, comes
+   * after that step the next time.
+   * @param {any[]} chains @param {Set<string>} mild
+   */
+  function ordered(chains, mild) {
+    /** @type {Map<string, any[]>} */
+    const lessons = new Map();
+    const stepOf = new Map(chains.flatMap((chain) => chain.steps.map((/** @type {any} */ step) => [step.id, step])));
+    for (let n = 0; ; n += 1) {
+      const walk = seambook.mergeWalk.open(chains, mild);
+      const found = run(searchOf(chains, walk, lessons));
+      if (found.whole || n >= LESSONS || !learn(lessons, found.blocked, stepOf)) return { ...found, walk };
+    }
+  }
+
+  /** What no step to come would mend teaches first; then the rest; then a lesson that led nowhere is turned round. @param {Map<string, any[]>} lessons @param {{step: any, reason: any, mended: boolean}[]} blocked @param {Map<string, any>} stepOf */
+  function learn(lessons, blocked, stepOf) {
+    return [false, true].some((mended) =>
+      blocked.filter((one) => one.mended === mended).map((one) => draw(lessons, one, stepOf)).some(Boolean))
+      || blocked.some((one) => one.reason.lesson && turn(lessons, one, stepOf));
+  }
+
+  /** @param {Map<string, any[]>} lessons @param {{step: any, reason: any}} one @param {Map<string, any>} stepOf */
+  function draw(lessons, { step, reason }, stepOf) {
+    const before = stepOf.get(reason.by);
+    const isNeed = reason.kind === "needs" && !!before && before.spoils.includes(reason.state);
+    if (!before || before.chain === step.chain || !(isNeed || reason.kind === "bans")) return false;
+    return note(lessons, before, step, { rule: reason.rule, state: reason.state, isNeed });
+  }
+
+  /** A step comes after another. @param {Map<string, any[]>} lessons @param {any} later @param {any} first @param {any} told */
+  function note(lessons, later, first, told) {
+    const known = lessons.get(later.id) || [];
+    if (known.some((one) => one.id === first.id)) return false;
+    lessons.set(later.id, [...known, { ...told, id: first.id, chain: first.chain, at: first.at, isOff: false }]);
+    return true;
+  }
+
+  /** In place of spoiling later, the state is made later. @param {Map<string, any[]>} lessons @param {{step: any, reason: any}} one @param {Map<string, any>} stepOf */
+  function turn(lessons, { step, reason }, stepOf) {
+    const { lesson } = reason;
+    if (!lesson.isNeed || lesson.isOff) return false;
+    const asker = stepOf.get(lesson.id);
+    const makers = [...stepOf.values()].filter((one) => one.chain === asker.chain && one.at < asker.at && one.makes.includes(lesson.state));
+    if (!makers.length || !note(lessons, makers[makers.length - 1], step, { rule: lesson.rule, state: lesson.state, isNeed: false })) return false;
+    lesson.isOff = true;
+    return true;
+  }
+
   /** Steps whose reasons lead back to the first of them; where no ring is found, all that stand. @param {any[]} chains @param {{step: any, reason: any}[]} blocked */
   function ringOf(chains, blocked) {
     const chainOf = new Map(chains.flatMap((chain) => chain.steps.map((/** @type {any} */ step) => [step.id, step.chain])));
@@ -263,6 +322,11 @@
     return blocked;
   }
 
+  /** @param {Record<string, {level: string}>} rules */
+  function mildOf(rules) {
+    return new Set(Object.keys(rules).filter((id) => rules[id].level === "warning"));
+  }
+
   /** @param {any} chains @param {{step: any, reason: any}} one */
   function toldOf(chains, { step, reason }) {
     const { name = "", subject = "", side = "" } = chains.states[reason.state] || {};
@@ -271,19 +335,17 @@
 
   /**
    * @param {{procedure: string, side: string}[]} runs
-   * @param {{procedures: Record<string, any>, wide: any}} library
+   * @param {{procedures: Record<string, any>, wide: any, rules: Record<string, {level: string}>}} library
    * @returns {any} nodes in lawful order with the arcs between them; `loop` where no order was found
    */
   function merge(runs, library) {
     const made = seambook.mergeChains.chainsOf(runs, library.procedures, library.wide);
-    const walk = seambook.mergeWalk.open(made.chains);
-    const search = searchOf(made.chains, walk);
-    const { whole, blocked, placed } = run(search);
-    const nodes = placed.map(({ step, also }) => ({ id: step.id, step: step.data, also, chain: step.chain, run: made.chains[step.chain].run }));
+    const { whole, blocked, placed, walk } = ordered(made.chains, mildOf(library.rules));
+    const nodes = placed.map((/** @type {Placed} */ { step, also }) => ({ id: step.id, step: step.data, also, chain: step.chain, run: made.chains[step.chain].run }));
     const { arcs, limits } = seambook.mergeArcs.arcsOf(made.chains, placed);
     return {
       nodes, arcs, limits, whole, taken: made.taken,
-      loop: whole ? null : ringOf(made.chains, blocked).map((one) => toldOf(made, one)),
+      loop: whole ? null : ringOf(made.chains, blocked).map((/** @type {any} */ one) => toldOf(made, one)),
       owed: whole ? seambook.mergeWalk.owing(walk).map((/** @type {any} */ one) => toldOf(made, { step: { id: one.by }, reason: one })) : [],
     };
   }

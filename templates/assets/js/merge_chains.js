@@ -75,7 +75,7 @@
     const { states, acts } = tables;
     const law = raw.law || {};
     const asked = (/** @type {any[]} */ list) => (list || []).map(([rule, state, ...excuse]) =>
-      ({ rule: data.rules[rule], state: states[state], excuse: excuse.map((one) => states[one]) }));
+      ({ rule: data.rules[rule], state: states[state], excuse: excuse.map((/** @type {number} */ one) => states[one]) }));
     return {
       id: `${idOf(run)}#${raw.key}`, chain, at, phase: raw.phase || 0, minutes: raw.minutes || 0,
       shared: raw.shared ? `${raw.act} ${raw.key} ${(law.acts || []).map((/** @type {number} */ one) => acts[one]).join(" ")}` : "", least: raw.wait ? raw.wait.least : 0,
@@ -128,7 +128,8 @@
     const acts = table();
     const known = runs.map((run) => {
       const data = procedures[run.procedure];
-      const one = (/** @type {any} */ to) => ([name, subject, sided]) => to.place(name, subject, sideOf(sided, run.side));
+      const one = (/** @type {any} */ to) => (/** @type {[string, string, number]} */ [name, subject, sided]) =>
+        to.place(name, subject, sideOf(sided, run.side));
       return { data, tables: { states: data.states.map(one(states)), acts: data.acts.map(one(acts)) } };
     });
     const taken = new Set();

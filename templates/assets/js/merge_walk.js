@@ -14,6 +14,7 @@
   /**
    * @typedef {{kind: string, rule: string, state: number, by: string}} Reason
    *   Why a step may not be done now: `by` is the step that it has to do with.
+   *   A rule of level warning forbids nothing: it is told by `isMild`, and something else is done first where it can be.
    * @typedef {{by: string, n: number}} Mark
    *   A step, and as which of all it was done.
    */
@@ -27,15 +28,25 @@
   /** @type {{level: number, reason: Reason | null}} */
   const NOBODY = { level: 0, reason: null };
 
-  /** @param {any[]} chains */
-  function open(chains) {
+  /** @param {any[]} chains @param {Set<string>} mild rules that warn and forbid nothing */
+  function open(chains, mild) {
     /** @type {Map<number, Mark>} */
     const holds = new Map();
     for (const chain of chains) for (const state of chain.brought) holds.set(state, BROUGHT);
     return {
-      chains, holds, spoiled: new Map(), owed: new Map(), at: chains.map(() => 0), count: 0,
-      last: chains.map((chain) => lastOf(chain.steps)),
+      chains, mild, holds, spoiled: new Map(), owed: new Map(), at: chains.map(() => 0), count: 0,
+      last: chains.map((chain) => lastOf(chain.steps)), shared: new Map(), onward: chains.map((_, n) => onwardOf(chains, n)),
     };
+  }
+
+  /** The chains that go on from one. The builder has judged these one after the other. @param {any[]} chains @param {number} n @returns {Set<number>} */
+  function onwardOf(chains, n) {
+    const found = new Set([n]);
+    for (let size = 0; size < found.size;) {
+      size = found.size;
+      chains.forEach((chain, at) => chain.after.some((/** @type {number} */ one) => found.has(one)) && found.add(at));
+    }
+    return found;
   }
 
   /** Of each act on each subject the last place in a chain. @param {any[]} steps @returns {Map<number, number>} */
@@ -63,25 +74,33 @@
     return excuse.length > 0 && excuse.every((state) => walk.holds.has(state));
   }
 
-  /** The first rule that a step would break now, or null. @param {any} walk @param {any} step @returns {Reason | null} */
+  /** The first rule that a step would break now: one that forbids before one that warns; or null. @param {any} walk @param {any} step @returns {Reason | null} */
   function broken(walk, step) {
+    const found = breaches(walk, step);
+    return found.find(({ rule }) => !walk.mild.has(rule)) || found[0] || null;
+  }
+
+  /** @param {any} walk @param {any} step @returns {Reason[]} */
+  function breaches(walk, step) {
+    const { holds } = walk;
+    /** @type {Reason[]} */
+    const found = [];
     for (const { rule, state, excuse } of step.needs) {
-      if (!walk.holds.has(state) && !isExcused(walk, excuse)) {
-        return { kind: "needs", rule, state, by: walk.spoiled.get(state) || makerAhead(walk, state, step) };
-      }
+      if (holds.has(state) || isExcused(walk, excuse)) continue;
+      found.push({ kind: "needs", rule, state, by: walk.spoiled.get(state) || makerAhead(walk, state, step) });
     }
     for (const { rule, state, excuse } of step.bans) {
-      if (walk.holds.has(state) && !isExcused(walk, excuse)) return { kind: "bans", rule, state, by: walk.holds.get(state).by };
+      if (holds.has(state) && !isExcused(walk, excuse)) found.push({ kind: "bans", rule, state, by: holds.get(state).by });
     }
     for (const { rule, states, excuse } of step.anywhere) {
-      const held = states.find((/** @type {number} */ state) => walk.holds.has(state));
-      if (held !== undefined && !isExcused(walk, excuse)) return { kind: "bans", rule, state: held, by: walk.holds.get(held).by };
+      const held = states.find((/** @type {number} */ state) => holds.has(state));
+      if (held !== undefined && !isExcused(walk, excuse)) found.push({ kind: "bans", rule, state: held, by: holds.get(held).by });
     }
     for (const { rule, acts, excuse } of step.orders) {
-      const later = actAhead(walk, acts, step.chain);
-      if (later && !isExcused(walk, excuse)) return { kind: "order", rule, state: -1, by: later };
+      const later = actAhead(walk, acts, step);
+      if (later && !isExcused(walk, excuse)) found.push({ kind: "order", rule, state: -1, by: later });
     }
-    return null;
+    return found;
   }
 
   /** A step still to come that makes a state, other chains first. @param {any} walk @param {number} state @param {any} step */
@@ -96,13 +115,15 @@
     return own;
   }
 
-  /** A step of another chain still to come that does one of these acts. @param {any} walk @param {number[]} acts @param {number} own */
-  function actAhead(walk, acts, own) {
+  /** A step of another chain still to come that does one of these acts. @param {any} walk @param {number[]} acts @param {any} step */
+  function actAhead(walk, acts, step) {
     for (let n = 0; n < walk.chains.length; n += 1) {
-      if (n === own || walk.at[n] >= walk.chains[n].steps.length) continue;
+      if (walk.onward[step.chain].has(n) || walk.at[n] >= walk.chains[n].steps.length) continue;
       for (const act of acts) {
         const at = walk.last[n].get(act);
-        if (at !== undefined && at >= walk.at[n]) return walk.chains[n].steps[at].id;
+        if (at === undefined || at < walk.at[n]) continue;
+        const later = walk.chains[n].steps[at];
+        if (!later.shared || !walk.shared.has(later.shared)) return later.id;
       }
     }
     return "";
@@ -153,13 +174,13 @@
     const back = nextAt(own[mends].get(state), step.at + 1);
     if (back - step.at <= SOON) return NOBODY;
     for (let n = 0; n < walk.chains.length; n += 1) {
-      if (n === step.chain) continue;
+      if (walk.onward[step.chain].has(n)) continue;
       const chain = walk.chains[n];
       const asked = nextAt(chain[asks].get(state), walk.at[n]);
       if (asked === Infinity || nextAt(chain[mends].get(state), walk.at[n]) < asked) continue;
       if (step.shared && chain.steps[asked].shared === step.shared) continue; // it is done for that one, too
-      const mended = back !== Infinity || mendedElsewhere(walk, n, state, mends);
       const asking = chain.steps[asked];
+      const mended = back !== Infinity || mendedElsewhere(walk, n, state, mends) || mayBeExcused(asking, state);
       const kind = asks === "needAt" ? "spoils" : "makes";
       return { level: mended ? 1 : 2, reason: { kind, rule: ruleOf(asking, state), state, by: asking.id } };
     }
@@ -170,6 +191,17 @@
   function mendedElsewhere(walk, but, state, mends) {
     return walk.chains.some((/** @type {any} */ chain, /** @type {number} */ n) =>
       n !== but && nextAt(chain[mends].get(state), walk.at[n]) !== Infinity);
+  }
+
+  /** Whether a step to come of another chain would let a blocked step go on. @param {any} walk @param {any} step @param {Reason} reason */
+  function mends(walk, step, reason) {
+    if (reason.state < 0) return false;
+    return mendedElsewhere(walk, step.chain, reason.state, reason.kind === "needs" ? "makeAt" : "spoilAt");
+  }
+
+  /** Whether something may excuse a step from what it asks of a state. @param {any} step @param {number} state */
+  function mayBeExcused(step, state) {
+    return [...step.needs, ...step.bans].some((one) => one.state === state && one.excuse.length > 0);
   }
 
   /** By which rule a step asks about a state. @param {any} step @param {number} state */
@@ -207,5 +239,5 @@
     };
   }
 
-  seambook.mergeWalk = { open, broken, hindrance, apply, owing, nextAt, isExcused, ruleOf };
+  seambook.mergeWalk = { open, broken, hindrance, apply, owing, mends, nextAt, isExcused, ruleOf };
 })();
