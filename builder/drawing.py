@@ -16,9 +16,11 @@ from builder import work as work_stage
 from builder.crew import processes_for, spread
 from builder.formula import Fault, Program
 from builder.gathered import Gathered
+from builder.model.forms.job_file import job_file_schema
 from builder.model.links import Catalogue
 from builder.model.records import KIND
 from builder.model.records.body import Panel
+from builder.model.records.job import Job
 from builder.model.records.procedure import Procedure
 from builder.model.records.vehicle import Vehicle
 from builder.model.reference import Ref
@@ -123,7 +125,15 @@ class Drawing:
         vehicles = {ref.id: one for ref, one in records.items() if isinstance(one, Vehicle)}
         panels = {ref.id: one for ref, one in records.items() if isinstance(one, Panel)}
         data = view.job_book(self.book, vehicles, panels, self.shorts, check.anyones_rules(self.way.law))
-        return {"assets/job/book.js": render.assigned("jobBook", data)}
+        files = {
+            "assets/job/book.js": render.assigned("jobBook", data),
+            "assets/job/form.js": render.assigned("jobForm", job_file_schema(described=False)),
+        }
+        shorts = {short.ref.id: short.data for short in self.shorts}
+        for ref, job in ((ref, one) for ref, one in sorted(self.gathered.shelf.items()) if isinstance(one, Job)):
+            example = view.job_example(self.book, ref, job, shorts)
+            files[f"assets/job/example/{ref.id}.js"] = render.assigned("jobExamples", example, ref.id)
+        return files
 
     def pages(self) -> list[str]:
         """Draw the pages that show no record."""

@@ -131,6 +131,7 @@ class Way:
         self.problems += self.placed(
             check_stage.drawing_faults(gathered.shelf, gathered.summaries, gathered.broken)
         )
+        self.problems += self.placed(check_stage.job_faults(gathered.shelf, catalogue))
         self.law = check_stage.make_law(gathered.shelf, catalogue)
         if not any(ref.kind == "rule" for ref, _ in faults):
             self._check_procedures(self.law)

@@ -6,6 +6,7 @@ from builder.check.binding import bind
 from builder.check.brought import NOTHING, Brought
 from builder.check.codes import CODES
 from builder.check.formulas import compile_programs, expression_faults, problem_of_fault
+from builder.check.jobs import job_faults
 from builder.check.law import Law, make_law
 from builder.check.messages import problems_of
 from builder.check.names import today
@@ -82,5 +83,5 @@ def _relied_on(procedure: Summary, law: Law) -> list[Summary]:
 
 __all__ = [
     "CODES", "Law", "anyones_rules", "check_procedure", "circles", "compile_programs", "drawing_faults",
-    "expression_faults", "law_of", "make_law", "planning_faults", "problem_of_fault",
+    "expression_faults", "job_faults", "law_of", "make_law", "planning_faults", "problem_of_fault",
 ]  # fmt: skip
