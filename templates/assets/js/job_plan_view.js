@@ -6,13 +6,11 @@
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
   const { el } = seambook.dom;
   const words = seambook.jobWords;
-  const rowsOf = seambook.jobRows;
+  const { link, links, pathTo } = seambook.jobParts;
   const MINUTE = words.MINUTE;
   const SOURCES = { procedure: "By procedure", hands: "By technician" };
   /** @type {keyof typeof SOURCES} */
   let chosen = "procedure";
-
-  const root = () => document.body.dataset.root || "";
 
   /** @param {string} label @param {any[]} said @param {string} [note] */
   function fact(label, said, note) {
@@ -43,23 +41,11 @@
     return typeof idle === "number" ? idle : idle?.minutes || idle?.hands || 0;
   }
 
-  /** A link to the step's page. @param {any} state @param {string} id @param {string} [text] */
-  function link(state, id, text) {
-    const href = rowsOf.hrefOf(state, id, root());
-    const said = text || rowsOf.named(state, id);
-    return href ? el("a", { href, text: said }) : el("span", { text: said });
-  }
-
-  /** Ids parted by commas, each with its page. @param {any} state @param {string[]} ids */
-  function links(state, ids) {
-    return ids.flatMap((id, at) => [at ? ", " : null, link(state, id)]);
-  }
-
   /** @param {any} state @param {string} id */
   function ruleLink({ book }, id) {
     const rule = book.rules?.[id];
     if (!rule) return el("span", { text: id });
-    return rule.path ? el("a", { href: root() + rule.path, text: rule.title }) : el("span", { text: rule.title });
+    return rule.path ? el("a", { href: pathTo(rule.path), text: rule.title }) : el("span", { text: rule.title });
   }
 
   /** @param {any} state */
@@ -132,7 +118,7 @@
     if (planned.taken?.length) {
       const items = planned.taken.map((/** @type {string} */ id) => {
         const one = library[id] || (book.procedures || []).find((/** @type {any} */ other) => other.id === id);
-        return el("li", {}, one?.path ? el("a", { href: root() + one.path, text: one.title }) : id);
+        return el("li", {}, one?.path ? el("a", { href: pathTo(one.path), text: one.title }) : id);
       });
       parts.push(el("h3", { text: "Taken as done" }), el("p", { class: "note", text: "Procedures of this job rely on these, and they are not in it." }), el("ul", { class: "list" }, ...items));
     }
@@ -242,10 +228,11 @@
     return said.length ? el("span", { class: "note", text: ` ${said.join(", ")}` }) : null;
   }
 
-  /** @param {HTMLElement} place @param {any} state */
-  function draw(place, state) {
+  /** @param {HTMLElement} place @param {any} given */
+  function draw(place, given) {
+    const state = seambook.jobParts.here(given);
     const { planned } = state;
-    const rows = rowsOf.of(state, root());
+    const rows = seambook.jobRows.of(state);
     seambook.jobPaper.head(state.job);
     if (!rows.length) {
       place.replaceChildren(...[problems(state), el("p", { class: "none", text: "There is nothing to plan yet. Choose procedures first." }), owed(state)].filter(Boolean));

@@ -3,7 +3,7 @@
 /**
  * @typedef {{id: string, run: string, step: any, title: string, side: string, number: string, href: string,
  *   start: number, end: number, until: number, parts: [number, number][], critical: boolean, waiting: string | null,
- *   done: any, also: string[], finding: string}} JobRow
+ *   done: any, also: string[]}} JobRow
  */
 
 (function () {
@@ -27,23 +27,23 @@
     return side ? `${title}, ${side}` : title;
   }
 
-  /** The page of a step, with its place on it. @param {any} state @param {string} id @param {string} root */
-  function hrefOf(state, id, root) {
+  /** The page of a step, with its place on it. @param {any} state  `root` leads to the book's own folder. @param {string} id */
+  function hrefOf(state, id) {
     const { procedure, key } = runOf(id);
     const path = state.library[procedure]?.path;
-    return path ? `${root}${path}${key ? `#${key}` : ""}` : "";
+    return path ? `${state.root || ""}${path}${key ? `#${key}` : ""}` : "";
   }
 
-  /** All planned steps in the order in which they begin. @param {any} state @param {string} root @returns {JobRow[]} */
-  function of(state, root) {
+  /** All planned steps in the order in which they begin. @param {any} state @returns {JobRow[]} */
+  function of(state) {
     const rows = state.planned?.rows || [];
     return rows.map((/** @type {any} */ row) => {
       const { run, side } = runOf(row.id);
       const { step, also } = row.node;
       return {
-        id: row.id, run, step, side, title: runTitle(state, row.id), number: step.number, href: hrefOf(state, row.id, root),
+        id: row.id, run, step, side, title: runTitle(state, row.id), number: step.number, href: hrefOf(state, row.id),
         start: row.start, end: row.end, until: row.until || row.end, parts: row.parts || [], critical: !!row.critical,
-        waiting: row.waiting || null, done: state.job.done?.[row.id] || null, also: also || [], finding: row.waiting || "",
+        waiting: row.waiting || null, done: state.job.done?.[row.id] || null, also: also || [],
       };
     });
   }
