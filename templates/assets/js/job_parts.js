@@ -7,9 +7,9 @@
   const { el } = seambook.dom;
   const { number } = seambook.jobWords;
 
-  /** A view's state with the way to the book's own folder. @param {any} state */
+  /** A view's state with the procedures by their ids and the way to the book's own folder. @param {any} state */
   function here(state) {
-    return { ...state, root: document.body.dataset.root || "" };
+    return { ...state, library: state.library?.procedures || state.library || {}, root: document.body.dataset.root || "" };
   }
 
   /** @param {string} path */
@@ -56,7 +56,7 @@
     const by = off ? `${off > 0 ? "+" : ""}${number(off)} ${unit}` : "";
     if (sort === "within") return { text: "\u2713 within", style: "is-within" };
     if (sort === "low" || sort === "high") {
-      return { text: `\u00d7 ${by} ${sort === "low" ? "below the least" : "above the most"}${released ? ", released" : ""}`, style: "is-out" };
+      return { text: `\u00d7 ${by} too ${sort}${released ? ", released" : ""}`, style: "is-out" };
     }
     return { text: { noted: "noted", missing: "not entered", gone: "no longer in this book" }[sort] || sort, style: sort === "missing" ? "is-missing" : "is-noted" };
   }

@@ -133,8 +133,13 @@
     return [...named].map((trait) => {
       const own = rows.filter(({ step }) => (step.traits || []).includes(trait));
       const spans = own.map(({ id, start, end }) => [start, end + (tasks.get(id)?.linger?.[trait] || 0) * MINUTE]);
-      return { trait, title: traits[trait]?.say || trait, spans: joined(/** @type {[number, number][]} */ (spans)) };
+      return { trait, title: capital(traits[trait]?.say || trait), spans: joined(/** @type {[number, number][]} */ (spans)) };
     }).filter(({ spans }) => spans.length);
+  }
+
+  /** @param {string} text */
+  function capital(text) {
+    return text.charAt(0).toUpperCase() + text.slice(1);
   }
 
   /** Spans that touch or overlap as one. @param {[number, number][]} spans */

@@ -64,7 +64,7 @@
       id, label: measure.name, value: kept && kept.found !== null ? words.number(kept.found) : "", unit: measure.unit, number: true,
       note: limits(measure), edit: kept ? entering(state, kept.id, measure.unit, gaugeId) : undefined, style: "job-reading",
     });
-    if (said) made.append(el("p", { class: `verdict ${said.style}`, text: said.text }));
+    if (said) made.append(el("p", { class: `found-verdict ${said.style}`, text: said.text }));
     return made;
   }
 

@@ -48,7 +48,7 @@
     });
     const outside = readings.map((/** @type {AsBuiltRow} */ row) => {
       const at = `held_${entries.idOf(row.id)}`;
-      return el("li", {}, el("p", {}, el("strong", { text: row.name }), `: ${words.number(Number(row.found))} ${row.unit}, `, el("span", { class: "verdict is-out", text: seambook.jobParts.verdict(row).text }), " ", seambook.jobParts.link(state, row.step)),
+      return el("li", {}, el("p", {}, el("strong", { text: row.name }), `: ${words.number(Number(row.found))} ${row.unit}, `, el("span", { class: "found-verdict is-out", text: seambook.jobParts.verdict(row).text }), " ", seambook.jobParts.link(state, row.step)),
         el("p", { class: "note", text: "It holds the whole job until it is right, or released with a reason." }), seambook.jobStepCard.releaseForm(row.id, at, "Why it may stay"));
     });
     return el("section", { class: "block job-held" }, el("div", { class: "hold" }, el("div", { class: "hold-sheet" },

@@ -56,7 +56,7 @@
   /** What the job file says as a moment, in words; as it stands where it is none. @param {string} text */
   function said(text) {
     const ms = Date.parse(text);
-    return Number.isNaN(ms) ? text : `${day(ms)} ${new Date(ms).getFullYear()}, ${clock(ms)}`;
+    return Number.isNaN(ms) ? text : `${new Date(ms).getDate()} ${MONTHS[new Date(ms).getMonth()]} ${new Date(ms).getFullYear()}, ${clock(ms)}`;
   }
 
   /** The minute of the day that "08:30" means. @param {string} text @param {number} otherwise */
