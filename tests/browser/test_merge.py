@@ -1,7 +1,7 @@
 """Several procedures merged into one job, held against the law that the builder judges single procedures by.
 
-The page's order is a list of steps; judged as if it were one procedure it breaks no rule. So does any other order that keeps
-what the page says must come before what: its arcs are all that the law asks for between procedures.
+The page's order is a list of steps; judged as if it were one procedure it breaks no rule. So does any other order that
+keeps what the page says must come before what: its arcs are all that the law asks for between procedures.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ from playwright.sync_api import Browser, Page
 from builder import check
 from builder.check.order import Breach, judge
 from builder.model.files import Layer
-from builder.model.reference import Ref
+from builder.model.reference import Ref, Side
 from builder.model.summary import StepSummary
 from builder.order import Order
 from builder.passes import Way
@@ -27,13 +27,16 @@ from tests.browser.watched import PHONE, Watched
 
 ROOT = Path(__file__).parents[2]
 SCRIPTS = ("merge_chains", "merge_walk", "merge_arcs", "merge")
-SIDES = {("left", "this"): "this", ("left", "other"): "other", ("right", "this"): "other", ("right", "other"): "this"}
+SIDES: dict[tuple[str, str], Side] = {
+    ("left", "this"): "this", ("left", "other"): "other", ("right", "this"): "other", ("right", "other"): "this",
+}  # fmt: skip
 MERGE = """(jobs) => jobs.map((runs) => {
   const { jobBook, jobProcedures, merge } = window.seambook;
   const found = merge.merge(runs, { procedures: jobProcedures, wide: jobBook.wide, rules: jobBook.rules });
   return {
     whole: found.whole, loop: found.loop, owed: found.owed, taken: found.taken, limits: found.limits,
-    nodes: found.nodes.map(({ id, also }) => ({ id, also })), arcs: found.arcs.map(({ from, to, kind }) => [from, to, kind]),
+    nodes: found.nodes.map(({ id, also }) => ({ id, also })),
+    arcs: found.arcs.map(({ from, to, kind }) => [from, to, kind]),
   };
 })"""
 SIDE_OF_A_CAR = [

@@ -232,7 +232,7 @@
       if (!choices.length && isWhole(search)) return { whole: true, blocked: [], placed: search.placed };
       if (!choices.length && !dead.has(state) && frames.length > worst.depth) {
         for (const one of blocked) one.mended = seambook.mergeWalk.mends(search.walk, one.step, one.reason);
-        worst = { depth: frames.length, blocked, placed: search.placed.map((one) => ({ ...one, also: [...one.also] })) };
+        worst = { depth: frames.length, blocked, placed: search.placed.map((/** @type {Placed} */ { step, also }) => ({ step, also: [...also] })) };
       }
       frames.push({ choices, next: 0, back: () => undefined });
       if (!choices.length) {
