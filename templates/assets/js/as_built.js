@@ -41,29 +41,29 @@
 
   /** @param {any} state @returns {AsBuiltRow[]} */
   function rows(state) {
-    const { readings = {}, releases = {} } = state.job;
+    const { readings = {} } = state.job;
     const known = new Set();
     const found = steps(state).flatMap((/** @type {any} */ { id, step, also }) =>
       (step.measures || []).map((/** @type {any} */ measure) => {
         const key = [id, ...also].map((/** @type {string} */ one) => `${one}/${measure.name}`).find((one) => readings[one]) || `${id}/${measure.name}`;
         known.add(key);
-        return rowOf(state, id, step, measure, key, readings[key] || {}, releases[key] || null);
+        return rowOf(state, id, step, measure, key, readings[key] || {});
       }));
     const gone = Object.keys(readings).filter((key) => !known.has(key)).map((key) => goneRow(state, key, readings[key]));
     return [...found, ...gone];
   }
 
-  /** @param {any} state @param {string} id @param {any} step @param {any} measure @param {string} key @param {any} reading @param {any} released @returns {AsBuiltRow} */
-  function rowOf(state, id, step, measure, key, reading, released) {
+  /** @param {any} state @param {string} id @param {any} step @param {any} measure @param {string} key @param {any} reading @returns {AsBuiltRow} */
+  function rowOf(state, id, step, measure, key, reading) {
     const { run, side } = seambook.jobRows.runOf(id);
     const [low, high] = [measure.low ?? null, measure.high ?? null];
     const { verdict, off } = judge(reading.found, low, high);
     const isOut = verdict === "low" || verdict === "high";
     return {
-      id: key, step: id, run, number: step.number, title: seambook.jobRows.runTitle(state, id), side, href: seambook.jobRows.hrefOf(state, id),
+      id: key, step: id, run, number: String(step.number || ""), title: seambook.jobRows.runTitle(state, id), side, href: seambook.jobRows.hrefOf(state, id),
       on: step.on || [], name: measure.name, unit: measure.unit, expected: low !== null && high !== null ? rounded((low + high) / 2) : null, low, high,
       source: measure.source || "", found: verdict === "missing" ? null : reading.found, by: reading.by || "", at: reading.at || "", gauge: reading.gauge || "",
-      verdict, off, released: isOut ? released : null, holds: isOut && !released,
+      verdict, off, released: isOut ? reading.released || null : null, holds: isOut && !reading.released,
     };
   }
 

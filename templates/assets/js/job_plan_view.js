@@ -54,21 +54,27 @@
     const loop = planned.merged?.loop || [];
     if (!(planned.problems || []).length && !loop.length) return null;
     const items = (planned.problems || []).map((/** @type {any} */ one) =>
-      el("li", { class: "caution-stop" }, el("strong", { text: "Not possible" }), el("p", {}, one.say, one.steps?.length ? " " : null, ...links(state, one.steps || []))));
-    const turns = loop.map((/** @type {string[]} */ [before, rule, about, subject, after]) =>
-      el("li", {}, link(state, before), " comes before ", link(state, after), ": ", ruleLink(state, rule), aboutText(book, about, subject)));
+      el("li", { class: "caution-stop" }, el("strong", { text: "Not possible" }), el("p", {}, ...links(state, (one.steps || []).slice(0, 6)), one.steps?.length ? " " : null, one.say)));
+    const turns = loop.map((/** @type {any} */ one) =>
+      el("li", {}, link(state, one.id), one.by ? [" cannot go before or after ", link(state, one.by)] : null, ": ", ruleLink(state, one.rule), aboutText(book, one), reasonOf(book, one.rule)));
     return el(
       "section", { class: "block job-problems", "aria-label": "Problems" }, el("h2", { text: "What stands in the way" }),
       items.length ? el("ul", { class: "cautions" }, ...items) : null,
-      turns.length ? el("p", { text: "These ask for each other in a circle, so no order keeps them all. One of them must go, or one of the procedures." }) : null,
+      turns.length ? el("p", { text: "These wait for each other in a circle, so no order keeps them all. One of the procedures has to go, or to be done on another day." }) : null,
       turns.length ? el("ol", { class: "list" }, ...turns) : null
     );
   }
 
-  /** @param {any} book @param {string} state @param {string} subject */
-  function aboutText(book, state, subject) {
-    const said = [book.states?.[state], book.subjects?.[subject]].filter(Boolean).join(", ");
+  /** The state and whose it is. @param {any} book @param {{state: string, subject: string, side?: string}} one */
+  function aboutText(book, { state, subject, side }) {
+    const said = [book.states?.[state] || state, book.subjects?.[subject] || subject, side].filter(Boolean).join(", ");
     return said ? ` (${said})` : "";
+  }
+
+  /** @param {any} book @param {string} rule */
+  function reasonOf(book, rule) {
+    const because = book.rules?.[rule]?.because;
+    return because ? el("span", { class: "note", text: ` ${because}` }) : null;
   }
 
   /** @param {any} state @param {any[]} rows */
@@ -112,7 +118,7 @@
     const { planned, book, library } = state;
     const parts = [];
     if (planned.owed?.length) {
-      const items = planned.owed.map((/** @type {any} */ one) => el("li", {}, ruleLink(state, one.rule), ": ", link(state, one.step), aboutText(book, one.state, one.subject)));
+      const items = planned.owed.map((/** @type {any} */ one) => el("li", {}, ruleLink(state, one.rule), ", since ", link(state, one.id || one.step), aboutText(book, one)));
       parts.push(el("h3", { text: "Still owed at the end" }), el("p", { class: "note", text: "No procedure of this job does it. Add the one that does, or see to it apart." }), el("ul", { class: "list" }, ...items));
     }
     if (planned.taken?.length) {

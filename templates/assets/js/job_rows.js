@@ -1,7 +1,7 @@
 /* The planned steps as the views speak of them: whose step, its number, its page, what comes before it. Pure. */
 
 /**
- * @typedef {{id: string, run: string, step: any, title: string, side: string, number: string, href: string,
+ * @typedef {{id: string, run: string, step: any, title: string, side: string, number: string, href: string, minutes: number,
  *   start: number, end: number, until: number, parts: [number, number][], critical: boolean, waiting: string | null,
  *   done: any, also: string[]}} JobRow
  */
@@ -11,6 +11,8 @@
 
   /** @type {any} */
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
+
+  const FINDING = "finding";
 
   /** The procedure and the side in a run or in a step's id. @param {string} id */
   function runOf(id) {
@@ -22,6 +24,7 @@
   /** @param {any} state @param {string} id */
   function runTitle(state, id) {
     const { procedure, side } = runOf(id);
+    if (procedure === FINDING) return "Finding";
     const kept = (state.job.runs || []).find((/** @type {any} */ one) => one.procedure === procedure && (one.side || "") === side);
     const title = state.library[procedure]?.title || kept?.title || procedure;
     return side ? `${title}, ${side}` : title;
@@ -36,12 +39,13 @@
 
   /** All planned steps in the order in which they begin. @param {any} state @returns {JobRow[]} */
   function of(state) {
-    const rows = state.planned?.rows || [];
-    return rows.map((/** @type {any} */ row) => {
+    const tasks = new Map((state.planned?.problem?.tasks || []).map((/** @type {any} */ task) => [task.id, task]));
+    return (state.planned?.rows || []).map((/** @type {any} */ row) => {
       const { run, side } = runOf(row.id);
       const { step, also } = row.node;
       return {
-        id: row.id, run, step, side, title: runTitle(state, row.id), number: step.number, href: hrefOf(state, row.id),
+        id: row.id, run, step, side, title: runTitle(state, row.id), number: String(step.number || ""), href: hrefOf(state, row.id),
+        minutes: tasks.get(row.id)?.minutes ?? step.minutes ?? 0,
         start: row.start, end: row.end, until: row.until || row.end, parts: row.parts || [], critical: !!row.critical,
         waiting: row.waiting || null, done: state.job.done?.[row.id] || null, also: also || [],
       };
@@ -51,6 +55,7 @@
   /** A step in a few words: whose it is and its number. @param {any} state @param {string} id */
   function named(state, id) {
     const step = stepOf(state, id);
+    if (runOf(id).procedure === FINDING) return "the work of a finding";
     return `${runTitle(state, id)}, step ${step ? step.number : runOf(id).key}`;
   }
 

@@ -11,11 +11,11 @@
   const { danger, limits, link, verdict } = seambook.jobParts;
 
   /** @param {any} state @param {JobRow} row */
-  function timing(state, { step, until, end }) {
+  function timing(state, { step, minutes, until, end }) {
     const place = state.book.planning?.places?.[step.place]?.say || step.place;
     const waits = step.wait ? `${words.span(step.wait.least)}${step.wait.most ? ` to ${words.span(step.wait.most)}` : ""}${step.wait.for ? `, ${step.wait.for}` : ""}` : "";
     const said = [
-      ["Time", `${words.span(step.minutes)}${step.hands > 1 ? `, ${step.hands} people` : ""}`], place && ["Place", place],
+      ["Time", `${words.span(minutes)}${step.hands > 1 ? `, ${step.hands} people` : ""}`], place && ["Place", place],
       waits && ["Then wait", until > end ? `${waits}; until ${words.moment(until)}` : waits],
       step.on?.length && ["On", step.on.join(", ")],
     ].filter(Boolean);
@@ -34,7 +34,8 @@
       job.readings = job.readings || {};
       const found = words.typed(text);
       if (found === null) return void (text.trim() ? null : delete job.readings[key]);
-      const before = job.readings[key] || {};
+      const { released, ...before } = job.readings[key] || {};
+      if (released && before.found === found) before.released = released;
       job.readings[key] = { ...before, found, unit, by: entries.name(), at: words.stamp(Date.now()), gauge: entries.valueOf(gaugeId) || before.gauge || "" };
     };
   }
@@ -106,7 +107,7 @@
   /** @param {any} state @param {JobRow} row @param {StepState} status @param {string} at */
   function tick(state, row, status, at) {
     if (row.done) {
-      const taken = typeof row.done.minutes === "number" ? `, ${words.span(row.done.minutes)} of ${words.span(row.step.minutes)} planned` : "";
+      const taken = typeof row.done.minutes === "number" ? `, ${words.span(row.done.minutes)} of ${words.span(row.minutes)} planned` : "";
       return el(
         "div", { class: "job-tick" }, el("p", { class: "ticked", text: `\u2713 Done ${words.said(row.done.at)} by ${row.done.by || "nobody named"}${taken}` }),
         el("button", { type: "button", class: "control", id: `${at}_back`, text: "Take the tick back", on: { click: () => entries.change((/** @type {any} */ job) => ticks.untick(job, row), `${at}_done`) } })
@@ -131,7 +132,7 @@
     };
     return el(
       "div", { class: "job-tick" },
-      el("div", { class: "job-tick-fields" }, entries.field({ id: who, label: "Done by", value: entries.name() }), entries.field({ id: took, label: "Minutes it took", number: true, placeholder: String(row.step.minutes) })),
+      el("div", { class: "job-tick-fields" }, entries.field({ id: who, label: "Done by", value: entries.name() }), entries.field({ id: took, label: "Minutes it took", number: true, placeholder: String(row.minutes) })),
       el("button", { type: "button", class: "primary", id: `${at}_done`, text: "Done", on: { click: go } })
     );
   }

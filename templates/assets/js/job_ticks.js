@@ -60,9 +60,11 @@
     if (job.releases) delete job.releases[id];
   }
 
-  /** @param {any} job @param {string} id  A step's, or with a slash and a name that of a reading. @param {{by: string, at: string, reason: string}} said */
+  /** Release a hold point, or a reading that is out of tolerance; another reading in its place is not released with it.
+   * @param {any} job @param {string} id  A step's, or with a slash and a name that of a reading. @param {{by: string, at: string, reason: string}} said */
   function release(job, id, said) {
-    job.releases = { ...job.releases, [id]: said };
+    if (!id.includes("/")) job.releases = { ...job.releases, [id]: said };
+    else if (job.readings?.[id]) job.readings[id].released = said;
   }
 
   seambook.jobTicks = { isHold, open, states, missing, tick, untick, release };

@@ -13,7 +13,7 @@
     if (!hazard) return null;
     const isTold = told.has(id);
     told.add(id);
-    return el("p", { class: "traveller-danger" }, el("strong", { text: hazard.signal }), ` ${hazard.title}${isTold ? "" : `: ${hazard.avoid || hazard.danger || ""}`}`);
+    return el("p", { class: "traveller-danger" }, el("strong", { text: hazard.say || hazard.signal }), ` ${hazard.title}${isTold ? "" : `: ${hazard.avoid || hazard.danger || ""}`}`);
   }
 
   /** @param {any} state @param {JobRow} row */
@@ -42,7 +42,7 @@
     const { step, done } = row;
     const place = state.book.planning?.places?.[step.place]?.say || step.place;
     const about = [
-      row.title, words.span(step.minutes), step.hands > 1 ? `${step.hands} people` : "", place,
+      row.title, words.span(row.minutes), step.hands > 1 ? `${step.hands} people` : "", place,
       row.until > row.end ? `then wait until ${words.moment(row.until)}` : "", row.critical ? "critical" : "", row.waiting ? "waits for the customer" : "",
     ].filter(Boolean).join(" \u00b7 ");
     const written = state.job.notes_by_step?.[row.id];
