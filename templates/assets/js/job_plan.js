@@ -32,8 +32,10 @@
   function mergedOf(runs, library) {
     const key = runs.map(({ procedure, side }) => `${procedure}@${side}`).join(" ");
     if (last.key === key && last.library === library.book && last.merged) return last.merged;
-    const { wide, rules } = library.book;
-    const merged = seambook.merge.merge(runs.map(({ procedure, side }) => ({ procedure, side })), { procedures: library.procedures, wide, rules });
+    const { wide, rules, planning } = library.book;
+    const stages = planning ? planning.stages : null;
+    const chosen = runs.map(({ procedure, side }) => ({ procedure, side }));
+    const merged = seambook.merge.merge(chosen, { procedures: library.procedures, wide, rules, stages });
     last = { key, library: library.book, merged };
     return merged;
   }
