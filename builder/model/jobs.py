@@ -18,6 +18,6 @@ class Taken(NamedTuple):
     how: str
     """In plain words and figures how the amount came about."""
     once: str = ""
-    """What is counted once a job and side, whoever asks for it: `seam:rocker-lower|mag-wire`."""
+    """What is counted once a job and side, whoever asks for it, by a name made of its subject and the supply."""
     sided: bool = True
     """Whether the other side of the car takes it again."""

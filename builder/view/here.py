@@ -15,10 +15,10 @@ from builder.model.records.settings import ShopSettings
 from builder.model.records.supporting import Scale
 from builder.model.reference import LONE_SUBJECTS, Ref
 from builder.model.said import Said, said
+from builder.model.signs import NO_BREAK
 from builder.model.views import Html, Link, Row, Site, Warning
 from builder.view.prose import Prose
 from builder.view.quantities import Units
-from builder.view.signs import NO_BREAK
 
 NOTHING = Html("")
 

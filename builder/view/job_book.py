@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 from builder.model.job_law import AnyonesRule
 from builder.model.records.body import Panel
 from builder.model.records.law import Rule
-from builder.model.records.planning import Curing
+from builder.model.records.planning import Curing, CustomerPage
 from builder.model.records.procedure import Procedure
 from builder.model.records.supporting import Hazard, Supply, Tool
 from builder.model.records.vehicle import Vehicle
@@ -81,7 +81,9 @@ def job_book(
         "subjects": {str(ref): catalogue.title(ref) for kind in NAMED for ref in _refs(book, kind)},
         "wide": {id_: {"state": one.state, "other_side": one.is_other_side, "owners": one.owners}
                  for id_, one in rules.items()},
+        "methods": {ref.id: catalogue.title(ref) for ref in _refs(book, "method")},
         "hazards": {ref.id: {"title": one.title, "signal": one.signal, "say": book.word("signal", one.signal),
+                             "rank": book.rank("signal", one.signal),
                              "danger": plain_text(one.danger), "avoid": plain_text(one.avoid), "path": links.path(ref)}
                     for ref, one in _of(book, Hazard)},
         "tools": {ref.id: {"title": one.title, "path": links.path(ref), "checks": list(map(plain_text, one.checks))}
@@ -105,9 +107,23 @@ def _planning(book: Book) -> Data:
                  for id_, one in said.rust.items()},
         "lone_hand": {"factor": said.lone_hand.factor, "because": plain_text(said.lone_hand.because)},
         "curing": _curing(said.curing),
+        "stages": {"first": list(said.stages.first), "last": list(said.stages.last)},
         "hours": {"opens": said.hours.opens, "closes": said.hours.closes, "days": list(said.hours.days)},
         "hands": {"usual": said.hands.usual, "most": said.hands.most},
         "climate": {"temperature": said.climate.temperature.value, "humidity": said.climate.humidity.value},
+        "customer": None if said.customer is None else _customer(said.customer),
+    }  # fmt: skip
+
+
+def _customer(said: CustomerPage) -> Data:
+    return {
+        "opening": plain_text(said.opening), "closing": plain_text(said.closing),
+        "parts": [
+            {"id": id_, "say": one.say, "means": plain_text(one.means), "of": one.of, "acts": list(one.acts),
+             "nothing": plain_text(one.nothing or ""), "ask": one.ask or ""}
+            for id_, one in said.parts.items()
+        ],
+        "looks": [{"after": one.after, "look": plain_text(one.look)} for one in said.looks],
     }  # fmt: skip
 
 

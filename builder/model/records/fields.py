@@ -162,6 +162,13 @@ def _quantity(text: Any) -> Quantity:
     return found
 
 
+def _amount(text: Any) -> Quantity:
+    found = split_quantity(text) if isinstance(text, str) else None
+    if found is None:
+        raise PydanticCustomError("amount", "this must be a number, with a space and a unit where it has one")
+    return found
+
+
 def _size(text: Any) -> Quantity:
     found = _quantity(text)
     if found.value < 0:
@@ -217,6 +224,8 @@ Minutes = Annotated[float, Field(ge=0, le=100_000)]
 Places = Annotated[int, Field(ge=0, le=9)]
 """Decimal places."""
 AnyQuantity = Annotated[Quantity, BeforeValidator(_quantity), Measures("")]
+AnyAmount = Annotated[Quantity, BeforeValidator(_amount), Measures("")]
+"""A quantity, or a bare number of things that are counted."""
 Length = Annotated[Quantity, BeforeValidator(_size), Measures("mm")]
 Duration = Annotated[Quantity, BeforeValidator(_size), Measures("min")]
 Temperature = Annotated[Quantity, BeforeValidator(_quantity), Measures("degC")]

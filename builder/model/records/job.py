@@ -105,6 +105,15 @@ class Tick:
 
 
 @record
+class Release:
+    """A stop that somebody answers for."""
+
+    by: Name
+    at: Moment
+    reason: Plain | None = None
+
+
+@record
 class Found:
     """A reading as it was taken."""
 
@@ -113,15 +122,8 @@ class Found:
     by: Name | None = None
     at: Moment | None = None
     gauge: Name | None = None
-
-
-@record
-class Release:
-    """A stop that somebody answers for."""
-
-    by: Name
-    at: Moment
-    reason: Plain | None = None
+    released: Release | None = None
+    """Who lets it stand where it is out of tolerance, and why."""
 
 
 @record
