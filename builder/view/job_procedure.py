@@ -31,7 +31,8 @@ def job_procedure(book: Book, ref: Ref, procedure: Procedure, law: ProcedureLaw)
     said = [_law(one, rules) for one in law.steps]
     return {
         "id": ref.id, "title": procedure.title, "path": book.links.path(ref), "status": procedure.status,
-        "stage": book.word("stage", procedure.stage or ""), "stage_at": stage_at(book, procedure.stage),
+        "stage_id": procedure.stage or "", "stage": book.word("stage", procedure.stage or ""),
+        "stage_at": stage_at(book, procedure.stage),
         "handed": is_handed(law), "panels": list(procedure.panels), "relies_on": list(procedure.relies_on),
         "passes_on": [one.rule for one in procedure.passes_on],
         "revision": {

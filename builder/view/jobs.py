@@ -19,12 +19,23 @@ FILTER = "job_words"
 LEAD = """\
 Put several procedures together to one job: one order of work for the whole car, how long it takes, what to order, and
 the sheets that are worked from."""
+PLANNER = (
+    "numbers", "formula", "answers",
+    *(f"merge{part}" for part in ("_chains", "_walk", "_arcs", "")),
+    *(f"schedule{part}" for part in ("_time", "_problem", "_place", "_order", "_told", "")),
+    *(f"job_{name}" for name in ("waits", "tasks", "told", "plan")),
+)  # fmt: skip
+PAGE = (
+    "dom", "check", "file", "store", "photo", "library", "choices", "bar", "keep", "desk", "list", "make_car",
+    "make_pick", "make_time", "make", "words", "rows", "parts", "entries", "photos", "ticks", "lanes", "timeline_draw",
+    "timeline", "plan_view", "step_card", "steps", "traveller", "asbuilt", "findings", "takeoff_view", "customer",
+    "paper",
+)  # fmt: skip
 SCRIPTS = (
     "assets/job/book.js", "assets/job/form.js",
-    *(f"assets/js/job_{name}.js" for name in (
-        "dom", "check", "file", "store", "photo", "library", "choices", "bar", "keep", "desk", "list",
-        "make_car", "make_pick", "make_time", "make",
-    )),
+    *(f"assets/js/{name}.js" for name in PLANNER),
+    "assets/js/takeoff.js", "assets/js/as_built.js",
+    *(f"assets/js/job_{name}.js" for name in PAGE),
     "assets/js/job_page.js",
 )  # fmt: skip
 """The last one starts the page: what shows a job in another way is loaded before it."""
@@ -39,7 +50,15 @@ def jobs_page(book: Book) -> Page:
     )
     desk = JobDesk(TITLE, bodies, examples(here))
     page = plain_page(here, Ref("page", "jobs"), "Jobs", Html(f"<p>{here.text(LEAD)}</p>"), (desk,), is_found=True)
-    return replace(page, scripts=SCRIPTS)
+    return replace(page, scripts=(*_calculators(book), *SCRIPTS))
+
+
+def _calculators(book: Book) -> tuple[str, ...]:
+    """Return the calculators by which waits are worked out at the shop's temperature."""
+    if book.planning is None:
+        return ()
+    curing = book.planning.curing
+    return tuple(dict.fromkeys(f"assets/calc/{id_}.js" for id_ in (curing.cure, curing.window)))
 
 
 def examples(here: Here) -> tuple[Link, ...]:

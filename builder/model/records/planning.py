@@ -16,6 +16,7 @@ from builder.model.records.fields import (
     Stated,
     Temperature,
     Variable,
+    Word,
     YesNo,
     record,
 )
@@ -132,6 +133,16 @@ class Curing:
 
 
 @record
+class Turns:
+    """Stages of a job that come before all others, and after them; for the rest the law alone decides."""
+
+    first: tuple[Annotated[Id, Word("stage")], ...] = ()
+    last: tuple[Annotated[Id, Word("stage")], ...] = ()
+    because: Line
+    source: SourceId
+
+
+@record
 class Hours:
     """When the shop is open, until a job says otherwise."""
 
@@ -218,6 +229,7 @@ class Planning:
     """Acts that rust slows."""
     lone_hand: LoneHand
     curing: Curing
+    stages: Turns
     hours: Hours
     hands: Hands
     climate: Climate

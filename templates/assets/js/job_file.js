@@ -102,9 +102,10 @@
   /** What every job has, empty where nothing is said. @param {Book} book */
   function empty(book) {
     const planning = book.planning || {};
-    const { hours = { opens: "08:00", closes: "17:00", days: [1, 2, 3, 4, 5] }, hands = 1, climate } = planning;
+    const { hours, hands, climate } = planning;
     return {
-      id: "", number: "", title: "", customer: "", car: "", vehicle: "", notes: "", start: "", hours, hands, places: {},
+      id: "", number: "", title: "", customer: "", car: "", vehicle: "", notes: "", start: "",
+      hours: hours || { opens: "08:00", closes: "17:00", days: [1, 2, 3, 4, 5] }, hands: (hands && hands.usual) || 1, places: {},
       climate: climate || { temperature: 20, humidity: 50 }, rust: Object.keys(planning.rust || {})[0] || "",
       prices: { currency: "", labour: null, supplies: {} }, runs: [], done: {}, readings: {}, releases: {},
       notes_by_step: {}, photos: {}, coupons: [], batches: {}, findings: [], order: [], made: "", changed: "",

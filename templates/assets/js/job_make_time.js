@@ -69,8 +69,12 @@
     const known = Object.entries((state.book.planning || {}).rust || {});
     if (!known.length) return null;
     const options = known.map(([id, one]) => [id, /** @type {any} */ (one).say || id]);
-    return oneOf("job_rust", "How rusty it is", /** @type {any} */ (options), state.job.rust, (value) =>
+    const made = oneOf("job_rust", "How rusty it is", /** @type {any} */ (options), state.job.rust, (value) =>
       state.change((/** @type {any} */ job) => (job.rust = value)));
+    const { means } = /** @type {any} */ (Object.fromEntries(known)[state.job.rust] || {});
+    if (means) made.append(el("p", { class: "note", text: means }));
+    made.classList.add("job-wide");
+    return made;
   }
 
   /** @param {any} state @returns {any} */

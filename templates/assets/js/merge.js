@@ -216,7 +216,7 @@
     };
   }
 
-  /** Go on until all steps are placed. @param {any} search @returns {{whole: boolean, blocked: {step: any, reason: any}[], placed: Placed[]}} */
+  /** Go on until all steps are placed. @param {any} search @returns {{whole: boolean, blocked: {step: any, reason: any, mended: boolean}[], placed: Placed[]}} */
   function run(search) {
     /** @type {{choices: Choice[], next: number, back: () => void}[]} */
     const frames = [];
@@ -232,7 +232,7 @@
       if (!choices.length && isWhole(search)) return { whole: true, blocked: [], placed: search.placed };
       if (!choices.length && !dead.has(state) && frames.length > worst.depth) {
         for (const one of blocked) one.mended = seambook.mergeWalk.mends(search.walk, one.step, one.reason);
-        worst = { depth: frames.length, blocked, placed: search.placed.map((one) => ({ ...one, also: [...one.also] })) };
+        worst = { depth: frames.length, blocked, placed: search.placed.map((/** @type {Placed} */ { step, also }) => ({ step, also: [...also] })) };
       }
       frames.push({ choices, next: 0, back: () => undefined });
       if (!choices.length) {
@@ -335,12 +335,20 @@
 
   /**
    * @param {{procedure: string, side: string}[]} runs
-   * @param {{procedures: Record<string, any>, wide: any, rules: Record<string, {level: string}>}} library
+   * @param {{procedures: Record<string, any>, wide: any, rules: Record<string, {level: string}>, stages?: any}} library
    * @returns {any} nodes in lawful order with the arcs between them; `loop` where no order was found
    */
   function merge(runs, library) {
-    const made = seambook.mergeChains.chainsOf(runs, library.procedures, library.wide);
-    const { whole, blocked, placed, walk } = ordered(made.chains, mildOf(library.rules));
+    const mild = mildOf(library.rules);
+    const chained = (/** @type {any} */ turns) => seambook.mergeChains.chainsOf(runs, library.procedures, library.wide, turns);
+    let made = chained(library.stages || null);
+    let found = ordered(made.chains, mild);
+    if (!found.whole && library.stages) {
+      // Stages are a habit, not a law: where they leave no order, the law alone decides.
+      made = chained(null);
+      found = ordered(made.chains, mild);
+    }
+    const { whole, blocked, placed, walk } = found;
     const nodes = placed.map((/** @type {Placed} */ { step, also }) => ({ id: step.id, step: step.data, also, chain: step.chain, run: made.chains[step.chain].run }));
     const { arcs, limits } = seambook.mergeArcs.arcsOf(made.chains, placed);
     return {

@@ -70,6 +70,24 @@
       data.relies_on.includes(other.procedure) && (other.side === run.side || !other.side || !run.side) ? [at] : []);
   }
 
+  /**
+   * What comes before anything is taken apart, and what ends a job: a procedure of a first stage is done before all others,
+   * one of a last stage after them. Whoever relies on another stays behind it.
+   * @param {any[]} chains @param {any[]} stages of each the stage @param {{first: string[], last: string[]}} turns
+   */
+  function staged(chains, stages, turns) {
+    const place = stages.map((stage) => Number(!turns.first.includes(stage)) + Number(turns.last.includes(stage)));
+    return chains.map((chain, at) => {
+      const before = chains.flatMap((_, other) => (place[other] < place[at] && !reliesOn(chains, other, at) ? [other] : []));
+      return { ...chain, after: [...new Set([...chain.after, ...before])] };
+    });
+  }
+
+  /** @param {any[]} chains @param {number} one @param {number} other @returns {boolean} */
+  function reliesOn(chains, one, other) {
+    return chains[one].after.includes(other) || chains[one].after.some((/** @type {number} */ next) => reliesOn(chains, next, other));
+  }
+
   /** @param {any} raw @param {Run} run @param {number} chain @param {number} at @param {any} data @param {any} tables @returns {MergeStep} */
   function stepOf(raw, run, chain, at, data, tables) {
     const { states, acts } = tables;
@@ -121,9 +139,10 @@
 
   /**
    * @param {Run[]} runs @param {Record<string, any>} procedures by id, as the book gives them @param {any} wide
+   * @param {{first: string[], last: string[]} | null} [turns] stages
    * @returns {Chains}
    */
-  function chainsOf(runs, procedures, wide) {
+  function chainsOf(runs, procedures, wide, turns) {
     const states = table();
     const acts = table();
     const known = runs.map((run) => {
@@ -146,7 +165,8 @@
       const { data, tables } = known[at];
       chain.steps.forEach((/** @type {MergeStep} */ step) => widen(step, chain.run, data, tables, states.list, wide));
     });
-    return { chains: chains.map(indexed), states: states.list, taken: [...taken].sort() };
+    const inTurn = turns ? staged(chains, known.map(({ data }) => data.stage_id), turns) : chains;
+    return { chains: inTurn.map(indexed), states: states.list, taken: [...taken].sort() };
   }
 
   /** @param {any} chain @returns {Chain} */
