@@ -116,7 +116,7 @@
       const one = { seam: value("seam"), step: "", method: value("method"), at: words.stamp(Date.now()), by: value("by"), found: value("found"), verdict: value("verdict") };
       return entries.change((/** @type {any} */ job) => (job.coupons = [...(job.coupons || []), one]), "coupon_seam");
     };
-    return el("details", { class: "job-more only-screen", id: "coupon_form" }, el("summary", { text: "Enter a coupon" }), el("div", { class: "job-fields" },
+    return el("details", { class: "job-more only-screen", id: "coupon_form" }, el("summary", { text: "Enter a coupon" }), el("div", { class: "entry-fields" },
       entries.choice({ id: "coupon_seam", label: "Seam", value: "", choices: [["", "Choose"], ...seams] }), entries.choice({ id: "coupon_method", label: "Method", value: "", choices: [["", "Choose"], ...methods] }), entries.field({ id: "coupon_found", label: "Found" }),
       entries.choice({ id: "coupon_verdict", label: "Verdict", value: "passed", choices: COUPONS }), entries.field({ id: "coupon_by", label: "Tried by", value: entries.name() })),
       el("button", { type: "button", class: "control", id: "coupon_add", text: "Add the coupon", on: { click: go } }));
@@ -201,7 +201,7 @@
       draw(place, given);
     };
     const choose = el("button", { type: "button", class: "control", id: "sheet_open", "aria-pressed": String(onlyOpen), text: "Only what is open or out", on: { click: toggle } });
-    const measures = el("section", { class: "block" }, el("h2", { text: "Every measure" }), el("div", { class: "job-choices" }, choose), all.length ? sheet(state, rows, false) : el("p", { class: "none", text: "No step of this job takes a measure." }));
+    const measures = el("section", { class: "block" }, el("h2", { text: "Every measure" }), el("div", { class: "job-acts" }, choose), all.length ? sheet(state, rows, false) : el("p", { class: "none", text: "No step of this job takes a measure." }));
     const screen = el("div", { class: "only-screen" }, summary(all), holding(state, all), openings(state, all), measures, points(state, seambook.jobRows.of(state)), coupons(state, false), batches(state, false), followed(state));
     entries.redraw(place, state, [screen, seambook.jobPaper.place(() => paper(state))]);
   }

@@ -194,7 +194,7 @@
       seambook.jobTimelineDraw.into(place, "job_timeline", said(state, rows), { ...lanesOf(state, rows), clashes: clashes(state, rows) }, hoursOf(state));
     }
     draw();
-    return el("section", { class: "block job-timeline" }, el("h2", { text: "Timeline" }), el("div", { class: "job-choices only-screen" }, ...buttons), key("key"), place);
+    return el("section", { class: "block job-timeline" }, el("h2", { text: "Timeline" }), el("div", { class: "job-acts only-screen" }, ...buttons), key("key"), place);
   }
 
   /** What the marks mean, each with a sample. @param {string} id */
@@ -261,7 +261,7 @@
       place.replaceChildren(...[problems(state), el("p", { class: "none", text: "There is nothing to plan yet. Choose procedures first." }), owed(state)].filter(Boolean));
       return;
     }
-    const whole = el("p", { class: "job-choices only-screen" }, el("a", { class: "control", id: "job_to-print", href: `#job=${encodeURIComponent(state.job.id || "")}&view=print`, text: "Print the whole job" }));
+    const whole = el("p", { class: "job-acts only-screen" }, el("a", { class: "control", id: "job_to-print", href: `#job=${encodeURIComponent(state.job.id || "")}&view=print`, text: "Print the whole job" }));
     const parts = [problems(state), el("section", { class: "block title-block" }, summary(state)), whole, timeline(state, rows), critical(state, rows), owed(state), table(state, rows)];
     place.replaceChildren(...parts.filter(Boolean));
     if (planned.ok === false) place.prepend(el("p", { class: "fault", text: "This plan is not whole yet." }));

@@ -153,7 +153,7 @@
     }
     const button = el("button", { type: "button", class: "control", id: "take_csv", text: "Save as CSV", on: { click: () => download(state) } });
     const prices = el("p", { class: "note" }, "Prices and the labour rate are set where the job is made: ", el("a", { href: `#job=${encodeURIComponent(state.job.id || "")}&view=make`, text: "the job itself" }), ".");
-    const screen = el("div", { class: "only-screen" }, el("div", { class: "job-choices" }, button), ...make(state, false), prices);
+    const screen = el("div", { class: "only-screen" }, el("div", { class: "job-acts" }, button), ...make(state, false), prices);
     seambook.jobEntries.redraw(place, state, [screen, seambook.jobPaper.place(() => paper(state))]);
   }
 
