@@ -86,9 +86,15 @@ def _step(book: Book, number: int, phase: int, step: Step, law: Data) -> Data:
         "photo": plain_text(step.photo or ""), "expect": plain_text(step.expect or ""),
         "key_point": plain_text(step.key_point or ""),
         "hazards": list(step.hazards), "supplies": list(step.supplies), "tools": list(step.tools),
-        "method": step.method or "",
+        "method": step.method or "", "seams": _seams(step) if step.method else [],
         "law": law,
     })  # fmt: skip
+
+
+def _seams(step: Step) -> list[str]:
+    """Return the seams that a step joins: each has a marking strip for every method that makes single welds."""
+    refs = [parse_reference(text) for text in step.on]
+    return [ref.id for ref in refs if ref is not None and ref.kind == "seam"]
 
 
 def _title(book: Book, text: str) -> str:
