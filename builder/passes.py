@@ -26,11 +26,13 @@ from builder.model.place import Span
 from builder.model.problem import Code, Problem, in_order
 from builder.model.records import KIND, Record
 from builder.model.records.figure import Figure
+from builder.model.records.planning import Planning
 from builder.model.records.settings import BookSettings
 from builder.model.records.supporting import Scale
 from builder.model.reference import Mention, Ref
 from builder.model.shelf import Shelf
 from builder.order import Order
+from builder.settings import Said
 
 CODES: tuple[Code, ...] = (
     *read.CODES, *shape.CODES, *link.CODES, *check_stage.CODES, *work_stage.CODES, *formula.CODES,
@@ -64,8 +66,11 @@ class Way:
         self.problems: list[Problem] = []
         self.seconds: dict[str, float] = {}
         self.places: read.Places
+        self.law: check_stage.Law
+        """The law of the book, once its procedures were judged."""
         self._pairs: formula.Pairs | None = None
         self._manner: style.Manner | None = None
+        self._planning: Said[Planning | None] | None = None
         self._started = time.perf_counter()
 
     def discover(self, folders: frozenset[str] | None = None) -> Discovery:
@@ -126,9 +131,13 @@ class Way:
         self.problems += self.placed(
             check_stage.drawing_faults(gathered.shelf, gathered.summaries, gathered.broken)
         )
+        self.problems += self.placed(check_stage.job_faults(gathered.shelf, catalogue))
+        self.law = check_stage.make_law(gathered.shelf, catalogue)
         if not any(ref.kind == "rule" for ref, _ in faults):
-            self._check_procedures(check_stage.make_law(gathered.shelf, catalogue))
+            self._check_procedures(self.law)
         self.manner(catalogue)
+        if (planned := self.planning()).said is not None:
+            self.problems += planned.placed(check_stage.planning_faults(planned.said, catalogue, programs))
         self.clock("check")
         return programs
 
@@ -144,7 +153,7 @@ class Way:
 
     def work(self, gathered: Gathered, catalogue: Catalogue, programs: Mapping[str, Program]) -> None:
         """Work everything out for its problems' sake alone."""
-        shop = work_stage.Shop(gathered.shelf, programs, gathered.scales, is_drawn=False)
+        shop = work_stage.Shop(gathered.shelf, programs, gathered.scales, planning=self.planning().said, is_drawn=False)
 
         def work_one(ref: Ref) -> tuple[Ref, tuple[Fault, ...]]:
             record = unpack(ref, gathered)
@@ -175,10 +184,17 @@ class Way:
         if self._manner is None:
             house, problems = settings.house_style(self.order.layers)
             self.problems += problems
-            self.problems += house.placed(style.unknown(house.style, catalogue))
-            self.problems += self.placed(style.unused(house.style, catalogue))
-            self._manner = style.make_manner(house.style, catalogue)
+            self.problems += house.placed(style.unknown(house.said, catalogue))
+            self.problems += self.placed(style.unused(house.said, catalogue))
+            self._manner = style.make_manner(house.said, catalogue)
         return self._manner
+
+    def planning(self) -> Said[Planning | None]:
+        """Return how jobs are planned, and where that is said."""
+        if self._planning is None:
+            self._planning, problems = settings.planning(self.order.layers)
+            self.problems += problems
+        return self._planning
 
     def has_failed(self) -> bool:
         """Whether what was found so far keeps the book from being published."""

@@ -1,16 +1,18 @@
 """The layers' own files -> what they say about the book and about units; of several layers the last that says it wins.
 
-These files are no records: `book.yaml`, `units.yaml` and `house-style.yaml` lie beside the folders of records.
+These files are no records: `book.yaml`, `units.yaml`, `house-style.yaml` and `planning.yaml` lie beside the folders of
+records.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import NamedTuple, TypeVar
+from typing import Generic, NamedTuple, TypeVar
 
 from builder import formula, read, shape
 from builder.model.files import Layer, SourceFile
 from builder.model.problem import Problem
+from builder.model.records.planning import Planning
 from builder.model.records.settings import BookSettings
 from builder.model.records.style import HouseStyle
 from builder.model.records.units import UnitSettings
@@ -18,14 +20,17 @@ from builder.model.reference import Ref
 from builder.model.tree import Mapping, follow, span_of
 
 S = TypeVar("S")
+D = TypeVar("D")
 NO_BOOK = BookSettings(name="Seambook", id="seambook", title="Seambook", caution=(), authority=())
 """Stands in where no layer says anything about the book."""
 
 
 def files(layers: Iterable[Layer]) -> list[SourceFile]:
     """List these files of every layer, whether they are there or not."""
-    names = (read.BOOK_FILE, read.UNITS_FILE, read.STYLE_FILE)
-    return [SourceFile(layer.path / name, "", Ref("settings", "settings")) for layer in layers for name in names]
+    return [
+        SourceFile(layer.path / name, "", Ref("settings", "settings"))
+        for layer in layers for name in read.SETTINGS_FILES
+    ]  # fmt: skip
 
 
 def book_settings(layers: Sequence[Layer]) -> tuple[BookSettings, tuple[Problem, ...]]:
@@ -39,10 +44,10 @@ def book_settings(layers: Sequence[Layer]) -> tuple[BookSettings, tuple[Problem,
     return found, tuple(problems)
 
 
-class House(NamedTuple):
-    """How a house writes, and where it says so."""
+class Said(NamedTuple, Generic[S]):
+    """What a layer's file says, and where."""
 
-    style: HouseStyle
+    said: S
     tree: Mapping | None = None
     """None where no layer says it."""
     shown: str = ""
@@ -52,15 +57,24 @@ class House(NamedTuple):
         return [_placed(fault, self.tree, self.shown) for fault in faults] if self.tree is not None else []
 
 
-def house_style(layers: Sequence[Layer]) -> tuple[House, tuple[Problem, ...]]:
+def house_style(layers: Sequence[Layer]) -> tuple[Said[HouseStyle], tuple[Problem, ...]]:
     """Return the style of the house, with what is wrong in any layer's file; without one nothing is objected to."""
-    found = House(HouseStyle())
+    return _last(layers, read.STYLE_FILE, HouseStyle, HouseStyle())
+
+
+def planning(layers: Sequence[Layer]) -> tuple[Said[Planning | None], tuple[Problem, ...]]:
+    """Return how jobs are planned, with what is wrong in any layer's file; None where no layer says it."""
+    return _last(layers, read.PLANNING_FILE, Planning, None)
+
+
+def _last(layers: Sequence[Layer], name: str, type_: type[S], without: D) -> tuple[Said[S | D], tuple[Problem, ...]]:
+    found: Said[S | D] = Said(without)
     problems: list[Problem] = []
     for layer in layers:
-        style, tree, more = _read(layer, read.STYLE_FILE, HouseStyle)
+        settings, tree, more = _read(layer, name, type_)
         problems += more
-        if style is not None:
-            found = House(style, tree, f"{layer.label}/{read.STYLE_FILE}")
+        if settings is not None:
+            found = Said(settings, tree, f"{layer.label}/{name}")
     return found, tuple(problems)
 
 

@@ -3,6 +3,8 @@
 from builder.read.codes import CODES
 from builder.read.files import (
     BOOK_FILE,
+    PLANNING_FILE,
+    SETTINGS_FILES,
     STYLE_FILE,
     UNITS_FILE,
     Places,
@@ -15,6 +17,6 @@ from builder.read.files import (
 from builder.read.text import read_text
 
 __all__ = [
-    "BOOK_FILE", "CODES", "STYLE_FILE", "UNITS_FILE", "Places", "digest", "discover", "read", "read_at_once",
-    "read_settings", "read_text",
+    "BOOK_FILE", "CODES", "PLANNING_FILE", "SETTINGS_FILES", "STYLE_FILE", "UNITS_FILE", "Places", "digest", "discover",
+    "read", "read_at_once", "read_settings", "read_text",
 ]  # fmt: skip

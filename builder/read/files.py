@@ -26,7 +26,9 @@ from builder.read.plain import Plain, parse_plain
 from builder.read.text import read_text
 from builder.read.tree import parse
 
-BOOK_FILE, UNITS_FILE, STYLE_FILE = "book.yaml", "units.yaml", "house-style.yaml"
+BOOK_FILE, UNITS_FILE, STYLE_FILE, PLANNING_FILE = "book.yaml", "units.yaml", "house-style.yaml", "planning.yaml"
+SETTINGS_FILES = (BOOK_FILE, UNITS_FILE, STYLE_FILE, PLANNING_FILE)
+"""A layer's own files, which are no records."""
 _ID = re.compile(ID_PATTERN)
 
 
@@ -54,7 +56,7 @@ def discover(
 def _files_of(layer: Layer, folders: frozenset[str] | None, problems: list[Problem]) -> Iterator[SourceFile]:
     for entry in sorted(layer.path.iterdir()):
         shown = f"{layer.label}/{entry.name}"
-        if entry.name.startswith(".") or entry.name in (BOOK_FILE, UNITS_FILE, STYLE_FILE):
+        if entry.name.startswith(".") or entry.name in SETTINGS_FILES:
             continue
         kind = KIND_OF_FOLDER.get(entry.name)
         if not entry.is_dir() or kind is None:

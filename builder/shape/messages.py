@@ -92,6 +92,9 @@ def _of_value(error: ErrorDetails, node: Node, key: Scalar | None, file: str) ->
         return Problem(
             codes.BAD_QUANTITY, span, f'"{text}" is no quantity', "write a number, a space and a unit, such as 0.8 mm",
         )  # fmt: skip
+    if kind == "amount":
+        do = "write a number, or a number, a space and a unit, such as 310 ml"
+        return Problem(codes.BAD_QUANTITY, span, f'"{text}" is no amount', do)
     if kind in _FORMS or not isinstance(node, Scalar):
         return Problem(
             codes.WRONG_FORM, span, f"{name} takes {_FORMS.get(kind, 'another form')}, not {_form(node)}",

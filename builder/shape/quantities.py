@@ -34,8 +34,8 @@ def are_sound(marks: Mapping[tuple[str, str], Mark]) -> bool:
 def _complaint(text: str, example: str) -> tuple[str, str] | None:
     """Return what is wrong with a quantity, and what to do."""
     quantity = split_quantity(text)
-    if quantity is None:
-        return None
+    if quantity is None or not quantity.unit:
+        return None  # where a bare number is not admitted the type says so
     known = unit(quantity.unit)
     if known is None:
         return f'"{quantity.unit}" is no unit', unit_advice(quantity.unit)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from builder.model.decided import Decided
 from builder.model.records.body import Cavity, Dimension, Entry, Hole, Opening, Panel, Station
 from builder.model.reference import Ref
+from builder.model.signs import NO_BREAK
 from builder.model.views import Block, Facts, Grid, Html, Items, Links, Page, Prose, Row
 from builder.view.choosing import choosing_blocks
 from builder.view.figure import pictures_block
 from builder.view.here import Here
 from builder.view.page import page, passage
-from builder.view.signs import NO_BREAK
 from builder.view.used import users
 
 WITHIN = f"±{NO_BREAK}"

@@ -10,14 +10,15 @@ from builder.model.links import Catalogue, Links
 from builder.model.pictures import WebPicture
 from builder.model.quantity import Quantity
 from builder.model.records import KIND, Record
+from builder.model.records.planning import Planning
 from builder.model.records.settings import ShopSettings
 from builder.model.records.supporting import Scale
 from builder.model.reference import LONE_SUBJECTS, Ref
 from builder.model.said import Said, said
+from builder.model.signs import NO_BREAK
 from builder.model.views import Html, Link, Row, Site, Warning
 from builder.view.prose import Prose
 from builder.view.quantities import Units
-from builder.view.signs import NO_BREAK
 
 NOTHING = Html("")
 
@@ -36,6 +37,8 @@ class Book:
     units: Units = field(default_factory=Units)
     shop: ShopSettings | None = None
     """What the shop says of itself."""
+    planning: Planning | None = None
+    """How jobs are planned."""
     fingerprint: str = ""
     """The same for two books that were made from the same records."""
     known_links: dict[tuple[str, Ref], Link] = field(default_factory=dict)

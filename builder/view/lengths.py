@@ -10,8 +10,8 @@ from builder.formula.pairs import Pair
 from builder.formula.unit_data import unit_data
 from builder.formula.units import unit
 from builder.model.said import Said
+from builder.model.signs import sign, with_sign
 from builder.view.quantities import Units
-from builder.view.signs import sign, with_sign
 
 _UNIT = "mm"
 _DIGITS = 1

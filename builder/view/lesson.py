@@ -6,10 +6,10 @@ from collections.abc import Iterable
 
 from builder.model.records.lesson import Lesson, Shown
 from builder.model.reference import Ref, parse_reference
+from builder.model.signs import NO_BREAK
 from builder.model.views import Block, Card, Cards, Html, Items, Link, Links, Page, Row
 from builder.view.here import Here, minutes_shown
 from builder.view.page import page, passage
-from builder.view.signs import NO_BREAK
 
 
 def lesson_page(here: Here, ref: Ref, lesson: Lesson) -> Page:

@@ -12,7 +12,7 @@ from html import escape
 from builder.formula.units import unit
 from builder.model.expression import Binary, Call, Choice, Conditional, Expression, Name, Number, Unary, UnitName
 from builder.model.html import Html
-from builder.view.signs import NO_BREAK, with_sign
+from builder.model.signs import NO_BREAK, with_sign
 
 _APPLY, _COMMA = "<mo>&#x2061;</mo>", '<mo form="infix" separator="true">,</mo>'
 _SIGNS = {"+": "+", "-": "−", "*": "×", "==": "=", "!=": "≠", "<": "&lt;", "<=": "≤", ">": "&gt;", ">=": "≥"}

@@ -6,9 +6,9 @@ from builder.formula import Pair, Unit, unit
 from builder.formula.pairs import offered_with
 from builder.model.records.calculator import Input
 from builder.model.said import Said, said
+from builder.model.signs import sign, with_sign
 from builder.model.views import UnitOption
 from builder.view.quantities import Units
-from builder.view.signs import sign, with_sign
 
 
 def shown_units(units: Units, name: str | None) -> tuple[UnitOption, ...]:

@@ -10,10 +10,10 @@ from builder.formula.numbers import fixed, plain
 from builder.model.plots import Chart, Limit, Measure, Measured, Sample, Series, Sketch, Trace
 from builder.model.records.calculator import Calculator, called, limit_called
 from builder.model.records.calculator import Chart as ChartRecord
+from builder.model.signs import sign, with_sign
 from builder.model.views import Plotted
 from builder.model.work import Worked
 from builder.view.quantities import Units
-from builder.view.signs import sign, with_sign
 from builder.view.turns import turns_of
 
 GIVEN_FIGURES, EDGE_FIGURES = 5, 4

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from builder.model.records.procedure import Measure, Phase, Procedure, Step
 from builder.model.reference import LONE_SUBJECTS, Ref, parse_reference
 from builder.model.said import said
+from builder.model.signs import NO_BREAK
 from builder.model.views import Block, Facts, Html, Items, Link, Links, Page, Passage, Row, Steps, Warnings
 from builder.model.views import Phase as PhaseView
 from builder.model.views import Step as StepView
@@ -17,7 +18,6 @@ from builder.view.figure import pictures
 from builder.view.here import NOTHING, Here, minutes_shown
 from builder.view.page import page, passage, uses
 from builder.view.review import SCRIPT, review_row
-from builder.view.signs import NO_BREAK
 from builder.view.stages import PROCEDURE, goes_on_in
 from builder.view.status import ISSUED, STATUS
 from builder.view.units import minutes

@@ -12,7 +12,7 @@ from builder.formula.pairs import System, decimals
 from builder.formula.step_units import FIGURES
 from builder.model.quantity import Quantity, split_quantity
 from builder.model.said import Said
-from builder.view.signs import sign, with_sign
+from builder.model.signs import sign, with_sign
 
 UNKNOWN = Said("unknown")
 

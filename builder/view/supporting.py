@@ -9,13 +9,13 @@ from builder.model.records.supporting import Fact, Hazard, Scale, Source, Supply
 from builder.model.records.table import Column, Key, Table
 from builder.model.reference import Ref
 from builder.model.said import Said, said
+from builder.model.signs import sign
 from builder.model.standing import SORT
 from builder.model.views import Block, Facts, Grid, Html, Items, Links, Page, Prose, Row, Warnings
 from builder.view.figure import pictures_block
 from builder.view.here import Here
 from builder.view.page import page, passage
 from builder.view.resting import values_block
-from builder.view.signs import sign
 from builder.view.used import used_by
 from builder.view.warnings import warnings
 

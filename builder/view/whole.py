@@ -17,13 +17,13 @@ from builder.model.point_views import PointEntry
 from builder.model.records import KINDS
 from builder.model.reference import Ref
 from builder.model.said import Said, said
+from builder.model.signs import NO_BREAK
 from builder.model.summary import Summary
 from builder.model.views import Ask, Block, Form, Group, Groups, Html, Link, Links, Page, Worked
 from builder.model.whole import Whole
 from builder.view.here import Book, Here
 from builder.view.lists import PRINT, note_of, plain_page
 from builder.view.points import printed_points
-from builder.view.signs import NO_BREAK
 
 MOST_STEPS = 750
 """Of one document. A step takes some 3.5 kB and most of a sheet: so 2.6 MB at most."""

@@ -18,6 +18,7 @@ from builder.work.around import surroundings
 from builder.work.codes import CODES
 from builder.work.decisions import decided_in, decided_on, decision_faults
 from builder.work.methods import check_method, sound_methods
+from builder.work.planned import place_faults, place_of
 from builder.work.plots import plotted
 from builder.work.seams import plan_seam
 from builder.work.values import work_values
@@ -48,7 +49,7 @@ def work(ref: Ref, record: Record, catalogue: Catalogue, shop: Shop) -> tuple[Wo
     if isinstance(record, Procedure):
         values, faults = work_values(record, catalogue, shop)
         decided = decided_in(record, catalogue, shop) if shop.is_drawn else {}
-        return Worked(values, steps_decided=decided), faults
+        return Worked(values, steps_decided=decided), (*faults, *place_faults(record, shop.planning))
     return Worked({}), ()
 
 
@@ -58,4 +59,4 @@ def methods(shop: Shop) -> Iterator[tuple[str, Method]]:
     yield from sound_methods(tuple(ids), shop)
 
 
-__all__ = ["CODES", "FAULTY", "Shop", "methods", "work"]
+__all__ = ["CODES", "FAULTY", "Shop", "methods", "place_of", "work"]

@@ -42,5 +42,9 @@ A working with a name, or a fixed value of a method, makes a name for formulas t
 before it in the plan has already. `as: layout` makes one name of each of its calculator's answers, such as
 `layout_count`. Each name means one thing; choose another.""")
 
+UNKNOWN_PLACE = Code("W411", "unknown_place", """\
+A step is done at a place that `planning.yaml` does not have. Of a place under another name nobody knows that it is
+taken, and two steps would be planned into it at once. Name the place by its id or as that file says it, or add it.""")
+
 CODES = (UNKNOWN_INPUT, UNKNOWN_OUTPUT, MISSING_INPUT, NO_SUCH_SEGMENT, BAD_GIVEN, POINTS_NEEDED, NOT_ONE_PLACE,
-         NO_OPEN_CHOICE, SHOWN_NO_DECISION, NAME_TAKEN)  # fmt: skip
+         NO_OPEN_CHOICE, SHOWN_NO_DECISION, NAME_TAKEN, UNKNOWN_PLACE)  # fmt: skip

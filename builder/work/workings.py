@@ -30,6 +30,7 @@ from builder.formula.points.answers import run_points
 from builder.model.decided import Chosen
 from builder.model.near import listed, offer
 from builder.model.records import Record
+from builder.model.records.planning import Planning
 from builder.model.records.working import Working
 from builder.model.reference import Ref
 from builder.model.summary import KEY
@@ -54,6 +55,8 @@ class Shop:
     scales: Scales
     usual: Usual = field(default_factory=dict)
     """The units of steps whose record names none."""
+    planning: Planning | None = None
+    """How jobs are planned; None where no layer says it."""
     is_drawn: bool = True
     """Whether pages are made of it; else what only a page shows is not worked out, and only faults are asked for."""
     known: dict[tuple[object, ...], Result] = field(default_factory=dict)

@@ -48,7 +48,8 @@ def complaints(schema: jsonschema.Draft7Validator, text: str) -> list[str]:
 
 
 def test_there_is_a_schema_of_each_kind_and_of_all_settings(schemas: dict[str, Any]) -> None:
-    assert set(schemas) == {*KIND, "shop", "book", "units", "house-style"} - {"page"}  # of which only the head is YAML
+    named = {*KIND, "shop", "book", "units", "house-style", "planning"}
+    assert set(schemas) == named - {"page"}  # of which only the head is YAML
 
 
 @pytest.mark.parametrize("path", SHIPPED, ids=lambda path: f"{path.parent.name}/{path.stem}")
@@ -60,6 +61,7 @@ def test_the_settings_are_accepted(schemas: dict[str, Any]) -> None:
     assert complaints(schemas["book"], (CONTENT / "book.yaml").read_text("utf-8")) == []
     assert complaints(schemas["units"], (CONTENT / "units.yaml").read_text("utf-8")) == []
     assert complaints(schemas["house-style"], (CONTENT / "house-style.yaml").read_text("utf-8")) == []
+    assert complaints(schemas["planning"], (CONTENT / "planning.yaml").read_text("utf-8")) == []
     assert complaints(schemas["shop"], (CONTENT / ".start/shop.yaml").read_text("utf-8")) == []
     assert complaints(schemas["shop"], "format: 1\nlayers: [supplied]\n") == []
 
@@ -109,7 +111,7 @@ def test_a_misspelt_key_of_the_shop_is_seen(key: str, schemas: dict[str, Any]) -
 def test_schemas_go_where_they_are_asked_and_over_themselves(tmp_path: Path) -> None:
     first = write_schemas(tmp_path / "schemas", {})
     assert write_schemas(tmp_path / "schemas", {}) == first
-    named = {*KIND, "shop", "book", "units", "house-style"} - {"page"}
+    named = {*KIND, "shop", "book", "units", "house-style", "planning"} - {"page"}
     assert {path.name for path in first} == {f"{name}.json" for name in named}
 
 

@@ -11,7 +11,7 @@ from bs4 import BeautifulSoup
 
 from builder import layers, settings
 from builder.formula import unit
-from builder.view.signs import sign
+from builder.model.signs import sign
 from tests.site.building import CONTENT, ROOT
 
 PAIRS, _ = settings.unit_pairs(layers.choose(("supplied",), ROOT).layers)

@@ -170,6 +170,8 @@ def _annotated(inner: Any, extras: tuple[Any, ...]) -> Form:
                 return Scaled(extra.scale)
             case marks.Measures():
                 amount = Amount(extra.example, signed=marks._quantity in checks)
+                if marks._amount in checks:
+                    return Either((Number(whole=False, least=0, most=None), amount))
                 return Either((Words((UNKNOWN,)), amount)) if marks._size_or_unknown in checks else amount
     form = form_of(inner)
     match form:

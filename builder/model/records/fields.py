@@ -9,7 +9,7 @@ from pydantic import AfterValidator, BeforeValidator, ConfigDict, Field, StringC
 from pydantic_core import PydanticCustomError
 
 from builder.model.quantity import Quantity, split_quantity
-from builder.model.reference import ID_PATTERN
+from builder.model.reference import ID_PATTERN, RUN_STEP_PATTERN
 
 T = TypeVar("T")
 def key_of(field: str) -> str:
@@ -114,6 +114,13 @@ class Points:
 
 
 @dataclass(frozen=True, slots=True)
+class StepOfRun:
+    """Mark: the text names a step of a job, `procedure@side#key`, and with `measured` one of its measures behind it."""
+
+    measured: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Word:
     """Mark: the text is one of the words of a scale record, such as `strength`."""
 
@@ -152,6 +159,13 @@ def _quantity(text: Any) -> Quantity:
     found = split_quantity(text) if isinstance(text, str) else None
     if found is None or not found.unit:
         raise PydanticCustomError("quantity", "this must be a number, a space and a unit")
+    return found
+
+
+def _amount(text: Any) -> Quantity:
+    found = split_quantity(text) if isinstance(text, str) else None
+    if found is None:
+        raise PydanticCustomError("amount", "this must be a number, with a space and a unit where it has one")
     return found
 
 
@@ -210,6 +224,8 @@ Minutes = Annotated[float, Field(ge=0, le=100_000)]
 Places = Annotated[int, Field(ge=0, le=9)]
 """Decimal places."""
 AnyQuantity = Annotated[Quantity, BeforeValidator(_quantity), Measures("")]
+AnyAmount = Annotated[Quantity, BeforeValidator(_amount), Measures("")]
+"""A quantity, or a bare number of things that are counted."""
 Length = Annotated[Quantity, BeforeValidator(_size), Measures("mm")]
 Duration = Annotated[Quantity, BeforeValidator(_size), Measures("min")]
 Temperature = Annotated[Quantity, BeforeValidator(_quantity), Measures("degC")]
@@ -239,5 +255,12 @@ HazardId = Annotated[Id, Points(("hazard",))]
 TermId = Annotated[Id, Points(("term",))]
 SourceId = Annotated[Id, Points(("source",))]
 FigureId = Annotated[Id, Points(("figure",))]
+VehicleId = Annotated[Id, Points(("vehicle",))]
+StepId = Annotated[str, StringConstraints(pattern=rf"^{RUN_STEP_PATTERN}$", max_length=250), StepOfRun()]
+"""A step of a job: `procedure@left#key`, or `procedure@#key` where the car has no side of it."""
+ReadingId = Annotated[
+    str, StringConstraints(pattern=rf"^{RUN_STEP_PATTERN}/.+$", max_length=400), StepOfRun(measured=True)
+]
+"""A measure of a job's step: `procedure@left#key/name of the measure`."""
 Subject = Annotated[str, Points(("seam", "panel", "cavity", "opening"), lone=True)]
 """What a step is done on: `seam:id`, `other:panel:id`, `body` or `welder`."""

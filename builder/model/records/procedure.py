@@ -97,6 +97,14 @@ class Choice:
 
 
 @record
+class Spread:
+    """How long a step may take: if all goes well, and if it turns out bad."""
+
+    low: Minutes
+    high: Minutes
+
+
+@record
 class Step:
     """One act, written as it is read in the bay."""
 
@@ -117,6 +125,10 @@ class Step:
     tools: Stated[ToolId] = ()
     hazards: Stated[HazardId] = ()
     minutes: Minutes | None = None
+    spread: Spread | None = None
+    """Minutes at least and at most; where it is absent they follow from the act, by `planning.yaml`."""
+    split: YesNo = False
+    """Hands-on work that may be left at closing and taken up again, with the car safe and nothing drying meanwhile."""
     hands: Count = 1
     wait: Wait | None = None
     measure: tuple[Measure, ...] = ()
@@ -130,6 +142,7 @@ class Step:
     shared: YesNo = False
     """Done once a job, however many procedures ask for it."""
     needs_place: Name | None = None
+    """Where it is done, where that is not the place of its act: a place of `planning.yaml`."""
     makes_holes: YesNo = False
     except_: tuple[Exemption, ...] = ()
 

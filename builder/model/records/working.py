@@ -5,12 +5,15 @@ from typing import Annotated
 from pydantic import StringConstraints
 
 from builder.model.records.fields import (
+    ActId,
     CalculatorId,
     Count,
     Expression,
+    Many,
     Name,
     SeamId,
     Stated,
+    SupplyId,
     Variable,
     YesNo,
     record,
@@ -18,6 +21,19 @@ from builder.model.records.fields import (
 
 Given = Annotated[str, StringConstraints(min_length=1, max_length=200)]
 """A quantity (`40 mm`), a choice id of that input, or an expression over the seam's facts (`length`, `2 * flange`)."""
+
+
+@record
+class Takes:
+    """A supply of which a working's answer says how much is used up."""
+
+    supply: SupplyId
+    answer: Variable
+    """An answer of the calculator, without waste where the supply's record adds that."""
+    acts: Many[ActId]
+    """Steps of these acts use it up."""
+    how: Name
+    """What the amount came of, with the calculator's inputs in braces: `{length} {profile} {size}`."""
 
 
 @record
@@ -40,5 +56,7 @@ class Working:
     """Outputs to show, in this order; `none` where only what comes after uses them."""
     otherwise: Name | None = None
     """Said in place of an answer that there is none, before the reason."""
+    takes: tuple[Takes, ...] = ()
+    """Of a method: what of a supply is ordered for a job by these answers."""
     quiet: YesNo = False
     """The calculator's own warnings are not repeated here: limits say what they say."""

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from builder.model.signs import sign, with_sign
 from builder.view.here import minutes_shown
-from builder.view.signs import sign, with_sign
 
 
 @pytest.mark.parametrize(("unit", "shown"), [
