@@ -11,13 +11,18 @@ from dataclasses import replace
 from functools import cached_property
 from typing import NamedTuple
 
-from builder import formula, link, publish, read, render, search, settings, style, view
+from builder import check, formula, link, publish, read, render, search, settings, style, view
 from builder import work as work_stage
 from builder.crew import processes_for, spread
 from builder.formula import Fault, Program
 from builder.gathered import Gathered
+from builder.model.forms.job_file import job_file_schema
 from builder.model.links import Catalogue
 from builder.model.records import KIND
+from builder.model.records.body import Panel
+from builder.model.records.job import Job
+from builder.model.records.procedure import Procedure
+from builder.model.records.vehicle import Vehicle
 from builder.model.reference import Ref
 from builder.model.views import Site
 from builder.model.work import SeamPlan
@@ -36,6 +41,8 @@ class Drawn(NamedTuple):
     faults: tuple[Fault, ...]
     files: tuple[str, ...] = ()
     """Put down beside the page."""
+    short: view.JobShort | None = None
+    """Of a procedure what the list of a job shows."""
 
 
 class Drawing:
@@ -54,6 +61,7 @@ class Drawing:
         self.shop = work_stage.Shop(gathered.shelf, programs, gathered.scales, self.usual, way.planning().said)
         self.renderer = render.open_renderer(way.order.templates)
         self.index = search.IndexWriter()
+        self.shorts: list[view.JobShort] = []
 
     def draw(self) -> list[str]:
         """Put the whole book down; return its paths."""
@@ -70,6 +78,7 @@ class Drawing:
         for at, drawn in enumerate(spread(self.record, refs, self.processes(len(refs))), 1):
             paths += (drawn.path, *drawn.files)
             self.index.add(drawn.words)
+            self.shorts += (drawn.short,) if drawn.short is not None else ()
             self.way.problems += self.way.placed((drawn.ref, fault) for fault in drawn.faults)
             self.way.order.progress("drawing", at, len(refs))
         self.way.clock("work and draw")
@@ -84,11 +93,15 @@ class Drawing:
         page = view.view(self.book, ref, record, worked)
         others = view.pages_beside(self.book, ref, record, worked)
         beside = {one.path: self.renderer.render(one, self.book.site) for one in others}
-        scripts = self.scripts(ref, worked.seam)
+        scripts, short = self.scripts(ref, worked.seam), None
+        if isinstance(record, Procedure):
+            more_scripts, short = self.job_scripts(ref, record)
+            scripts |= more_scripts
         made = {page.path: self.renderer.render(page, self.book.site), **beside, **files, **scripts}
         for path, data in made.items():
             self.desk.put(path, data)
-        return Drawn(ref, page.path, search.page_words(page), (*faults, *objected, *more), (*beside, *files, *scripts))
+        return Drawn(ref, page.path, search.page_words(page), (*faults, *objected, *more), (*beside, *files, *scripts),
+                     short)
 
     def scripts(self, ref: Ref, plan: SeamPlan) -> dict[str, bytes]:
         """Return what a seam's page works its plans out from; nothing where no plan depends on a length."""
@@ -97,6 +110,30 @@ class Drawing:
         facts, asked = [segment.known for segment in plan], [segment.asked for segment in plan]
         script = formula.emit_seam(ref.id, facts, asked, self.way.units())
         return {f"assets/seam/{ref.id}.js": script.encode()}
+
+    def job_scripts(self, ref: Ref, record: Procedure) -> tuple[dict[str, bytes], view.JobShort]:
+        """Return what a job needs of a procedure, and what its list shows of it."""
+        law = check.law_of(ref, self.way.law)
+        data = view.job_procedure(self.book, ref, record, law)
+        script = render.assigned("jobProcedures", data, ref.id)
+        return {f"assets/job/procedure/{ref.id}.js": script}, view.job_short(self.book, ref, record, data["handed"])
+
+    def job_files(self) -> dict[str, bytes]:
+        """Return what a job needs of the book before any procedure is chosen."""
+        records = {ref: unpack(ref, self.gathered) for ref in sorted(self.gathered.summaries)
+                   if ref.kind in ("vehicle", "panel")}  # fmt: skip
+        vehicles = {ref.id: one for ref, one in records.items() if isinstance(one, Vehicle)}
+        panels = {ref.id: one for ref, one in records.items() if isinstance(one, Panel)}
+        data = view.job_book(self.book, vehicles, panels, self.shorts, check.anyones_rules(self.way.law))
+        files = {
+            "assets/job/book.js": render.assigned("jobBook", data),
+            "assets/job/form.js": render.assigned("jobForm", job_file_schema(described=False)),
+        }
+        shorts = {short.ref.id: short.data for short in self.shorts}
+        for ref, job in ((ref, one) for ref, one in sorted(self.gathered.shelf.items()) if isinstance(one, Job)):
+            example = view.job_example(self.book, ref, job, shorts)
+            files[f"assets/job/example/{ref.id}.js"] = render.assigned("jobExamples", example, ref.id)
+        return files
 
     def pages(self) -> list[str]:
         """Draw the pages that show no record."""
@@ -118,6 +155,7 @@ class Drawing:
                for id_ in living},
             **{f"assets/method/{id_}.js": formula.emit_method(id_, method, self.programs).encode()
                for id_, method in work_stage.methods(self.shop)},
+            **self.job_files(),
             **self.index.files([*self.gathered.names(), *settings.unit_names(self.way.order.layers)], self.own.quiet),
         }  # fmt: skip
         for path, data in files.items():
@@ -164,7 +202,7 @@ class Drawing:
         units = view.Units(self.way.units(), own.units)
         return view.Book(
             self.catalogue, link.FolderLinks(), self.gathered.shelf, site, view.Prose(), self.gathered.pictures, units,
-            order.shop, self.gathered.fingerprint,
+            order.shop, self.way.planning().said, self.gathered.fingerprint,
         )  # fmt: skip
 
     def _examples(self) -> dict[str, view.Example]:

@@ -66,6 +66,8 @@ class Way:
         self.problems: list[Problem] = []
         self.seconds: dict[str, float] = {}
         self.places: read.Places
+        self.law: check_stage.Law
+        """The law of the book, once its procedures were judged."""
         self._pairs: formula.Pairs | None = None
         self._manner: style.Manner | None = None
         self._planning: Said[Planning | None] | None = None
@@ -129,8 +131,10 @@ class Way:
         self.problems += self.placed(
             check_stage.drawing_faults(gathered.shelf, gathered.summaries, gathered.broken)
         )
+        self.problems += self.placed(check_stage.job_faults(gathered.shelf, catalogue))
+        self.law = check_stage.make_law(gathered.shelf, catalogue)
         if not any(ref.kind == "rule" for ref, _ in faults):
-            self._check_procedures(check_stage.make_law(gathered.shelf, catalogue))
+            self._check_procedures(self.law)
         self.manner(catalogue)
         if (planned := self.planning()).said is not None:
             self.problems += planned.placed(check_stage.planning_faults(planned.said, catalogue, programs))

@@ -6,6 +6,7 @@ from builder.check.binding import bind
 from builder.check.brought import NOTHING, Brought
 from builder.check.codes import CODES
 from builder.check.formulas import compile_programs, expression_faults, problem_of_fault
+from builder.check.jobs import job_faults
 from builder.check.law import Law, make_law
 from builder.check.messages import problems_of
 from builder.check.names import today
@@ -13,6 +14,8 @@ from builder.check.order import left_behind
 from builder.check.planned import planning_faults
 from builder.check.procedures import can_be_judged, circle_problems, stranger_problems
 from builder.check.shells import drawing_faults
+from builder.check.told_job import anyones_rules, procedure_law
+from builder.model.job_law import ProcedureLaw
 from builder.model.links import Catalogue
 from builder.model.problem import Problem
 from builder.model.reference import Ref
@@ -35,6 +38,12 @@ def check_procedure(ref: Ref, law: Law, locate: Locate, follow: bool = True) -> 
     bound = [bind(law, step) for step in procedure.steps]
     strange = stranger_problems(procedure, law, locate) if any(one.is_strange for one in bound) else ()
     return (*strange, *problems_of(procedure, law, locate, brought, bound))
+
+
+def law_of(ref: Ref, law: Law) -> ProcedureLaw:
+    """Return what the law says to the steps of a procedure that was judged, for jobs that put several together."""
+    procedure = today(law.catalogue.summaries[ref], law.catalogue.moved)
+    return procedure_law(law, procedure, _brought(procedure, law))
 
 
 def _procedures(catalogue: Catalogue) -> dict[Ref, Summary]:
@@ -73,6 +82,6 @@ def _relied_on(procedure: Summary, law: Law) -> list[Summary]:
 
 
 __all__ = [
-    "CODES", "Law", "check_procedure", "circles", "compile_programs", "drawing_faults", "expression_faults", "make_law",
-    "planning_faults", "problem_of_fault",
+    "CODES", "Law", "anyones_rules", "check_procedure", "circles", "compile_programs", "drawing_faults",
+    "expression_faults", "job_faults", "law_of", "make_law", "planning_faults", "problem_of_fault",
 ]  # fmt: skip

@@ -62,6 +62,19 @@ PLANNING_NAMES_NOTHING = Code("C315", "planning_names_nothing", """\
 `planning.yaml` names an act, a tool, a calculator or an answer that the book does not have, or a place or a trait that
 the file itself does not have. A job would be planned as though that line did not stand there.""")
 
+STEP_OF_NO_RUN = Code("C316", "step_of_no_run", """\
+A job says something of a step - that it is done, what was read, who released it - and the step belongs to a procedure
+that the job does not do, or not on that side of the car. Left and right are two things.""")
+
+SIDE_THAT_DOES_NOT_FIT = Code("C317", "side_that_does_not_fit", """\
+A job chooses a procedure without a side where a car has what it works on twice, or with a side where it has it once.
+Steps are named by procedure and side, so neither can be guessed.""")
+
+UNKNOWN_MEASURE = Code("C318", "unknown_measure", """\
+A job holds a reading that its step does not ask for. A reading is named by its step, a stroke and the measure's name as
+the procedure has it: `procedure@left#step-key/Name of the measure`.""")
+
 CODES = (STATE_MISSING, STATE_FORBIDDEN, STATE_OWED, WRONG_ORDER, NEEDLESS_EXEMPTION, RELIES_IN_A_CIRCLE,
          ACT_ON_STRANGER, KEPT_STRANGER, METHOD_NOT_ALLOWED, UNKNOWN_VIEW, OFF_ITS_VIEW, LINE_TOO_SHORT,
-         VIEW_NAME_TAKEN, STEP_LACKS, PLANNING_NAMES_NOTHING)  # fmt: skip
+         VIEW_NAME_TAKEN, STEP_LACKS, PLANNING_NAMES_NOTHING, STEP_OF_NO_RUN, SIDE_THAT_DOES_NOT_FIT,
+         UNKNOWN_MEASURE)  # fmt: skip

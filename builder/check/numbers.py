@@ -19,6 +19,7 @@ class Numbers:
         self._owners: list[Ref] = []
         self._first: dict[Ref, int] = {}
         self._tags: dict[tuple[str, Ref | None], int] = {}
+        self._acts: tuple[tuple[str, Ref | None], ...] = ()
 
     def first(self, owner: Ref) -> int:
         """Return the number of a subject's first state; the state at place 3 has the third number after it."""
@@ -46,3 +47,9 @@ class Numbers:
     def tag(self, act: str, subject: Ref | None) -> int:
         """Return the number of an act on a subject, or on any."""
         return self._tags.setdefault((act, subject), len(self._tags))
+
+    def tagged(self, tag: int) -> tuple[str, Ref | None]:
+        """Return the act of a number and on whom; the numbers were given in order."""
+        if len(self._acts) < len(self._tags):
+            self._acts = tuple(self._tags)
+        return self._acts[tag]

@@ -8,6 +8,9 @@ from typing import Literal, NamedTuple
 
 Side = Literal["this", "other"]
 ID_PATTERN = r"[a-z0-9]+(?:-[a-z0-9]+)*"
+RUN_STEP_PATTERN = rf"{ID_PATTERN}@(?:left|right|)#{ID_PATTERN}"
+"""How a step of a job is named."""
+_RUN_STEP = re.compile(rf"({ID_PATTERN})@(left|right|)#({ID_PATTERN})(?:/(.+))?")
 _REFERENCE = re.compile(rf"(?:(other):)?(?:([a-z][a-z-]*):)?({ID_PATTERN})(?:#({ID_PATTERN}))?")
 
 BODY = "body"
@@ -53,6 +56,27 @@ def parse_reference(text: str, kind: str = "") -> Ref | None:
     if not (own_kind or kind):
         return None
     return Ref(own_kind or kind, name, anchor or "", "other" if side else "this")
+
+
+class RunStep(NamedTuple):
+    """A step of a job, and of what it measures one thing where that is named."""
+
+    procedure: str
+    side: str
+    """Of the car: left, right, or empty where it has but one of what the procedure works on."""
+    key: str
+    measure: str = ""
+
+    @property
+    def ref(self) -> Ref:
+        """The step in its procedure's record."""
+        return Ref("procedure", self.procedure, self.key)
+
+
+def parse_run_step(text: str) -> RunStep | None:
+    """Read `procedure@side#key`, and `/name of a measure` where that stands behind it."""
+    found = _RUN_STEP.fullmatch(text)
+    return None if found is None else RunStep(found[1], found[2], found[3], found[4] or "")
 
 
 class Mention(NamedTuple):

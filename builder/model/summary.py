@@ -37,6 +37,8 @@ class StepSummary(NamedTuple):
     """What the step carries, in the words of `StepPart`."""
     works_out: tuple[str, ...] = ()
     """Calculators among its values."""
+    measures: tuple[str, ...] = ()
+    """Names of what it measures."""
 
 
 class StackedSheet(NamedTuple):

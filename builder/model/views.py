@@ -14,6 +14,7 @@ from builder.model.drawings import Body, Drawing
 from builder.model.grid import Grid as Grid
 from builder.model.html import NO_HTML
 from builder.model.html import Html as Html  # what makes views takes it from here
+from builder.model.job_views import JobDesk
 from builder.model.labelled import Caution as Caution
 from builder.model.labelled import Link as Link
 from builder.model.labelled import Row as Row
@@ -273,7 +274,7 @@ class Groups:
 
 Block = (
     Facts | Prose | Items | Links | Grid | Cards | Figure | Pictures | Warnings | Worked | Form | Plotted | Steps
-    | Groups | Body | Laid | Sheets | PointEntry | PointResults | WayThere | Choosing | PlannedSegment
+    | Groups | Body | Laid | Sheets | PointEntry | PointResults | WayThere | Choosing | PlannedSegment | JobDesk
 )  # fmt: skip
 
 

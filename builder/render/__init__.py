@@ -6,5 +6,6 @@ from the view's data before a template runs.
 
 from builder.render.assets import assets
 from builder.render.pages import Renderer, open_renderer
+from builder.render.scripts import assigned
 
-__all__ = ["Renderer", "assets", "open_renderer"]
+__all__ = ["Renderer", "assets", "assigned", "open_renderer"]

@@ -12,13 +12,14 @@ from functools import cache
 from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, NamedTuple, Union, cast, get_args, get_origin, get_type_hints
 
-from builder.model.records.fields import NONE, Formula, Marked, Measures, Points, Word, alias_of
+from builder.model.records.fields import NONE, Formula, Marked, Measures, Points, StepOfRun, Word, alias_of
+from builder.model.summary import KEY
 from builder.model.tree import Mapping, Scalar, Sequence
 
-Mark = Points | Word | Measures | Formula | Marked
+Mark = Points | StepOfRun | Word | Measures | Formula | Marked
 LINKED = "]("
 """Without it a text holds no Markdown link."""
-_MARKS = (Points, Word, Measures, Formula, Marked)
+_MARKS = (Points, StepOfRun, Word, Measures, Formula, Marked)
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,9 +33,10 @@ class _Leaf:
 
 @dataclass(frozen=True, slots=True)
 class _Each:
-    """Of a list's items or of a mapping's values."""
+    """Of a list's items or of a mapping's values, and of its keys where those name something."""
 
-    plan: _Plan
+    plan: _Plan | None
+    keys: _Leaf | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,17 +75,20 @@ def _walk(plan: _Plan, node: Any, found: list[Found]) -> None:
             if key in plan.plans:
                 _walk(plan.plans[key], entry.value, found)
     elif kind is Scalar:
-        if node.text != NONE:
+        if node.text != NONE and plan.plan is not None:
             _walk(plan.plan, node, found)
     else:
-        for item in _items(node, kind):
-            _walk(plan.plan, item, found)
+        for key, item in _items(node, kind):
+            if plan.keys is not None and key is not None:
+                found.append(Found(plan.keys.mark, key, plan.keys.field))
+            if plan.plan is not None:
+                _walk(plan.plan, item, found)
 
 
-def _items(node: Any, kind: type) -> Iterable[object]:
+def _items(node: Any, kind: type) -> Iterable[tuple[Scalar | None, object]]:
     if kind is Sequence:
-        return cast("Sequence", node).items
-    return (entry.value for entry in node.entries.values())
+        return ((None, item) for item in cast("Sequence", node).items)
+    return ((entry.key, entry.value) for entry in node.entries.values())
 
 
 def marked_texts(record_type: type, value: object) -> dict[tuple[str, str], Mark]:
@@ -104,11 +109,14 @@ def _gather(plan: _Plan, node: Any, found: dict[tuple[str, str], Mark]) -> None:
         if type(plan) is _Leaf:
             if LINKED in node if plan.is_prose else node not in plan.words:
                 found[node, plan.field] = plan.mark
-        elif type(plan) is _Each and node != NONE:
+        elif type(plan) is _Each and node != NONE and plan.plan is not None:
             _gather(plan.plan, node, found)
     elif type(plan) is _Each:
-        for item in node.values() if kind is dict else node:
-            _gather(plan.plan, item, found)
+        for key, item in node.items() if kind is dict else ((None, item) for item in node):
+            if plan.keys is not None and key is not None:
+                found[key, plan.keys.field] = plan.keys.mark
+            if plan.plan is not None:
+                _gather(plan.plan, item, found)
     elif type(plan) is _Fields and kind is dict:
         plans = plan.plans
         for key, value in node.items():
@@ -130,7 +138,7 @@ def _plan_of(annotation: Any, field: str) -> _Plan | None:
     if origin is tuple:
         return _each(get_args(annotation)[0], field)
     if origin is dict:
-        return _each(get_args(annotation)[1], field)
+        return _named(get_args(annotation)[0], get_args(annotation)[1], field)
     if is_dataclass(annotation):
         return _plan_of_fields(annotation, field)
     return None
@@ -147,6 +155,12 @@ def _plan_of_union(members: tuple[Any, ...], field: str) -> _Plan | None:
 def _each(annotation: Any, field: str) -> _Plan | None:
     plan = _plan_of(annotation, field)
     return None if plan is None else _Each(plan)
+
+
+def _named(keys: Any, values: Any, field: str) -> _Plan | None:
+    plan, named = _plan_of(values, field), _plan_of(keys, f"{field}.{KEY}")
+    leaf = named if isinstance(named, _Leaf) else None
+    return None if plan is None and leaf is None else _Each(plan, leaf)
 
 
 def _plan_of_fields(annotation: Any, field: str) -> _Plan | None:

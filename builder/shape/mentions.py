@@ -9,8 +9,8 @@ from typing import cast
 
 from builder.model.place import Span
 from builder.model.problem import Problem
-from builder.model.records.fields import Marked, Points, Word
-from builder.model.reference import LONE_SUBJECTS, Mention, Ref, parse_reference
+from builder.model.records.fields import Marked, Points, StepOfRun, Word
+from builder.model.reference import LONE_SUBJECTS, Mention, Ref, parse_reference, parse_run_step
 from builder.model.tree import Scalar, span_of
 from builder.shape import codes
 from builder.shape.marks import LINKED, Found, Mark
@@ -60,6 +60,9 @@ def _made(mark: Mark, text: str, field: str) -> tuple[tuple[Mention | None, int,
         return ((None if ref is None else Mention(ref, kinds, field), 0, len(text)),)
     if isinstance(mark, Word):
         return ((Mention(Ref("scale", mark.scale, text), ("scale",), field), 0, len(text)),)
+    if isinstance(mark, StepOfRun):
+        step = parse_run_step(text)
+        return ((None if step is None else Mention(step.ref, ("procedure",), field), 0, len(text)),)
     if not isinstance(mark, Marked) or LINKED not in text:
         return ()
     links = [link for link in LINK.finditer(text) if link[1].split(":", 1)[0] not in WEB]

@@ -90,6 +90,7 @@ def _steps(record: Procedure) -> Iterator[StepSummary]:
                 reasons=tuple(exemption.because for exemption in step.except_),
                 carries=_together(tuple(_carried(step))),
                 works_out=tuple(working.calculator for working in step.values),
+                measures=tuple(measure.name for measure in step.measure),
             )
 
 

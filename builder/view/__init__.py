@@ -12,6 +12,7 @@ from builder.model.records.calculator import Calculator
 from builder.model.records.decision import Decision
 from builder.model.records.defect import Defect
 from builder.model.records.figure import Figure
+from builder.model.records.job import Job
 from builder.model.records.law import Act, Method, Rule, State
 from builder.model.records.lesson import Lesson
 from builder.model.records.page import Page as PageRecord
@@ -33,6 +34,11 @@ from builder.view.defect import defect_page
 from builder.view.figure import figure_page
 from builder.view.here import Book, Here
 from builder.view.home import home_page
+from builder.view.job import job_page
+from builder.view.job_book import JobShort, job_book, job_short
+from builder.view.job_example import job_example
+from builder.view.job_procedure import job_procedure
+from builder.view.jobs import jobs_page
 from builder.view.law import act_page, method_page, rule_page, state_page
 from builder.view.lesson import lesson_page
 from builder.view.letters import letter_pages
@@ -109,6 +115,8 @@ def _supporting(here: Here, ref: Ref, record: Record) -> Page:
             return source_page(here, ref, record)
         case Scale():
             return scale_page(here, ref, record)
+        case Job():
+            return job_page(here, ref, record)
         case Vehicle():
             return vehicle_page(here, ref, record)
         case Lesson():
@@ -145,6 +153,7 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
     """Make the pages of the book's own, and those that stand where renamed records were."""
     settings = extra.settings
     yield home_page(book, settings.lead or "")
+    yield jobs_page(book)
     yield from lists_pages(book)
     yield from letter_pages(book)
     yield about_page(book, settings, extra.fingerprint)
@@ -157,6 +166,7 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
 
 
 __all__ = [
-    "Book", "Document", "Example", "Extra", "Here", "Prose", "Units", "book_pages", "documents", "files_of", "foot",
-    "is_printed", "list_of_documents", "navigation", "pages_beside", "printed", "view",
+    "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units", "book_pages", "documents",
+    "files_of", "foot", "is_printed", "job_book", "job_example", "job_procedure", "job_short",
+    "list_of_documents", "navigation", "pages_beside", "printed", "view",
 ]  # fmt: skip

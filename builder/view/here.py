@@ -10,6 +10,7 @@ from builder.model.links import Catalogue, Links
 from builder.model.pictures import WebPicture
 from builder.model.quantity import Quantity
 from builder.model.records import KIND, Record
+from builder.model.records.planning import Planning
 from builder.model.records.settings import ShopSettings
 from builder.model.records.supporting import Scale
 from builder.model.reference import LONE_SUBJECTS, Ref
@@ -36,6 +37,8 @@ class Book:
     units: Units = field(default_factory=Units)
     shop: ShopSettings | None = None
     """What the shop says of itself."""
+    planning: Planning | None = None
+    """How jobs are planned."""
     fingerprint: str = ""
     """The same for two books that were made from the same records."""
     known_links: dict[tuple[str, Ref], Link] = field(default_factory=dict)

@@ -11,6 +11,7 @@ from builder.model.reference import Ref
 from builder.model.views import Block, Group, Groups, Link, Links, Page
 from builder.view import parts, stages
 from builder.view.here import Book, Here
+from builder.view.jobs import way_to_jobs
 from builder.view.lists import AZ, HOME, LISTS, note_of, plain_page
 from builder.view.moments import groups_of
 from builder.view.shell import WORDS, in_words, unfold
@@ -32,6 +33,7 @@ def home_page(book: Book, lead: str) -> Page:
     drawings, words = _body(here, refs.get("panel", []))
     blocks = (
         *drawings,
+        way_to_jobs(here),
         *_procedures(here, refs.get("procedure", [])),
         *words,
         *_calculators(here, refs.get("calculator", [])),

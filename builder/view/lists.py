@@ -15,14 +15,14 @@ from builder.view.status import ISSUED, STATUS
 
 HOME, LISTS, AZ = "index.html", "lists.html", "a-z.html"
 ABOUT, CODES, SOURCES, WRITING = "about.html", "codes.html", "sources.html", "writing.html"
-SET_ASIDE = "set-aside.html"
+SET_ASIDE, JOBS = "set-aside.html", "jobs.html"
 PRINT = "print.html"
 
 
 def navigation() -> tuple[tuple[str, str], ...]:
     """Return what every page's head leads to: label and path from the root."""
     return (("Procedures", f"{LISTS}#procedure"), ("Panels", f"{LISTS}#panel"), ("Work out", f"{LISTS}#calculator"),
-            ("Everything", LISTS))  # fmt: skip
+            ("Jobs", JOBS), ("Everything", LISTS))  # fmt: skip
 
 
 def foot(*, whole: bool = False) -> tuple[tuple[str, str], ...]:

@@ -8,7 +8,7 @@ import pytest
 
 from builder.model.files import SourceFile
 from builder.model.records import KIND, KINDS
-from builder.model.records.fields import Formula, Marked, Measures, Points, Word
+from builder.model.records.fields import Formula, Marked, Measures, Points, StepOfRun, Word
 from builder.model.reference import Mention, Ref
 from builder.model.tree import Mapping
 from builder.read.files import read
@@ -40,6 +40,8 @@ def told(mark: Mark) -> str:
     match mark:
         case Points():
             return f"points at {', '.join(mark.kinds)}" + (" or lone" if mark.lone else "")
+        case StepOfRun():
+            return "step of a job" + (" and a measure" if mark.measured else "")
         case Word():
             return f"word of {mark.scale}"
         case Measures():

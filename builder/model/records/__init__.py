@@ -7,6 +7,7 @@ from builder.model.records.calculator import Calculator
 from builder.model.records.decision import Decision
 from builder.model.records.defect import Defect
 from builder.model.records.figure import Figure
+from builder.model.records.job import Job
 from builder.model.records.law import Act, Method, Rule, State
 from builder.model.records.lesson import Lesson
 from builder.model.records.page import Page
@@ -19,6 +20,7 @@ from builder.model.records.vehicle import Vehicle
 Record = (
     Panel | Seam | Cavity | Opening | Method | Act | State | Rule | Procedure | Calculator | Table
     | Supply | Tool | Hazard | Term | Source | Scale | Vehicle | Lesson | Figure | Shell | Page | Decision | Defect
+    | Job
 )  # fmt: skip
 
 
@@ -59,6 +61,7 @@ KINDS = (
     Kind("supply", "supplies", Supply, "Supplies", shelf=True),
     Kind("tool", "tools", Tool, "Tools", shelf=True),
     Kind("table", "tables", Table, "Tables", shelf=True),
+    Kind("job", "jobs", Job, "Jobs", shelf=True),
     Kind("lesson", "lessons", Lesson, "Lessons"),
     Kind("page", "pages", Page, "Pages", ending=".md"),
     Kind("figure", "figures", Figure, "Figures and photos", shelf=True, pictures=True),

@@ -9,7 +9,7 @@ from pydantic import AfterValidator, BeforeValidator, ConfigDict, Field, StringC
 from pydantic_core import PydanticCustomError
 
 from builder.model.quantity import Quantity, split_quantity
-from builder.model.reference import ID_PATTERN
+from builder.model.reference import ID_PATTERN, RUN_STEP_PATTERN
 
 T = TypeVar("T")
 def key_of(field: str) -> str:
@@ -111,6 +111,13 @@ class Points:
     kinds: tuple[str, ...]
     lone: bool = False
     """Whether `body` and `welder` may stand here, and `other:` before a reference."""
+
+
+@dataclass(frozen=True, slots=True)
+class StepOfRun:
+    """Mark: the text names a step of a job, `procedure@side#key`, and with `measured` one of its measures behind it."""
+
+    measured: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -249,5 +256,12 @@ HazardId = Annotated[Id, Points(("hazard",))]
 TermId = Annotated[Id, Points(("term",))]
 SourceId = Annotated[Id, Points(("source",))]
 FigureId = Annotated[Id, Points(("figure",))]
+VehicleId = Annotated[Id, Points(("vehicle",))]
+StepId = Annotated[str, StringConstraints(pattern=rf"^{RUN_STEP_PATTERN}$", max_length=250), StepOfRun()]
+"""A step of a job: `procedure@left#key`, or `procedure@#key` where the car has no side of it."""
+ReadingId = Annotated[
+    str, StringConstraints(pattern=rf"^{RUN_STEP_PATTERN}/.+$", max_length=400), StepOfRun(measured=True)
+]
+"""A measure of a job's step: `procedure@left#key/name of the measure`."""
 Subject = Annotated[str, Points(("seam", "panel", "cavity", "opening"), lone=True)]
 """What a step is done on: `seam:id`, `other:panel:id`, `body` or `welder`."""

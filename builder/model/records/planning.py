@@ -16,6 +16,7 @@ from builder.model.records.fields import (
     Stated,
     Temperature,
     Variable,
+    Word,
     YesNo,
     record,
 )
@@ -132,6 +133,16 @@ class Curing:
 
 
 @record
+class Turns:
+    """Stages of a job that come before all others, and after them; for the rest the law alone decides."""
+
+    first: tuple[Annotated[Id, Word("stage")], ...] = ()
+    last: tuple[Annotated[Id, Word("stage")], ...] = ()
+    because: Line
+    source: SourceId
+
+
+@record
 class Hours:
     """When the shop is open, until a job says otherwise."""
 
@@ -160,6 +171,44 @@ class Hands:
 
 
 @record
+class LookAgain:
+    """When something on the repaired car is to be looked at again."""
+
+    after: Name
+    """From the day it left, in words: `6 months`."""
+    look: Line
+    source: SourceId
+
+
+@record
+class CustomerPart:
+    """A part of the page for the customer."""
+
+    say: Name
+    """Its heading."""
+    means: Line
+    """What stands below it."""
+    of: Literal["steps", "measures", "batches", "findings", "looks", "words"]
+    """Where its list comes from: steps that are done, or another part of the job's record."""
+    acts: tuple[ActId, ...] = ()
+    """Of steps: which acts' steps it lists, by what they were done on."""
+    nothing: Line | None = None
+    """What it says where the list is empty; without it the part is left out."""
+    ask: Name | None = None
+    """What the shop may write there itself, as a question to whoever fills it in."""
+
+
+@record
+class CustomerPage:
+    """What the customer reads of a job."""
+
+    opening: Line
+    parts: dict[Id, CustomerPart]
+    looks: tuple[LookAgain, ...]
+    closing: Line
+
+
+@record
 class Planning:
     """How jobs are planned; of several layers the last that has the file wins."""
 
@@ -180,6 +229,8 @@ class Planning:
     """Acts that rust slows."""
     lone_hand: LoneHand
     curing: Curing
+    stages: Turns
     hours: Hours
     hands: Hands
     climate: Climate
+    customer: CustomerPage | None = None

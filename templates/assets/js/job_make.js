@@ -1,0 +1,59 @@
+/**
+ * The view in which a job is made: the car, the procedures, the time, the prices; and below, always in sight, what comes of
+ * it and the way on.
+ */
+(function () {
+  "use strict";
+
+  /** @type {any} */
+  const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
+  const { el } = seambook.dom;
+  const { jobMake, jobDesk } = seambook;
+  const DAY = { weekday: "short", day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" };
+
+  /** What the job comes to, in a line. @param {any} state @returns {string} */
+  function inShort({ job, planned }) {
+    const count = job.runs.length;
+    if (!count) return "Choose a procedure: press a panel, or type a word.";
+    const parts = [`${count} ${count === 1 ? "procedure" : "procedures"}`];
+    if (planned && planned.rows && planned.rows.length) parts.push(`${planned.rows.length} steps`);
+    if (planned && Number.isFinite(planned.handsOn)) parts.push(`${jobMake.long(planned.handsOn)} of work`);
+    if (planned && planned.ok && Number.isFinite(planned.finish)) {
+      parts.push(`ready ${new Date(planned.finish).toLocaleString(document.documentElement.lang || "en", /** @type {any} */ (DAY))}`);
+    }
+    return parts.join(" · ");
+  }
+
+  /** @param {any} state @returns {any[]} */
+  function troubles({ planned }) {
+    const found = (planned && planned.problems) || [];
+    return found.length ? [el("ul", { class: "job-troubles" }, found.map((/** @type {any} */ one) => el("li", { text: one.say })))] : [];
+  }
+
+  /** @param {any} state @returns {any[]} */
+  function summary(state) {
+    const next = jobDesk.views().find((/** @type {string} */ name) => name !== "make");
+    const way = next && state.job.runs.length
+      ? el("a", { class: "primary", id: "job_onward", href: jobDesk.address(state.job.id, next), text: next === "plan" ? "See the plan" : seambook.jobViews[next].title })
+      : null;
+    return [el("p", { text: inShort(state) }), way].filter(Boolean);
+  }
+
+  /** @param {HTMLElement} place @param {any} state */
+  function draw(place, state) {
+    place.append(
+      jobMake.car(state), jobMake.pick(state), jobMake.list(state),
+      el("div", { id: "job_troubles" }, troubles(state)),
+      jobMake.time(state), jobMake.prices(state),
+      el("div", { class: "job-onward", id: "job_summary" }, summary(state)),
+    );
+  }
+
+  /** While one types: what comes of it, and no field. @param {HTMLElement} _ @param {any} state */
+  function freshen(_, state) {
+    document.getElementById("job_summary")?.replaceChildren(...summary(state));
+    document.getElementById("job_troubles")?.replaceChildren(...troubles(state));
+  }
+
+  seambook.jobViews.make = { title: "Make", draw, freshen };
+})();

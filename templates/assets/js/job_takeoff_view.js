@@ -1,0 +1,162 @@
+/* The take-off: what to order by the pack and how each line came about, tools, people, parts, labour and sums. */
+(function () {
+  "use strict";
+
+  /** @type {any} */
+  const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
+  const { el } = seambook.dom;
+  const words = seambook.jobWords;
+  const { table, record } = seambook.jobParts;
+
+  /** @param {any} state @param {number | null | undefined} sum */
+  function money(state, sum) {
+    return typeof sum === "number" && Number.isFinite(sum) ? `${sum.toFixed(2)} ${state.job.prices?.currency || ""}`.trim() : "\u2013";
+  }
+
+  /** @param {number} amount @param {string} unit */
+  function amountOf(amount, unit) {
+    return typeof amount === "number" ? `${words.number(amount, Math.abs(amount) < 10 ? 2 : Math.abs(amount) < 100 ? 1 : 0)} ${unit || ""}`.trim() : "\u2013";
+  }
+
+  /** How a line came about, folded; on paper it is unfolded. @param {any} state @param {any} line @param {string} id */
+  function about(state, line, id) {
+    const items = (line.lines || []).map((/** @type {any} */ one) => {
+      const steps = [one.steps || one.step || one.ids || []].flat();
+      return el("li", {}, amountOf(one.amount, one.unit || line.unit), one.how ? `: ${one.how}` : "", one.title ? el("span", { class: "note", text: ` ${one.title}` }) : null,
+        steps.length ? el("span", { class: "note" }, " ", ...seambook.jobParts.links(state, steps.slice(0, 6))) : null);
+    });
+    if (!items.length) return null;
+    return el("details", { class: "job-more", id }, el("summary", { text: "How it came about" }), el("ul", { class: "list" }, ...items));
+  }
+
+  /** @param {any} state @param {any[]} all @param {boolean} isPaper */
+  function supplies(state, all, isPaper) {
+    if (!all.length) return el("p", { class: "none", text: "No step of this job says how much of a supply it takes." });
+    const hasPrices = all.some(({ price }) => typeof price === "number");
+    const heads = ["Supply", "Needed", "With waste", "Packs", ...(hasPrices ? ["Price", "Cost"] : [])];
+    const lines = all.map((line) => {
+      const title = line.path || state.book.supplies?.[line.id]?.path ? record({ title: line.title, path: line.path || state.book.supplies[line.id].path }, line.id) : line.title;
+      const pack = line.pack?.say || (line.pack ? `${line.pack.size} ${line.pack.unit}` : "");
+      return {
+        cells: [
+          [title, isPaper ? null : about(state, line, `take_${line.id}`)], amountOf(line.amount, line.unit), amountOf(line.withWaste, line.unit),
+          [el("strong", { text: line.packs === null || line.packs === undefined ? "\u2013" : String(line.packs) }), pack ? ` ${pack}` : ""], ...(hasPrices ? [money(state, line.price), money(state, line.cost)] : []),
+        ],
+      };
+    });
+    return table("Supplies to order", heads, lines, "take-off");
+  }
+
+  /** @param {any[]} all */
+  function tools(all) {
+    const lines = all.map((one) => ({ cells: [[record(one.path ? one : { title: one.title || one.id }, one.id)], said(one.calibration), [one.checks || []].flat().join("; ")] }));
+    return lines.length ? [el("h2", { text: "Tools" }), table("Tools and their calibration", ["Tool", "Calibration", "Before use"], lines)] : [];
+  }
+
+  /** @param {any} calibration */
+  function said(calibration) {
+    if (!calibration) return "";
+    if (typeof calibration === "string") return calibration;
+    return [calibration.every, calibration.due || calibration.say].filter(Boolean).join(", ");
+  }
+
+  /** @param {any[]} all */
+  function people(all) {
+    const items = all.map((one) => el("li", { text: `${one.count || 1} \u00d7 ${one.who}` }));
+    return items.length ? [el("h2", { text: "People" }), el("ul", { class: "list" }, ...items)] : [];
+  }
+
+  /** @param {any[]} all */
+  function parts(all) {
+    const lines = all.map((one) => ({ cells: [one.name, one.side || "\u2013", one.comes_from || "", one.note || "", one.title || ""] }));
+    return lines.length ? [el("h2", { text: "Parts" }), table("Parts replaced", ["Part", "Side", "Comes from", "Note", "For"], lines)] : [];
+  }
+
+  /** What the findings add, apart: they are agreed one by one. @param {any} state */
+  function findings(state) {
+    const all = (state.job.findings || []).filter((/** @type {any} */ one) => one.answer !== "no");
+    if (!all.length) return [];
+    const lines = all.map((/** @type {any} */ one) => ({ cells: [one.where, one.answer === "yes" ? "agreed" : "waits for the customer", money(state, one.price)] }));
+    return [el("h2", { text: "Findings" }), table("Findings and their prices", ["Finding", "Answer", "Price"], lines)];
+  }
+
+  /** @param {any} state @param {any} sum */
+  function sums(state, { labour, total, supplies: all }) {
+    const hasSupplies = (all || []).some((/** @type {any} */ one) => typeof one.cost === "number");
+    const rows = [
+      labour ? ["Labour", [words.span(labour.minutes || 0), typeof labour.rate === "number" ? `at ${money(state, labour.rate)} an hour` : ""].filter(Boolean).join(" "), labour.cost] : null,
+      hasSupplies ? ["Supplies", "packs at their prices", all.reduce((/** @type {number} */ whole, /** @type {any} */ one) => whole + (one.cost || 0), 0)] : null,
+    ].filter(Boolean);
+    const whole = typeof total === "number" ? total : total?.cost ?? total?.sum;
+    if (!rows.length) return [];
+    const lines = rows.map((/** @type {any} */ [label, how, cost]) => ({ cells: [label, how, money(state, cost)] }));
+    if (typeof whole === "number") lines.push({ cells: [[el("strong", { text: "Sum" })], "", [el("strong", { text: money(state, whole) })]] });
+    const missing = (all || []).filter((/** @type {any} */ one) => one.packs && typeof one.price !== "number").map((/** @type {any} */ one) => one.title);
+    return [
+      el("h2", { text: "Labour and sums" }), table("Labour and sums", ["What", "How it came about", "Cost"], lines),
+      missing.length && hasSupplies ? el("p", { class: "note", text: `Without a price, and not in the sum: ${missing.join(", ")}.` }) : null,
+    ];
+  }
+
+  /** @param {any} state @param {boolean} isPaper @returns {any[]} */
+  function make(state, isPaper) {
+    const sum = seambook.takeoff.sum(state.job, state.given.library);
+    const blocks = [
+      [el("h2", { text: "Supplies" }), supplies(state, sum.supplies || [], isPaper)], parts(sum.parts || []), tools(sum.tools || []), people(sum.people || []), findings(state), sums(state, sum),
+    ];
+    return blocks.filter((block) => block.length).map((block) => el("section", { class: "block" }, ...block));
+  }
+
+  /** @param {any} state @returns {Node[]} */
+  function paper(state) {
+    return seambook.takeoff ? [el("h2", { class: "traveller-title", text: "Take-off" }), ...make(state, true)] : [];
+  }
+
+  /** A cell of a table of values parted by commas: quoted where it must be, and never what a spreadsheet would work out.
+   * @param {any} value */
+  function cell(value) {
+    const text = value === null || value === undefined ? "" : String(value);
+    const safe = typeof value !== "number" && /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+    return /[",\r\n]/.test(safe) ? `"${safe.replace(/"/g, '""')}"` : safe;
+  }
+
+  /** @param {any} state */
+  function csv(state) {
+    if (seambook.takeoff.csv) return seambook.takeoff.csv(state.job, state.given.library);
+    const sum = seambook.takeoff.sum(state.job, state.given.library);
+    const rows = [["Sort", "What", "Amount", "With waste", "Unit", "Packs", "Pack", "Price", "Cost"]];
+    for (const one of sum.supplies || []) rows.push(["supply", one.title, one.amount, one.withWaste, one.unit, one.packs, one.pack?.say || "", one.price, one.cost]);
+    for (const one of sum.parts || []) rows.push(["part", one.name, one.count || 1, "", "", "", one.comes_from || "", "", ""]);
+    for (const one of sum.tools || []) rows.push(["tool", one.title || one.id, "", "", "", "", said(one.calibration), "", ""]);
+    return rows.map((row) => row.map(cell).join(",")).join("\r\n") + "\r\n";
+  }
+
+  /** @param {any} state */
+  function download(state) {
+    const address = URL.createObjectURL(new Blob(["\ufeff", csv(state)], { type: "text/csv;charset=utf-8" }));
+    const name = `${(state.job.number || "job").replace(/[^\w-]+/g, "-")}-take-off.csv`;
+    const anchor = el("a", { href: address, download: name });
+    document.body.append(anchor);
+    anchor.click();
+    anchor.remove();
+    window.setTimeout(() => URL.revokeObjectURL(address), 10000);
+    state.say?.(`${name} is saved.`);
+  }
+
+  /** @param {HTMLElement} place @param {any} given */
+  function draw(place, given) {
+    const state = { ...seambook.jobParts.here(given), given };
+    seambook.jobPaper.head(state.job);
+    if (!seambook.takeoff || !(state.job.runs || []).length) {
+      seambook.jobEntries.redraw(place, state, [el("p", { class: "none", text: "There is nothing to order yet. Choose procedures first." })]);
+      return;
+    }
+    const button = el("button", { type: "button", class: "control", id: "take_csv", text: "Save as CSV", on: { click: () => download(state) } });
+    const prices = el("p", { class: "note" }, "Prices and the labour rate are set where the job is made: ", el("a", { href: `#job=${encodeURIComponent(state.job.id || "")}&view=make`, text: "the job itself" }), ".");
+    const screen = el("div", { class: "only-screen" }, el("div", { class: "job-choices" }, button), ...make(state, false), prices);
+    seambook.jobEntries.redraw(place, state, [screen, seambook.jobPaper.place(() => paper(state))]);
+  }
+
+  seambook.jobViews = seambook.jobViews || {};
+  seambook.jobViews["take-off"] = { title: "Take-off", draw, freshen: seambook.jobEntries.freshen, paper };
+})();

@@ -1,0 +1,80 @@
+/**
+ * What a plan says beside its times: why a step cannot be placed, and what would bring the finish nearer. What is offered has
+ * been planned: each gain is the difference of two finishes.
+ */
+
+(function () {
+  "use strict";
+
+  /** @type {any} */
+  const page = window;
+  /** @type {any} */
+  const seambook = (page.seambook = page.seambook || {});
+  const HOUR = 60;
+  const WORTH_SAYING = 15;
+
+  /** @param {number} minutes */
+  function span(minutes) {
+    const hours = Math.floor(minutes / HOUR);
+    const rest = Math.round(minutes % HOUR);
+    return [hours ? `${hours} h` : "", rest || !hours ? `${rest} min` : ""].filter(Boolean).join(" ");
+  }
+
+  /** @type {Record<string, (told: any, library: any) => string>} */
+  const WHY = {
+    opening: ({ with: [minutes, longest] }) =>
+      `takes ${span(minutes)} at a stretch and the shop is open ${span(longest)}. Open longer, or mark the step so that it may be split.`,
+    watch: ({ with: [minutes, longest] }) => `with its watch takes ${span(minutes)} and has to end before closing; the shop is open ${span(longest)}.`,
+    wait: ({ with: [minutes, wait, longest] }) => `and the ${span(wait)} that somebody stays for take ${span(minutes + wait)}; the shop is open ${span(longest)}.`,
+    hands: ({ with: [asked, there] }) => `needs ${asked} technicians and there ${there === 1 ? "is one" : `are ${there}`}.`,
+    place: ({ with: [place] }, library) => `needs a place that is not free for this job: ${placeOf(place, library)}.`,
+    window: () => "cannot be begun before the longest wait of the step before it is over.",
+    loop: () => "waits for itself through the steps that have to come before it.",
+  };
+
+  /** @param {string} place @param {any} library */
+  function placeOf(place, library) {
+    const known = library.book.planning && library.book.planning.places[place];
+    return known ? known.say : place;
+  }
+
+  /** @param {any} problem @param {any} planned @param {string[]} cold @param {string[]} alone @param {any} library */
+  function problems(problem, planned, cold, alone, library) {
+    const { planning } = library.book;
+    const told = planned.impossible.map((/** @type {any} */ one) => ({ say: WHY[one.why](one, library), steps: [problem.tasks[one.task].id] }));
+    if (cold.length) {
+      told.push({ say: `do not cure at the shop's temperature: at least ${planning.curing.least_temperature} °C. Warm the panel, or wait for warmer days.`, steps: cold });
+    }
+    if (alone.length) told.push({ say: `need a second person. ${planning.lone_hand.because}`, steps: alone });
+    return told;
+  }
+
+  /** What may be changed to end sooner. @param {any} job @param {any} problem @param {any} library @param {any} planned @returns {{say: string, problem: any}[]} */
+  function changes(job, problem, library, planned) {
+    const found = [];
+    const most = library.book.planning ? library.book.planning.hands.most : job.hands + 1;
+    if (job.hands < most) found.push({ say: `With ${job.hands + 1} technicians`, problem: { ...problem, hands: job.hands + 1 } });
+    if (problem.hours && problem.hours.closes + HOUR <= 24 * HOUR) {
+      found.push({ say: "Open an hour longer each day", problem: { ...problem, hours: { ...problem.hours, closes: problem.hours.closes + HOUR } } });
+    }
+    if (problem.hours && problem.hours.days.length < 7) {
+      const next = [1, 2, 3, 4, 5, 6, 7].find((day) => !problem.hours.days.includes(day));
+      found.push({ say: "Work on one day more of the week", problem: { ...problem, hours: { ...problem.hours, days: [...problem.hours.days, next].sort() } } });
+    }
+    const held = new Set((planned.causes || []).filter((/** @type {any} */ one) => one.why === "place").map((/** @type {any} */ one) => one.of));
+    for (const place of held) {
+      found.push({ say: `A second place: ${placeOf(place, library)}`, problem: { ...problem, places: { ...problem.places, [place]: (problem.places[place] || 1) + 1 } } });
+    }
+    return found;
+  }
+
+  /** @param {any} job @param {any} problem @param {any} planned @param {string[]} order @param {any} library */
+  function advice(job, problem, planned, order, library) {
+    return changes(job, problem, library, planned).flatMap(({ say, problem: other }) => {
+      const gain = planned.finish - seambook.schedule.plan({ ...other, previous: order, passes: 0 }).finish;
+      return gain >= WORTH_SAYING ? [{ say: `${say}: done ${span(gain)} sooner by the clock.`, ids: [], gain }] : [];
+    }).sort((one, other) => other.gain - one.gain);
+  }
+
+  seambook.jobTold = { problems, advice, span };
+})();

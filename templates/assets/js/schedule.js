@@ -1,0 +1,225 @@
+/**
+ * The planner: tasks with waits, windows, hands, places, clashes and opening hours become one plan. Touches no page.
+ *
+ * `seambook.schedule.plan(problem)` tries the previous order, then the longest tail first, serial and parallel, then the
+ * best so far pushed to the right and packed again, then the best with some tasks shifted, as many passes as asked. Only
+ * whole numbers and a generator of its own: the same problem gives the same plan on every machine.
+ */
+
+/** @typedef {{rows: PlanRow[], order: number[], finish: number, critical: number[], causes: PlanCause[], slack: number[],
+ *   idle: {hands: number, minutes: number}, impossible: PlanFault[]}} SchedulePlan */
+
+(function () {
+  "use strict";
+
+  /** @type {any} */
+  const seambook = /** @type {any} */ (window).seambook;
+  const { NEVER } = seambook.scheduleTime;
+  const { shape } = seambook.scheduleProblem;
+  const { Placer } = seambook.schedulePlace;
+  const { serial, parallel, pushed, withinBlock } = seambook.scheduleOrder;
+
+  /** Whole numbers below a bound, the same for the same seed (mulberry32). @param {number} seed */
+  function generator(seed) {
+    let state = seed | 0;
+    return (/** @type {number} */ bound) => {
+      state = (state + 0x6d2b79f5) | 0;
+      let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+      mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+      return ((mixed ^ (mixed >>> 14)) >>> 0) % bound;
+    };
+  }
+
+  /** A fixed number of passes by the number of tasks: many where one is cheap. @param {number} count */
+  function passesFor(count) {
+    if (count <= 30) return 300;
+    if (count <= 80) return 100;
+    if (count <= 160) return 40;
+    return count <= 320 ? 12 : 4;
+  }
+
+  /** Drop and tell the limits that cannot be kept even where nothing else is done. @param {any} placer */
+  function dropHopeless(placer) {
+    const shaped = /** @type {ShapedPlan} */ (placer.shaped);
+    const keys = shaped.tail.map((tail) => -tail);
+    for (const { members, byDue } of shaped.blocks) {
+      const isBound = members.length > 1 || shaped.due[members[0]] < NEVER;
+      const inOrder = withinBlock(shaped, members, keys);
+      for (let isKept = !isBound; !isKept; ) {
+        placer.rewind();
+        const first = placer.putInOrder(byDue, 0, true);
+        if (!first || !placer.putInOrder(inOrder, 0, true) || !placer.putInOrder(byDue, placer.behind(byDue), true)) isKept = true;
+        else drop(shaped, first);
+      }
+    }
+    placer.rewind();
+  }
+
+  /** @param {ShapedPlan} shaped @param {number[]} limit the two tasks; of a limit from a done one, the second alone */
+  function drop(shaped, [from, to]) {
+    if (from < 0) {
+      shaped.faults.push({ task: to, why: "window", with: shaped.dueBy[to] });
+      shaped.due[to] = NEVER;
+      return;
+    }
+    const least = Math.min(...shaped.limitsTo[to].filter((link) => link.to === from).map((link) => link.lag));
+    shaped.faults.push({ task: to, why: "window", with: [from, least] });
+    shaped.limitsTo[to] = shaped.limitsTo[to].filter((link) => link.to !== from);
+    shaped.limitsFrom[from] = shaped.limitsFrom[from].filter((link) => link.to !== to);
+  }
+
+  /** No plan can end before: what arcs and hours ask for, and the work there is for the hands and places there are.
+   * @param {any} placer */
+  function leastFinish(placer) {
+    const shaped = /** @type {ShapedPlan} */ (placer.shaped);
+    const { calendar, count, rank, isDone, before, earliest, rest } = shaped;
+    const inOrder = Array.from({ length: count }, (_, at) => at).sort((one, other) => rank[one] - rank[other]);
+    const end = placer.end.slice();
+    let least = 0;
+    for (const at of inOrder) {
+      if (!isDone[at]) {
+        const start = before[at].reduce((most, { to, lag }) => Math.max(most, end[to] + lag), earliest[at]);
+        end[at] = placer.endOf(at, placer.fit(at, start));
+      }
+      least = Math.max(least, end[at] + rest[at]);
+    }
+    const work = new Map();
+    for (let at = 0; at < count; at += 1) {
+      for (const { profile, kind, amount, most, span, linger } of isDone[at] ? [] : shaped.claims[at]) {
+        if (kind === "clash") continue;
+        const known = work.get(profile) || { there: most + amount, asked: 0 };
+        known.asked += amount * (span === 2 ? linger : shaped.minutes[at]);
+        work.set(profile, known);
+      }
+    }
+    for (const { there, asked } of work.values()) {
+      least = Math.max(least, calendar.endOf(calendar.fit(0, 0), Math.floor((asked + there - 1) / there)));
+    }
+    return least;
+  }
+
+  /** The longest tail first, each task's time weighted by the hands it takes. @param {ShapedPlan} shaped */
+  function weightedTails(shaped) {
+    const tail = shaped.tasks.map(() => 0);
+    const inOrder = shaped.tasks.map((_, at) => at).sort((one, other) => shaped.rank[other] - shaped.rank[one]);
+    for (const at of inOrder) {
+      let most = shaped.rest[at];
+      for (const { to, lag } of shaped.after[at]) most = Math.max(most, lag + tail[to]);
+      tail[at] = shaped.minutes[at] * Math.max(1, shaped.handsOf[at]) + most;
+    }
+    return tail;
+  }
+
+  /** Keys by which what runs out of time comes first. @param {ShapedPlan} shaped */
+  function byDue(shaped) {
+    const due = shaped.due.slice();
+    const inOrder = shaped.tasks.map((_, at) => at).sort((one, other) => shaped.rank[other] - shaped.rank[one]);
+    for (const at of inOrder) {
+      for (const { to, lag } of shaped.after[at]) due[at] = Math.min(due[at], due[to] - lag - shaped.minutes[at]);
+    }
+    return due.map((one, at) => (one < NEVER ? one : NEVER - shaped.tail[at]));
+  }
+
+  /** Keys by an earlier order of ids; a task that is new comes just before the first of those that need it, or last.
+   * @param {ShapedPlan} shaped @param {string[]} previous */
+  function byPrevious(shaped, previous) {
+    const place = new Map(previous.map((id, at) => [id, 2 * at]));
+    const keys = shaped.tasks.map((task) => place.get(task.id));
+    const found = /** @type {number[]} */ (keys.map((key) => (key === undefined ? 2 * previous.length : key)));
+    const inOrder = shaped.tasks.map((_, at) => at).sort((one, other) => shaped.rank[other] - shaped.rank[one]);
+    for (const at of inOrder) {
+      if (keys[at] !== undefined) continue;
+      for (const { to } of shaped.after[at]) found[at] = Math.min(found[at], found[to] - 1);
+    }
+    return found;
+  }
+
+  /** Keys that say a plan's order again. @param {number} count @param {number[]} order */
+  function keysOf(count, order) {
+    const keys = Array.from({ length: count }, () => 0);
+    order.forEach((at, turn) => (keys[at] = turn));
+    return keys;
+  }
+
+  /** The search for one problem: the best so far, and what may take its place. */
+  class Search {
+    /** @param {PlanProblem} problem */
+    constructor(problem) {
+      this.shaped = /** @type {ShapedPlan} */ (shape(problem));
+      this.placer = new Placer(this.shaped);
+      dropHopeless(this.placer);
+      this.least = leastFinish(this.placer);
+      this.random = generator(problem.seed);
+      this.best = /** @type {PlacedPlan | null} */ (null);
+    }
+
+    get isBest() {
+      return this.best !== null && this.best.finish <= this.least && !this.best.broken.length;
+    }
+
+    /** Plan by keys; whether that is better than the best. @param {(placer: any, keys: number[], by: number) => PlacedPlan | null} generate
+     * @param {number[]} keys */
+    consider(generate, keys) {
+      if (this.isBest) return false;
+      const { best } = this;
+      const found = generate(this.placer, keys, best && !best.broken.length ? best.finish - 1 : NEVER);
+      if (!found) return false;
+      const more = best ? found.broken.length - best.broken.length : -1;
+      if (more > 0 || (best && more === 0 && found.finish >= best.finish)) return false;
+      this.best = found;
+      return true;
+    }
+
+    /** Push the best to the right and pack it again, as long as that helps. */
+    pack() {
+      while (this.best && !this.isBest) {
+        this.placer.hold(this.best);
+        if (!this.consider(serial, pushed(this.placer, this.best.finish))) return;
+      }
+    }
+
+    /** The best order with some tasks shifted. */
+    shifted() {
+      const { count } = this.shaped;
+      const { order } = /** @type {PlacedPlan} */ (this.best);
+      const keys = keysOf(count, order).map((turn) => 4 * turn);
+      if (!order.length) return keys;
+      const moved = 1 + this.random(Math.max(2, Math.min(6, order.length >> 1)));
+      for (let one = 0; one < moved; one += 1) {
+        keys[order[this.random(order.length)]] = 4 * this.random(order.length) - 2 + this.random(4);
+      }
+      return keys;
+    }
+
+    /** The longest tails with as much again left to chance. */
+    shaken() {
+      return this.shaped.tail.map((tail) => -tail * (64 + this.random(64)));
+    }
+
+    /** @param {number} passes */
+    pass(passes) {
+      for (let turn = 0; turn < passes && !this.isBest; turn += 1) {
+        const keys = turn % 4 === 3 ? this.shaken() : this.shifted();
+        if (this.consider(turn % 3 === 2 ? parallel : serial, keys)) this.pack();
+      }
+    }
+  }
+
+  /** @param {PlanProblem} problem @returns {SchedulePlan} */
+  function plan(problem) {
+    const search = new Search(problem);
+    const { shaped } = search;
+    if (problem.previous && problem.previous.length) search.consider(serial, byPrevious(shaped, problem.previous));
+    const rules = [shaped.tail.map((tail, at) => -(shaped.tasks[at].tail || tail)), weightedTails(shaped).map((tail) => -tail)];
+    if (shaped.due.some((due) => due < NEVER)) rules.unshift(byDue(shaped));
+    for (const keys of rules) {
+      search.consider(parallel, keys);
+      search.consider(serial, keys);
+    }
+    search.pack();
+    search.pass(problem.passes);
+    return seambook.scheduleTold.told(search.placer, /** @type {PlacedPlan} */ (search.best));
+  }
+
+  seambook.schedule = { plan, passesFor };
+})();
