@@ -1,4 +1,4 @@
-"""What the law says to a procedure's steps, told by names: the same as it tells the walk through a procedure by numbers."""
+"""What the law says to a procedure's steps, told by names: the same as it tells the walk by numbers."""
 
 from __future__ import annotations
 
@@ -36,9 +36,8 @@ def _held(law: Law, number: int) -> Whose:
 
 def test_states_are_named_by_whose_they_are() -> None:
     found = told("weld a,other:a by plug > weld b by bond")
-    here, there = ("seam:a", "this"), ("seam:a", "other")
     needed = {found.states[one.state] for one in found.steps[0].needs if one.rule == "lap"}
-    assert needed == {Whose("protected", *here), Whose("protected", *there)}
+    assert needed == {Whose("protected", "seam:a", "this"), Whose("protected", "seam:a", "other")}
     assert {one.rule for one in found.steps[0].needs} == {"lap", "inside", "coupon-first"}
     welder = {found.states[one.state] for one in found.steps[0].needs if one.rule == "coupon-first"}
     assert welder == {Whose("proven", "welder", None)}
