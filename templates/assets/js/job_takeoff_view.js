@@ -100,7 +100,7 @@
 
   /** @param {any} state @param {boolean} isPaper @returns {any[]} */
   function make(state, isPaper) {
-    const sum = seambook.takeoff.sum(state.job, state.given.library);
+    const sum = seambook.takeoff.sum(state.job, state.given.library, state.given.planned);
     const blocks = [
       [el("h2", { text: "Supplies" }), supplies(state, sum.supplies || [], isPaper)], parts(sum.parts || []), tools(sum.tools || []), people(sum.people || []), findings(state), sums(state, sum),
     ];
@@ -122,7 +122,7 @@
 
   /** @param {any} state */
   function csv(state) {
-    if (seambook.takeoff.csv) return seambook.takeoff.csv(state.job, state.given.library);
+    if (seambook.takeoff.csv) return seambook.takeoff.csv(seambook.takeoff.sum(state.job, state.given.library, state.given.planned));
     const sum = seambook.takeoff.sum(state.job, state.given.library);
     const rows = [["Sort", "What", "Amount", "With waste", "Unit", "Packs", "Pack", "Price", "Cost"]];
     for (const one of sum.supplies || []) rows.push(["supply", one.title, one.amount, one.withWaste, one.unit, one.packs, one.pack?.say || "", one.price, one.cost]);
