@@ -108,7 +108,9 @@
           el("p", { class: "job-buttons" }, button("Save the file", () => kept.saveFile(), { id: "job_save" }))),
         ways(state.job.id, view), told(state) || "", made,
       );
-      seen.draw(made, state);
+      // The procedures of a job are still being loaded: what stands on the plan is shown once there is one.
+      if (view !== ORDER[0] && !state.planned) made.append(el("p", { class: "note", role: "status", text: "The plan is being worked out." }));
+      else seen.draw(made, state);
     });
   }
 
