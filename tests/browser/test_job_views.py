@@ -1,9 +1,10 @@
-"""The views of a planned job on a small job made by hand: what is next and what holds it, verdicts, the timeline, paper."""
+"""The views of a planned job, on a small one made by hand: what is next, what holds it, verdicts, timeline, paper."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -43,17 +44,27 @@ def sorts(page: Page, given: dict[str, Any]) -> dict[str, str]:
     found: dict[str, str] = page.evaluate("""() => {
       const { jobTicks, jobRows } = window.seambook;
       const state = { ...window.state, library: window.state.library.procedures };
-      return Object.fromEntries([...jobTicks.states(state, jobRows.of(state))].map(([id, { sort }]) => [id.split("#")[1], sort]));
+      const found = [...jobTicks.states(state, jobRows.of(state))];
+      return Object.fromEntries(found.map(([id, { sort }]) => [id.split("#")[1], sort]));
     }""")
     return found
 
 
 @pytest.mark.parametrize(
     ("found", "low", "high", "verdict", "off"),
-    [(None, 1, 2, "missing", 0), (1, 1, 2, "within", 0), (2, 1, 2, "within", 0), (0.9, 1, 2, "low", -0.1), (2.3, 1, 2, "high", 0.3),
-     (5, None, None, "noted", 0), (0.1, 0.3, None, "low", -0.2), (9, 0.3, None, "within", 0), (-3, None, -2, "within", 0),
-     (-1.9, None, -2, "high", 0.1)],
-)  # fmt: skip
+    [
+        (None, 1, 2, "missing", 0),
+        (1, 1, 2, "within", 0),
+        (2, 1, 2, "within", 0),
+        (0.9, 1, 2, "low", -0.1),
+        (2.3, 1, 2, "high", 0.3),
+        (5, None, None, "noted", 0),
+        (0.1, 0.3, None, "low", -0.2),
+        (9, 0.3, None, "within", 0),
+        (-3, None, -2, "within", 0),
+        (-1.9, None, -2, "high", 0.1),
+    ],
+)
 def test_a_reading_is_judged_by_its_limits(
     desk: Page, found: float | None, low: float | None, high: float | None, verdict: str, off: float
 ) -> None:
@@ -72,9 +83,11 @@ def test_as_built_has_every_measure_and_what_the_book_lost(desk: Page) -> None:
         ".map(({ id, verdict, off, holds, expected }) => [id.split('#')[1], verdict, off, holds, expected])"
     )
     assert rows == [
-        ["read/Width", "high", 2.5, True, 1002], ["read/Depth", "missing", 0, False, None],
-        ["read-again/Width", "missing", 0, False, 1002], ["read/Gap", "gone", 0, False, None],
-    ]  # fmt: skip
+        ["read/Width", "high", 2.5, True, 1002],
+        ["read/Depth", "missing", 0, False, None],
+        ["read-again/Width", "missing", 0, False, 1002],
+        ["read/Gap", "gone", 0, False, None],
+    ]
 
 
 def test_before_and_after_stand_beside_each_other(desk: Page) -> None:
@@ -91,8 +104,14 @@ def test_before_and_after_stand_beside_each_other(desk: Page) -> None:
 
 def test_steps_come_in_their_order_and_what_waits_for_the_customer_is_not_next(desk: Page) -> None:
     assert sorts(desk, job_states.state()) == {
-        "read": "next", "stop": "later", "coat": "later", "read-again": "later", "beside": "next", "weld": "later", "late": "waiting",
-    }  # fmt: skip
+        "read": "next",
+        "stop": "later",
+        "coat": "later",
+        "read-again": "later",
+        "beside": "next",
+        "weld": "later",
+        "late": "waiting",
+    }
 
 
 def test_a_hold_point_keeps_what_follows_until_it_is_released(desk: Page) -> None:
@@ -172,11 +191,14 @@ def test_a_button_pressed_out_of_a_field_is_not_lost(desk: Page) -> None:
 def bars(page: Page) -> list[tuple[str, str, str, str]]:
     """Day, start and end of every bar, read off the drawing by its own hour strokes, and the step it stands for."""
     found: list[tuple[str, str, str, str]] = (
-        page.evaluate("""() => [...document.querySelectorAll(".only-screen > svg.timeline")].flatMap((svg) => {
-      const names = [...svg.querySelectorAll(".hour-name")].map((text) => [Number(text.firstChild.data), Number(text.getAttribute("x"))]);
+        page.evaluate("""() => [...document.querySelectorAll(".only-screen > svg.timeline")]
+    .flatMap((svg) => {
+      const names = [...svg.querySelectorAll(".hour-name")]
+        .map((text) => [Number(text.firstChild.data), Number(text.getAttribute("x"))]);
       const [[first, from], [last, to]] = [names[0] || [0, 0], names[names.length - 1] || [1, 1]];
       const minute = (x) => Math.round(60 * (first + ((x - from) * (last - first)) / (to - from)));
-      const clock = (x) => `${String(Math.floor(minute(x) / 60)).padStart(2, "0")}:${String(minute(x) % 60).padStart(2, "0")}`;
+      const two = (number) => String(number).padStart(2, "0");
+      const clock = (x) => `${two(Math.floor(minute(x) / 60))}:${two(minute(x) % 60)}`;
       const day = svg.querySelector(".day")?.textContent;
       return [...svg.querySelectorAll("rect.bar")].map((bar) => {
         const [x, width] = [Number(bar.getAttribute("x")), Number(bar.getAttribute("width"))];
@@ -221,13 +243,14 @@ def test_no_pair_of_hands_is_at_two_places(desk: Page) -> None:
     assert sum(map(len, lanes)) == 8  # seven steps, one of them for two
     for lane in lanes:
         lane.sort()
-        assert all(one[1] <= other[0] for one, other in zip(lane, lane[1:], strict=False))
+        assert all(one[1] <= other[0] for one, other in pairwise(lane))
 
 
 def test_what_may_not_meet_is_hatched_as_long_as_it_is_about(desk: Page) -> None:
     job_states.show(desk, "plan", job_states.state())
     spans = desk.evaluate(
-        "[...document.querySelectorAll('.only-screen > svg [data-trait=\"wet\"]')].map((one) => [Number(one.dataset.from), Number(one.dataset.to)])"
+        """[...document.querySelectorAll('.only-screen > svg [data-trait="wet"]')]
+        .map(({ dataset }) => [Number(dataset.from), Number(dataset.to)])"""
     )
     assert spans == [[job_states.moment((30, 15, 30)), job_states.moment((30, 18, 30))]]
 
@@ -254,8 +277,14 @@ def test_a_yes_brings_the_work_of_a_finding_and_a_no_takes_it_out(desk: Page) ->
     desk.get_by_role("button", name="Customer says no").click()
     assert [run["procedure"] for run in job(desk)["runs"]] == ["first-panel", "second-panel"]
     desk.get_by_role("button", name="Take the answer back").click()
-    assert job(desk)["runs"][-1] == {"procedure": "late-panel", "side": "", "revision": 2, "fingerprint": "a" * 12,
-                                     "title": "Late panel", "finding": "f1"}  # fmt: skip
+    assert job(desk)["runs"][-1] == {
+        "procedure": "late-panel",
+        "side": "",
+        "revision": 2,
+        "fingerprint": "a" * 12,
+        "title": "Late panel",
+        "finding": "f1",
+    }
     desk.get_by_role("button", name="Customer says yes").click()
     finding = job(desk)["findings"][0]
     assert (finding["answer"], finding["by_whom"]) == ("yes", "R. Tamsin")
@@ -276,10 +305,22 @@ def test_a_finding_is_added_and_waits(desk: Page) -> None:
     desk.get_by_role("button", name="Add the finding").click()
     found = job(desk)
     assert found["findings"][0] | {"found": ""} == {
-        "id": "f1", "where": "Pillar foot", "size": "", "step": READ, "found": "", "by": "Ilse", "photo": "", "supplies": [], "minutes": 0,
-        "procedures": [{"procedure": "second-panel", "side": "right"}], "price": 120, "make_safe": False, "answer": "waiting",
-        "answered": "", "by_whom": "",
-    }  # fmt: skip
+        "id": "f1",
+        "where": "Pillar foot",
+        "size": "",
+        "step": READ,
+        "found": "",
+        "by": "Ilse",
+        "photo": "",
+        "supplies": [],
+        "minutes": 0,
+        "procedures": [{"procedure": "second-panel", "side": "right"}],
+        "price": 120,
+        "make_safe": False,
+        "answer": "waiting",
+        "answered": "",
+        "by_whom": "",
+    }
     assert found["runs"][-1]["side"] == "right"
     assert found["runs"][-1]["finding"] == "f1"
 
