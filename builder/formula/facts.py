@@ -47,7 +47,7 @@ def fact_kinds(subject: str, scales: Scales) -> dict[str, Kind]:
             "strength": choice(scales.get("strength", ())), "load_bearing": choice(YES_NO),
             "handed": choice(YES_NO), "bounds": choice(YES_NO), "drains": choice(YES_NO),
             "carries": choice((*YES_NO, UNKNOWN_FACT)), "may_section": choice(YES_NO),
-            "skin": choice(YES_NO), "part": choice(("made", "donor", "none")),
+            "skin": choice(YES_NO), "part": choice(("made", "donor", "none")), "face": number("m**2"),
         }  # fmt: skip
     if subject == "cavity":
         return {

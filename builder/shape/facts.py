@@ -33,6 +33,7 @@ def facts_of(record: object, scales: Scales) -> tuple[Facts, ...]:
             "carries": UNKNOWN if record.carries is None else _yes(bool(record.carries)),
             "skin": None if record.skin is None else _yes(record.skin),
             "part": None if record.part == UNKNOWN else record.part,
+            "face": base(record.face.area) if record.face else None,
         },)  # fmt: skip
     if isinstance(record, Cavity):
         return ({

@@ -34,12 +34,34 @@ def rests_of(record: Record) -> Iterator[Rest]:
             yield from (_proof(record, proof) for proof in record.proofs)
         case Table():
             yield from _table(record)
-        case Supply() | Tool():
-            yield from (Rest(fact.source, fact.say, ONE, (fact.value,), "facts") for fact in record.facts)
+        case Supply():
+            yield from _facts(record)
+            yield from _bought(record)
+        case Tool():
+            yield from _facts(record)
+            if record.calibrated is not None:
+                yield Rest(record.calibrated.source, "Calibrated every", ONE, (record.calibrated.every,), "calibrated")
         case Opening():
             yield from _opening(record)
         case _:
             yield from _said(record)
+
+
+def _facts(record: Supply | Tool) -> Iterator[Rest]:
+    yield from (Rest(fact.source, fact.say, ONE, (fact.value,), "facts") for fact in record.facts)
+
+
+def _bought(supply: Supply) -> Iterator[Rest]:
+    """How it is bought and used up, for the sums of a job."""
+    if supply.pack is not None:
+        yield Rest(supply.pack.source, supply.pack.say, ONE, (supply.pack.size,), "bought")
+    if supply.waste is not None:
+        yield Rest(supply.waste.source, "Waste", ONE, (Quantity(f"{supply.waste.part:g}", "percent"),), "bought")
+    for usage in supply.used:
+        if usage.each is not None and usage.source is not None:
+            yield Rest(usage.source, f"Each {usage.per}", ONE, (usage.each,), "bought")
+        if usage.by is not None:
+            yield from _fixed(usage.by.fixed, "bought")
 
 
 def _said(record: Record) -> Iterator[Rest]:
@@ -58,6 +80,8 @@ def _said(record: Record) -> Iterator[Rest]:
         case Panel():
             yield from (Rest(zone.source, "May be cut and joined", zone.where, (), "sections")
                         for zone in record.may_section)  # fmt: skip
+            if record.face is not None:
+                yield Rest(record.face.source, "One face", ONE, (record.face.area,))
         case Vehicle():
             yield from (Rest(one.source, "Differs", one.is_) for one in record.differs)
         case Scale():

@@ -32,6 +32,9 @@ def panel_page(here: Here, ref: Ref, panel: Panel, decided: tuple[Decided, ...] 
             *((here.row("Outer skin", YES_NO[panel.skin]),) if panel.skin is not None else ()),
             here.row("New part", PARTS[panel.part]),
             here.row("Left and right", YES_NO[panel.handed]),
+            *((here.row("One face", here.shown(panel.face.area),
+                       here.book.catalogue.title(Ref("source", panel.face.source))),)
+              if panel.face is not None else ()),
         ), wide=True),
         Links("Seams", users(here, ref, "seam"), "No seams.", "seams"),
         Items("Hidden layers", here.lines(panel.hidden_layers), "None.", "hidden-layers"),

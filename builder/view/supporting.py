@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from builder.model.records.supporting import Fact, Hazard, Scale, Source, Supply, Term, Tool
+from builder.model.records.supporting import Calibrated, Fact, Hazard, Scale, Source, Supply, Term, Tool
 from builder.model.records.table import Column, Key, Table
 from builder.model.reference import Ref
 from builder.model.said import Said, said
 from builder.model.signs import sign
 from builder.model.standing import SORT
 from builder.model.views import Block, Facts, Grid, Html, Items, Links, Page, Prose, Row, Warnings
+from builder.view.bought import bought_blocks
 from builder.view.figure import pictures_block
 from builder.view.here import Here
 from builder.view.page import page, passage
@@ -69,6 +70,7 @@ def supply_page(here: Here, ref: Ref, supply: Supply) -> Page:
     main: tuple[Block, ...] = (
         *film,
         *((_facts(here, supply.facts),) if supply.facts else ()),
+        *bought_blocks(here, supply),
         Items("Take care", here.lines(supply.cautions), "Nothing beside its data sheet.", "cautions"),
     )
     return page(
@@ -83,11 +85,17 @@ def tool_page(here: Here, ref: Ref, tool: Tool) -> Page:
         *pictures_block(here, tool.figures),
         Items("Before it is used", here.lines(tool.checks), "Nothing.", "checks", tick=True),
         *((_facts(here, tool.facts),) if tool.facts else ()),
+        *((_calibration(here, tool.calibrated),) if tool.calibrated else ()),
     )
     return page(
         here, ref, tool.title, "Tool", here.paragraphs(tool.summary), main, aliases=tool.was,
         texts=(passage("", tool.title, tool.summary, *tool.checks),),
     )  # fmt: skip
+
+
+def _calibration(here: Here, calibrated: Calibrated) -> Facts:
+    source = here.book.catalogue.title(Ref("source", calibrated.source))
+    return Facts("Calibration", (here.row("Every", here.shown(calibrated.every), source),), "calibrated")
 
 
 def hazard_page(here: Here, ref: Ref, hazard: Hazard) -> Page:

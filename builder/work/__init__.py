@@ -12,19 +12,22 @@ from builder.model.records.calculator import Calculator
 from builder.model.records.decision import Decision
 from builder.model.records.law import Method
 from builder.model.records.procedure import Procedure
+from builder.model.records.supporting import Supply
 from builder.model.reference import Ref
 from builder.model.work import Worked
 from builder.work.around import surroundings
 from builder.work.codes import CODES
 from builder.work.decisions import decided_in, decided_on, decision_faults
 from builder.work.methods import check_method, sound_methods
-from builder.work.planned import place_faults, place_of
+from builder.work.planned import place_faults
 from builder.work.plots import plotted
 from builder.work.seams import plan_seam
+from builder.work.take_faults import supply_faults
+from builder.work.takeoff import take_off
 from builder.work.values import work_values
 from builder.work.workings import Shop, started
 
-FAULTY = frozenset({"method", "procedure", "decision"})
+FAULTY = frozenset({"method", "procedure", "decision", "supply"})
 """The kinds in which working out can find a fault."""
 
 
@@ -46,6 +49,8 @@ def work(ref: Ref, record: Record, catalogue: Catalogue, shop: Shop) -> tuple[Wo
         return Worked({}, started=started(program, shop.usual), charts=charts, measured=measures), ()
     if isinstance(record, Method):
         return Worked({}), tuple(check_method(record, shop))
+    if isinstance(record, Supply):
+        return Worked({}), tuple(supply_faults(record, shop))
     if isinstance(record, Procedure):
         values, faults = work_values(record, catalogue, shop)
         decided = decided_in(record, catalogue, shop) if shop.is_drawn else {}
@@ -59,4 +64,4 @@ def methods(shop: Shop) -> Iterator[tuple[str, Method]]:
     yield from sound_methods(tuple(ids), shop)
 
 
-__all__ = ["CODES", "FAULTY", "Shop", "methods", "place_of", "work"]
+__all__ = ["CODES", "FAULTY", "Shop", "methods", "take_off", "work"]

@@ -46,5 +46,20 @@ UNKNOWN_PLACE = Code("W411", "unknown_place", """\
 A step is done at a place that `planning.yaml` does not have. Of a place under another name nobody knows that it is
 taken, and two steps would be planned into it at once. Name the place by its id or as that file says it, or add it.""")
 
+TAKES_NOTHING = Code("W412", "takes_nothing", """\
+A working of a method, or a supply that says how much a step takes of it, names an answer that the calculator does not
+have, or says how the amount came about by an input that the calculator is not given. The calculator's own page lists
+both.""")
+
+NOT_AS_BOUGHT = Code("W413", "amount_not_as_bought", """\
+An amount of a supply is in another kind of unit than its packs: grams of what is bought by the millilitre. Or the
+supply does not say at all how it is bought. Then a job cannot tell how many packs it needs.""")
+
+USAGE_UNCLEAR = Code("W414", "usage_unclear", """\
+A row of what a step takes of a supply says its amount in one way: `each`, a fixed amount with its source, `by`, a
+calculator over the subjects of the step, `told`, why nobody can say it, or `counted`, where else it is counted. By a
+calculator it says with `on` whose facts it uses.""")
+
 CODES = (UNKNOWN_INPUT, UNKNOWN_OUTPUT, MISSING_INPUT, NO_SUCH_SEGMENT, BAD_GIVEN, POINTS_NEEDED, NOT_ONE_PLACE,
-         NO_OPEN_CHOICE, SHOWN_NO_DECISION, NAME_TAKEN, UNKNOWN_PLACE)  # fmt: skip
+         NO_OPEN_CHOICE, SHOWN_NO_DECISION, NAME_TAKEN, UNKNOWN_PLACE, TAKES_NOTHING, NOT_AS_BOUGHT,
+         USAGE_UNCLEAR)  # fmt: skip

@@ -12,9 +12,10 @@ from builder.formula.units import unit
 from builder.model.records.law import Limit, Mark, Method, WeldPlaces
 from builder.model.reference import Ref
 from builder.model.summary import Facts
-from builder.model.work import MethodPlan, Remark, WeldRow, WorkedOut
+from builder.model.work import MethodPlan, Remark, WeldRow
 from builder.work.naming import Naming, fixed_values, named_answers
-from builder.work.workings import Shop, faults_of, work_out
+from builder.work.take_faults import takes_faults
+from builder.work.workings import Result, Shop, faults_of, work_out
 
 LENGTH = "length"
 
@@ -28,6 +29,8 @@ def check_method(method: Method, shop: Shop) -> Iterator[Fault]:
         faults = faults_of(working, program, shop, naming) if program is not None else ()
         yield from (fault.under(("plan", at)) for fault in faults)
         yield from (fault.under(("plan", at)) for fault in naming.add_answers(working, program))
+        if program is not None:
+            yield from (fault.under(("plan", at)) for fault in takes_faults(working, program, shop.shelf))
     for at, limit in enumerate(method.limits):
         yield from _checked(limit.if_, naming, TRUTH, ("limits", at, "if"))
     if method.places is not None:
@@ -58,13 +61,11 @@ def _checked(text: str, naming: Naming, wanted: Kind, path: tuple[str | int, ...
 
 def plan_method(id_: str, method: Method, facts: Facts, segment: str, shop: Shop) -> MethodPlan:
     """Work a method out on a segment; the method is one that `check_method` found without fault."""
-    values: dict[str, Value] = {**fact_values(facts), **fixed_values(method.fixed)}
-    worked: list[WorkedOut] = []
-    for at, working in enumerate(method.plan):
-        result = work_out(working, shop.programs[working.calculator], values, segment, shop)
-        values.update(result.named)
-        if result.shown is not None and result.shown.answers:
-            worked.append(result.shown._replace(at=at))
+    values, results = work_plan(method, facts, segment, shop)
+    worked = [
+        result.shown._replace(at=at)
+        for at, result in enumerate(results) if result.shown is not None and result.shown.answers
+    ]  # fmt: skip
     moved, is_moved = moved_by_length(method, shop)
     held, waiting = [], []
     for at, limit in enumerate(method.limits):
@@ -82,6 +83,18 @@ def plan_method(id_: str, method: Method, facts: Facts, segment: str, shop: Shop
         is_staggered=_is_drawn(mark.staggered if mark else None, values), waiting=tuple(waiting), is_moved=is_moved,
         calculators=tuple(calculators),
     )  # fmt: skip
+
+
+def work_plan(
+    method: Method, facts: Facts, segment: str, shop: Shop
+) -> tuple[dict[str, Value], tuple[Result, ...]]:
+    """Work a method's workings out, one after the other; return all that is named at the end, and each result."""
+    values: dict[str, Value] = {**fact_values(facts), **fixed_values(method.fixed)}
+    results: list[Result] = []
+    for working in method.plan:
+        results.append(work_out(working, shop.programs[working.calculator], values, segment, shop))
+        values.update(results[-1].named)
+    return values, tuple(results)
 
 
 def _is_drawn(condition: str | None, values: Mapping[str, Value]) -> bool:

@@ -146,6 +146,8 @@ class Result(NamedTuple):
     named: Mapping[str, Value]
     wrong: Fault | None = None
     """What of the given the calculator does not admit."""
+    answer: Answer | None = None
+    """All that the calculator answers, for what is not shown; None where it is left out."""
 
 
 def work_out(
@@ -193,7 +195,7 @@ def _work_out(working: Working, program: Program, given: Mapping[str, Given], se
         fragment=_fragment(answer, working.with_),
         names=working.show,
     )
-    return Result(shown, named_answers(working, program, answer.values), wrong)
+    return Result(shown, named_answers(working, program, answer.values), wrong, answer)
 
 
 def _as_given(value: Value) -> Given:

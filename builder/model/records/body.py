@@ -3,6 +3,7 @@
 from typing import Annotated, Literal
 
 from builder.model.records.fields import (
+    Area,
     CavityId,
     Count,
     FigureId,
@@ -38,6 +39,14 @@ class Zone:
 
 
 @record
+class Face:
+    """How large one face of a panel is, folded out."""
+
+    area: Area
+    source: SourceId
+
+
+@record
 class Panel:
     """One sheet-metal part."""
 
@@ -62,6 +71,8 @@ class Panel:
     """What the part as bought lacks or gets wrong."""
     carries: Stated[Line] | None = None
     """Brackets, nuts, studs and clips on it that must come over to a new part; left out where nobody has looked."""
+    face: Face | None = None
+    """To reckon what coats it."""
     drawn: tuple[Drawn, ...] = ()
     """Where it is on the drawing of the shell; a handed panel is drawn on the left, and mirrored."""
     figures: Stated[FigureId] = ()

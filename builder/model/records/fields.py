@@ -164,7 +164,7 @@ def _quantity(text: Any) -> Quantity:
 
 def _amount(text: Any) -> Quantity:
     found = split_quantity(text) if isinstance(text, str) else None
-    if found is None:
+    if found is None or found.value < 0:
         raise PydanticCustomError("amount", "this must be a number, with a space and a unit where it has one")
     return found
 
@@ -227,6 +227,7 @@ AnyQuantity = Annotated[Quantity, BeforeValidator(_quantity), Measures("")]
 AnyAmount = Annotated[Quantity, BeforeValidator(_amount), Measures("")]
 """A quantity, or a bare number of things that are counted."""
 Length = Annotated[Quantity, BeforeValidator(_size), Measures("mm")]
+Area = Annotated[Quantity, BeforeValidator(_size), Measures("m**2")]
 Duration = Annotated[Quantity, BeforeValidator(_size), Measures("min")]
 Temperature = Annotated[Quantity, BeforeValidator(_quantity), Measures("degC")]
 LengthOrUnknown = Annotated[Quantity | None, BeforeValidator(_size_or_unknown), Measures("mm")]

@@ -77,7 +77,7 @@ class Reckoned:
 
 @record
 class Usage:
-    """How much of a supply a step takes that lists it. It says one of each, by or told."""
+    """How much of a supply a step takes that lists it. It says one of each, by, counted and told."""
 
     acts: Many[ActId] = ()
     """Steps of these acts; without any, of all that no row before speaks of."""
@@ -88,9 +88,13 @@ class Usage:
     per: Literal["step", "subject", "metre", "job"] = "step"
     """For each of them; a metre is one of the step's seams, and a job takes it once."""
     by: Reckoned | None = None
-    """An amount that is worked out for each of the step's subjects."""
+    """An amount that is worked out for each of the step's subjects, and counts once for each in a job."""
+    each_time: YesNo = False
+    """Of such an amount: it counts again with each step, since each lays a coat of its own."""
     told: Line | None = None
-    """Said where no amount can be given before the car is seen, or where none is used up."""
+    """Why no amount can be given before the car is seen, and how it is found there."""
+    counted: Line | None = None
+    """Where it is counted in place of here, since these steps only fit, mix or look at it."""
     source: SourceId | None = None
     """Of a fixed amount."""
 
