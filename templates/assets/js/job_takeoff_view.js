@@ -103,11 +103,7 @@
 
   /** @param {any} state @param {boolean} isPaper @returns {any[]} */
   function make(state, isPaper) {
-<<<<<<< HEAD
     const sum = sumOf(state);
-=======
-    const sum = seambook.takeoff.sum(state.job, state.given.library, state.given.planned);
->>>>>>> 5b4551c25c568abf8bb0e5ddb0391533aacf07b8
     const blocks = [
       [el("h2", { text: "Supplies" }), supplies(state, sum.supplies || [], isPaper)], parts(sum.parts || []), tools(sum.tools || []), people(sum.people || []), findings(state), sums(state, sum),
     ];
@@ -119,28 +115,6 @@
     return seambook.takeoff ? [el("h2", { class: "traveller-title", text: "Take-off" }), ...make(state, true)] : [];
   }
 
-<<<<<<< HEAD
-=======
-  /** A cell of a table of values parted by commas: quoted where it must be, and never what a spreadsheet would work out.
-   * @param {any} value */
-  function cell(value) {
-    const text = value === null || value === undefined ? "" : String(value);
-    const safe = typeof value !== "number" && /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-    return /[",\r\n]/.test(safe) ? `"${safe.replace(/"/g, '""')}"` : safe;
-  }
-
-  /** @param {any} state */
-  function csv(state) {
-    if (seambook.takeoff.csv) return seambook.takeoff.csv(seambook.takeoff.sum(state.job, state.given.library, state.given.planned));
-    const sum = seambook.takeoff.sum(state.job, state.given.library);
-    const rows = [["Sort", "What", "Amount", "With waste", "Unit", "Packs", "Pack", "Price", "Cost"]];
-    for (const one of sum.supplies || []) rows.push(["supply", one.title, one.amount, one.withWaste, one.unit, one.packs, one.pack?.say || "", one.price, one.cost]);
-    for (const one of sum.parts || []) rows.push(["part", one.name, one.count || 1, "", "", "", one.comes_from || "", "", ""]);
-    for (const one of sum.tools || []) rows.push(["tool", one.title || one.id, "", "", "", "", said(one.calibration), "", ""]);
-    return rows.map((row) => row.map(cell).join(",")).join("\r\n") + "\r\n";
-  }
-
->>>>>>> 5b4551c25c568abf8bb0e5ddb0391533aacf07b8
   /** @param {any} state */
   function download(state) {
     const address = URL.createObjectURL(new Blob(["\ufeff", seambook.takeoff.csv(sumOf(state))], { type: "text/csv;charset=utf-8" }));
