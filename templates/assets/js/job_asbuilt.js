@@ -32,13 +32,20 @@
 
   const HEADS = ["Step", "Measure", "Expected", "Low", "High", "Found", "Verdict", "By", "When", "Gauge"];
 
+  /** On paper what is not entered yet is written in by hand. @param {AsBuiltRow} row */
+  function blankLine(row) {
+    const box = () => [el("span", { class: "blank-box" })];
+    return { cells: [row.number, `${row.name}, ${row.unit}`, expected(row), told(row.low), told(row.high), box(), "", box(), box(), box()], about: {} };
+  }
+
   /** @param {any} state @param {AsBuiltRow} row @param {boolean} isPaper */
   function line(state, row, isPaper) {
+    if (isPaper && row.found === null) return blankLine(row);
     const said = verdict(row);
     const at = `sheet_${entries.idOf(row.id)}`;
     const gaugeId = `${at}_gauge`;
-    const write = seambook.jobStepCard.entering(state, row.id, row.unit, gaugeId);
-    const found = isPaper ? (row.found === null ? "" : `${words.number(row.found)} ${row.unit}`)
+    const write = seambook.jobStepCard.entering(state, row.id, row.kept, gaugeId);
+    const found = isPaper ? `${words.number(Number(row.found))} ${row.unit}`
       : [entries.field({ id: at, label: `${row.name}, found, in ${row.unit}`, unseen: true, value: row.found === null ? "" : words.number(row.found), unit: row.unit, number: true, edit: write })];
     const setGauge = (/** @type {any} */ job, /** @type {string} */ text) => {
       if (job.readings?.[row.id]) job.readings[row.id].gauge = text.trim();

@@ -113,12 +113,26 @@
     ];
   }
 
+  /** @param {any[]} owing @returns {Map<string, any[]>} */
+  function owedByRule(owing) {
+    /** @type {Map<string, any[]>} */
+    const found = new Map();
+    for (const one of owing) found.set(one.rule, [...(found.get(one.rule) || []), one]);
+    return found;
+  }
+
+  /** Whose state it is. @param {any} book @param {{subject: string, side?: string}} one */
+  function nameOf(book, { subject, side }) {
+    return [book.subjects?.[subject] || subject, side].filter(Boolean).join(", ");
+  }
+
   /** What is left unpaid at the end, and what is taken as done before. @param {any} state */
   function owed(state) {
     const { planned, book, library } = state;
     const parts = [];
     if (planned.owed?.length) {
-      const items = planned.owed.map((/** @type {any} */ one) => el("li", {}, ruleLink(state, one.rule), ", since ", link(state, one.id || one.step), aboutText(book, one)));
+      const items = [...owedByRule(planned.owed)].map(([rule, all]) =>
+        el("li", {}, el("strong", {}, ruleLink(state, rule)), ": ", ...all.flatMap((one, at) => [at ? "; " : "", nameOf(book, one), " after ", link(state, one.id || one.step)])));
       parts.push(el("h3", { text: "Still owed at the end" }), el("p", { class: "note", text: "No procedure of this job does it. Add the one that does, or see to it apart." }), el("ul", { class: "list" }, ...items));
     }
     if (planned.taken?.length) {
@@ -271,9 +285,9 @@
   function paper(state) {
     const rows = seambook.jobRows.of(state);
     if (!rows.length) return [];
-    const drawn = el("div", {});
-    drawn.append(seambook.jobTimelineDraw.svg("job_plan-paper", said(state, rows), seambook.jobTimeline.draw({ ...lanesOf(state, rows), clashes: clashes(state, rows) }, { ...hoursOf(state), width: seambook.jobTimelineDraw.PAPER })));
-    return [el("h2", { class: "traveller-title", text: "Plan" }), problems(state), el("section", { class: "block title-block" }, summary(state)), key("paper-key"), drawn, critical(state, rows), owed(state)].filter(Boolean);
+    const { sheets, PAPER } = seambook.jobTimelineDraw;
+    const drawn = sheets("job_plan-paper", said(state, rows), { ...lanesOf(state, rows), clashes: clashes(state, rows) }, { ...hoursOf(state), width: PAPER });
+    return [el("h2", { class: "traveller-title", text: "Plan" }), problems(state), el("section", { class: "block title-block" }, summary(state)), key("paper-key"), ...drawn, critical(state, rows), owed(state)].filter(Boolean);
   }
 
   seambook.jobViews = seambook.jobViews || {};

@@ -47,8 +47,12 @@
     return table("Supplies to order", heads, lines, "take-off");
   }
 
-  /** @param {any[]} all */
-  function tools(all) {
+  /** What to do before use stands on the tool's page; on paper names and calibration are enough. @param {any[]} all @param {boolean} isPaper */
+  function tools(all, isPaper) {
+    if (isPaper && all.length) {
+      return [el("h2", { text: "Tools" }), el("ul", { class: "list tool-list" }, ...all.map((one) =>
+        el("li", {}, one.title || one.id, one.calibration ? el("strong", { text: `, calibrated ${said(one.calibration)}` }) : null)))];
+    }
     const lines = all.map((one) => ({ cells: [[record(one.path ? one : { title: one.title || one.id }, one.id)], said(one.calibration), [one.checks || []].flat().join("; ")] }));
     return lines.length ? [el("h2", { text: "Tools" }), table("Tools and their calibration", ["Tool", "Calibration", "Before use"], lines)] : [];
   }
@@ -105,7 +109,7 @@
   function make(state, isPaper) {
     const sum = sumOf(state);
     const blocks = [
-      [el("h2", { text: "Supplies" }), supplies(state, sum.supplies || [], isPaper)], parts(sum.parts || []), tools(sum.tools || []), people(sum.people || []), findings(state), sums(state, sum),
+      [el("h2", { text: "Supplies" }), supplies(state, sum.supplies || [], isPaper)], parts(sum.parts || []), tools(sum.tools || [], isPaper), people(sum.people || []), findings(state), sums(state, sum),
     ];
     return blocks.filter((block) => block.length).map((block) => el("section", { class: "block" }, ...block));
   }
