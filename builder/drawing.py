@@ -117,7 +117,8 @@ class Drawing:
     def job_scripts(self, ref: Ref, record: Procedure) -> tuple[dict[str, bytes], view.JobShort]:
         """Return what a job needs of a procedure, and what its list shows of it."""
         law = check.law_of(ref, self.way.law)
-        data = view.job_procedure(self.book, ref, record, law)
+        takes = work_stage.take_off(record, ref, self.catalogue, self.shop)
+        data = view.job_procedure(self.book, ref, record, law, takes)
         script = render.assigned("jobProcedures", data, ref.id)
         return {f"assets/job/procedure/{ref.id}.js": script}, view.job_short(self.book, ref, record, data["handed"])
 

@@ -42,6 +42,8 @@ def _acts(planning: Planning) -> Iterator[tuple[Path, str]]:
         (("lone_hand", "never"), planning.lone_hand.never), (("curing", "acts"), planning.curing.acts),
         *((("traits", name, "acts"), trait.acts) for name, trait in planning.traits.items()),
         *((("spread", at, "acts"), row.acts) for at, row in enumerate(planning.spread)),
+        *((("customer", "parts", name, "acts"), part.acts)
+          for name, part in (planning.customer.parts if planning.customer else {}).items()),
     ]  # fmt: skip
     for path, acts in lists:
         yield from (((*path, at), act) for at, act in enumerate(acts))

@@ -21,20 +21,3 @@ class Taken(NamedTuple):
     """What is counted once a job and side, whoever asks for it, by a name made of its subject and the supply."""
     sided: bool = True
     """Whether the other side of the car takes it again."""
-
-
-class Bought(NamedTuple):
-    """How a supply is bought."""
-
-    size: float | None
-    """What one pack holds, in `unit`; None where nothing says it."""
-    unit: str
-    """A unit's name, or of things that are counted what they are called."""
-    say: str
-    """What a pack is called."""
-    source: str
-    waste: float
-    """Part on top of what is used: 0.1 is a tenth."""
-    waste_source: str
-    always_whole: bool
-    """What is left of an opened pack is lost, so a job pays whole packs."""

@@ -8,7 +8,7 @@ from functools import lru_cache
 NO_BREAK = "\u00a0"
 _SIGNS = {
     "degC": "°C", "degF": "°F", "delta_degC": "°C", "delta_degF": "°F", "degree": "°", "percent": "%",
-    "ohm": "Ω", "microohm": "µΩ", "uH": "µH",
+    "month": "months", "ohm": "Ω", "microohm": "µΩ", "uH": "µH",
     "inch": "in", "um": "µm", "micrometer": "µm", "millimeter": "mm", "thou": "mil",
     "liter": "L", "litre": "L", "ml": "mL", "milliliter": "mL", "fluid_ounce": "fl oz", "gallon": "gal",
 }  # fmt: skip

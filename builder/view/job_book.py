@@ -16,6 +16,7 @@ from builder.model.records.procedure import Procedure
 from builder.model.records.supporting import Hazard, Supply, Tool
 from builder.model.records.vehicle import Vehicle
 from builder.model.reference import Ref
+from builder.model.signs import sign, with_sign
 from builder.view.here import Book
 from builder.view.job_procedure import Data, fingerprint_of, stage_at
 from builder.view.prose import plain_text
@@ -86,11 +87,37 @@ def job_book(
                              "rank": book.rank("signal", one.signal),
                              "danger": plain_text(one.danger), "avoid": plain_text(one.avoid), "path": links.path(ref)}
                     for ref, one in _of(book, Hazard)},
-        "tools": {ref.id: {"title": one.title, "path": links.path(ref), "checks": list(map(plain_text, one.checks))}
+        "tools": {ref.id: {"title": one.title, "path": links.path(ref), "checks": list(map(plain_text, one.checks)),
+                           **_calibration(book, one)}
                   for ref, one in _of(book, Tool)},
-        "supplies": {ref.id: {"title": one.title, "path": links.path(ref)} for ref, one in _of(book, Supply)},
+        "supplies": {ref.id: {"title": one.title, "path": links.path(ref), **_bought(book, one)}
+                     for ref, one in _of(book, Supply)},
         "planning": _planning(book) if book.planning is not None else None,
     }  # fmt: skip
+
+
+def _bought(book: Book, supply: Supply) -> Data:
+    """Return how a supply is ordered; of one that nobody says it of nothing."""
+    pack, waste = supply.pack, supply.waste
+    said: Data = {"pack": None, "waste": 0, "always_whole": supply.always_whole}
+    if pack is not None:
+        unit = sign(pack.size.unit) or pack.of or ""
+        said["pack"] = {"size": pack.size.value, "unit": unit, "say": pack.say, "source": _source(book, pack.source)}
+    if waste is not None:
+        said |= {"waste": waste.part / 100, "waste_source": _source(book, waste.source)}
+    return said
+
+
+def _calibration(book: Book, tool: Tool) -> Data:
+    known = tool.calibrated
+    if known is None:
+        return {}
+    every = with_sign(known.every.number, known.every.unit)
+    return {"calibration": {"every": every, "source": _source(book, known.source)}}
+
+
+def _source(book: Book, id_: str) -> str:
+    return book.catalogue.title(Ref("source", id_))
 
 
 def _planning(book: Book) -> Data:

@@ -10,9 +10,11 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from builder.model.job_law import Asked, ProcedureLaw, StepLaw, Whose
+from builder.model.jobs import Taken
 from builder.model.quantity import Quantity
 from builder.model.records.procedure import Measure, Procedure, Step
 from builder.model.reference import LONE_SUBJECTS, Ref, parse_reference
+from builder.model.signs import sign
 from builder.view.here import Book
 from builder.view.job_step import planned
 from builder.view.prose import plain_text
@@ -24,7 +26,9 @@ FINGERPRINT = 12
 KEPT = ("minutes", "low", "high")
 
 
-def job_procedure(book: Book, ref: Ref, procedure: Procedure, law: ProcedureLaw) -> Data:
+def job_procedure(
+    book: Book, ref: Ref, procedure: Procedure, law: ProcedureLaw, takes: Iterable[Taken] = ()
+) -> Data:
     """Return all that a job needs of one procedure."""
     steps = [(at, step) for at, phase in enumerate(procedure.phases) for step in phase.steps]
     rules: dict[str, int] = {}
@@ -45,12 +49,20 @@ def job_procedure(book: Book, ref: Ref, procedure: Procedure, law: ProcedureLaw)
         "parts": [_filled({"name": one.name, "comes_from": one.comes_from, "note": plain_text(one.note or "")})
                   for one in procedure.needs.parts],
         "tools": list(procedure.needs.tools), "supplies": list(procedure.needs.supplies),
-        "hazards": list(procedure.hazards),
+        "hazards": list(procedure.hazards), "takes": [_taken(one) for one in takes],
         "phases": [phase.title for phase in procedure.phases],
         "states": [_whose(one) for one in law.states], "acts": [_whose(one) for one in law.acts],
         "brought": list(law.brought), "rules": list(rules),
         "steps": [_step(book, number, at, step, said[number - 1]) for number, (at, step) in enumerate(steps, 1)],
     }  # fmt: skip
+
+
+def _taken(taken: Taken) -> Data:
+    """Return a row of what is ordered; of one without an amount only why."""
+    row = {"supply": taken.supply, "step": taken.step, "unit": sign(taken.unit), "how": taken.how}
+    amount = {} if taken.amount is None else {"amount": taken.amount}
+    once = {"once": taken.once, "sided": taken.sided} if taken.once else {}
+    return {**row, **amount, **once}
 
 
 def fingerprint_of(procedure: Procedure) -> str:

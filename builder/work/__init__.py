@@ -19,11 +19,11 @@ from builder.work.around import surroundings
 from builder.work.codes import CODES
 from builder.work.decisions import decided_in, decided_on, decision_faults
 from builder.work.methods import check_method, sound_methods
-from builder.work.planned import place_faults, place_of
+from builder.work.planned import place_faults
 from builder.work.plots import plotted
 from builder.work.seams import plan_seam
 from builder.work.take_faults import supply_faults
-from builder.work.takeoff import bought, take_off
+from builder.work.takeoff import take_off
 from builder.work.values import work_values
 from builder.work.workings import Shop, started
 
@@ -64,4 +64,4 @@ def methods(shop: Shop) -> Iterator[tuple[str, Method]]:
     yield from sound_methods(tuple(ids), shop)
 
 
-__all__ = ["CODES", "FAULTY", "Shop", "bought", "methods", "place_of", "take_off", "work"]
+__all__ = ["CODES", "FAULTY", "Shop", "methods", "take_off", "work"]

@@ -1,4 +1,4 @@
-"""A procedure's steps -> where each is done, by its own word or by `planning.yaml`; and places that nobody has."""
+"""A procedure's steps -> those that are to be done at a place which `planning.yaml` does not have."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from builder.formula import Fault
 from builder.model.near import listed, offer
 from builder.model.records.planning import Planning
-from builder.model.records.procedure import Procedure, Step
+from builder.model.records.procedure import Procedure
 from builder.work import codes
 
 
@@ -17,7 +17,7 @@ def place_faults(record: Procedure, planning: Planning | None) -> Iterator[Fault
         return
     for phase_at, phase in enumerate(record.phases):
         for at, step in enumerate(phase.steps):
-            if step.needs_place is not None and not _named(step.needs_place, planning):
+            if step.needs_place is not None and not _is_named(step.needs_place, planning):
                 says = [place.say for place in planning.places.values()]
                 do = offer(step.needs_place, [*says, *planning.places], f"name one of: {listed(says)}")
                 message = f'planning.yaml has no place "{step.needs_place}"'
@@ -25,14 +25,5 @@ def place_faults(record: Procedure, planning: Planning | None) -> Iterator[Fault
                 yield Fault(codes.UNKNOWN_PLACE, message, do, path=path)
 
 
-def place_of(step: Step, planning: Planning) -> str:
-    """Return the id of the place a step holds: its own word first, then that of what it uses, then its act's."""
-    if step.needs_place is not None:
-        return _named(step.needs_place, planning)
-    by_tool = (planning.place_of_tool[tool] for tool in step.tools if tool in planning.place_of_tool)
-    return next(by_tool, planning.place_of.get(step.act, ""))
-
-
-def _named(name: str, planning: Planning) -> str:
-    said = name.casefold()
-    return next((id_ for id_, place in planning.places.items() if said in (id_, place.say.casefold())), "")
+def _is_named(name: str, planning: Planning) -> bool:
+    return any(name in (id_, place.say) for id_, place in planning.places.items())

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from builder.model.jobs import Bought, Taken
+from builder.model.jobs import Taken
 from builder.model.links import Catalogue
 from builder.model.records.procedure import Procedure
 from builder.model.records.supporting import Supply
@@ -31,16 +31,6 @@ def take_off(record: Procedure, ref: Ref, catalogue: Catalogue, shop: Shop) -> t
                 seen.add((taken.supply, taken.once))
                 found.append(taken)
     return tuple(found)
-
-
-def bought(supply: Supply) -> Bought:
-    """Return how a supply is bought, in plain values."""
-    pack, waste = supply.pack, supply.waste
-    return Bought(
-        size=pack.size.value if pack else None, unit=unit_of(supply), say=pack.say if pack else "",
-        source=pack.source if pack else "", waste=waste.part / 100 if waste else 0.0,
-        waste_source=waste.source if waste else "", always_whole=supply.always_whole,
-    )  # fmt: skip
 
 
 def _of_step(

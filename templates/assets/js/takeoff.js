@@ -25,6 +25,11 @@
     return whole.replace(/\B(?=(?:\d{3})+$)/g, ",") + (rest ? `.${rest}` : "");
   }
 
+  /** To the cent, so that what is added up is what is read. @param {number} sum */
+  function cents(sum) {
+    return Math.round(sum * 100) / 100;
+  }
+
   /** @param {number} sum @param {string} currency */
   function money(sum, currency) {
     return `${sum.toFixed(2)} ${currency || ""}`.trim();
@@ -45,7 +50,7 @@
   function keyOf(row, run, at) {
     if (!row.once) return `${row.supply} ${nameOf(run)}#${row.step} ${at}`;
     const [subject, side, ...way] = row.once.split("|");
-    const own = row.sided === false ? "" : side === "other" ? OTHER[run.side] || side : run.side || side || "";
+    const own = !row.sided ? "" : side === "other" ? OTHER[run.side] || side : run.side || side || "";
     return [row.supply, subject, own, ...way].join("|");
   }
 
@@ -109,9 +114,9 @@
     const packs = need === null ? (more || null) : Math.ceil(need - ROUNDING) + more;
     const price = job.prices?.supplies?.[id] ?? null;
     const share = record.always_whole ? packs : (need === null ? (more || null) : need + more);
-    const cost = typeof price === "number" && share !== null ? price * share : null;
+    const cost = typeof price === "number" && share !== null ? cents(price * share) : null;
     const line = {
-      id, title: record.title, path: record.path || "", amount, unit: pack?.unit || lines[0]?.unit || "", withWaste, packs, pack, price, cost,
+      id, title: record.title, path: record.path || "", amount, unit: pack?.unit || lines[0]?.unit || "", withWaste, packs, pack, price, share, cost,
       open: lines.length - counted.length, lines: [...lines, ...added.map((one) => ({ how: `${one.packs} × ${pack?.say || "pack"}: ${one.where}`, amount: null, unit: "", steps: [], title: "Finding" }))],
     };
     return { ...line, how: howOf(line, record, more, job.prices?.currency || "") };
@@ -125,9 +130,9 @@
       const waste = record.waste ? ` and ${said(record.waste * 100)} % waste = ${said(withWaste)} ${unit}` : "";
       parts.push(`${said(amount)} ${unit}${waste}`);
     }
-    if (packs !== null && pack) parts.push(`${packs} × ${pack.say} of ${said(pack.size)} ${pack.unit}${more ? `, ${more} of them for findings` : ""}`);
+    if (packs !== null && pack) parts.push(`${packs} × ${pack.say}${pack.size === 1 ? "" : ` of ${said(pack.size)} ${pack.unit}`}${more ? `, ${more} of them for findings` : ""}`);
     if (cost !== null) {
-      const share = record.always_whole ? `${packs} × ${money(price, "")}` : `${said(cost / (price || 1))} of a ${pack?.say || "pack"} at ${money(price, "")}`;
+      const share = record.always_whole ? `${packs} × ${money(price, "")}` : `${said(line.share)} of a ${pack?.say || "pack"} at ${money(price, "")}`;
       parts.push(`${share} = ${money(cost, currency)}`);
     }
     if (line.open) parts.push(`${line.open} more that nobody can say before the car is seen`);
@@ -191,9 +196,17 @@
     const found = (job.findings || []).reduce((/** @type {number} */ sum, /** @type {any} */ one) => sum + (one.answer === "yes" ? one.minutes || 0 : 0), 0);
     const minutes = steps + found;
     const rate = typeof job.prices?.labour === "number" ? job.prices.labour : null;
-    const cost = rate === null ? null : (minutes / HOUR) * rate;
+    const cost = rate === null ? null : cents((minutes / HOUR) * rate);
     const told = `${said(minutes)} minutes of hands in ${tasks.length} steps${found ? `, ${said(found)} of them for findings` : ""} = ${said(minutes / HOUR)} h`;
     return { minutes, hours: minutes / HOUR, rate, cost, how: cost === null || rate === null ? told : `${told} at ${money(rate, "")} = ${money(cost, job.prices.currency)}` };
+  }
+
+  /** Steps that are done with one before them. @param {any} planned @param {any[]} runs @returns {Set<string>} */
+  function togetherIn(planned, runs) {
+    const ordered = new Set(runs.map(nameOf));
+    const groups = (planned?.merged?.nodes || []).map((/** @type {any} */ node) =>
+      [node.id, ...(node.also || [])].filter((id) => ordered.has(id.split("#")[0])).slice(1));
+    return new Set(groups.flat());
   }
 
   /**
@@ -202,8 +215,7 @@
    */
   function sum(job, library, planned) {
     const runs = runsOf(job, library);
-    const together = new Set((planned?.merged?.nodes || []).flatMap((/** @type {any} */ node) => node.also || []));
-    const lines = linesOf(runs, library, /** @type {Set<string>} */ (together));
+    const lines = linesOf(runs, library, togetherIn(planned, runs));
     const added = addedBy(job);
     const supplies = [...new Set([...lines.keys(), ...added.keys()])]
       .map((id) => supplyOf(id, lines.get(id) || [], added.get(id) || [], job, library.book))
@@ -212,7 +224,7 @@
     const costs = [labour.cost, ...supplies.map(({ cost }) => cost)].filter((cost) => cost !== null);
     return {
       supplies, parts: partsOf(runs, library), tools: toolsOf(runs, library), people: peopleOf(runs, library), labour,
-      total: costs.length ? costs.reduce((whole, cost) => whole + cost, 0) : null, currency: job.prices?.currency || "",
+      total: costs.length ? cents(costs.reduce((whole, cost) => whole + cost, 0)) : null, currency: job.prices?.currency || "",
     };
   }
 
