@@ -229,6 +229,7 @@
       if (id) way.setAttribute("href", `#example=${id[1]}`);
     });
     desk.hidden = false;
+    document.getElementById("job_without")?.setAttribute("hidden", "");
     store = await jobStore.open(seambook.jobBook.book.id, heard);
     if (store.why) {
       jobBar.tell("store", "This browser keeps no jobs", [
