@@ -32,11 +32,11 @@
   function mergedOf(runs, library) {
     const key = runs.map(({ procedure, side }) => `${procedure}@${side}`).join(" ");
     if (last.key === key && last.library === library.book && last.merged) return last.merged;
-    const { wide, rules, planning } = library.book;
+    const { wide, rules, planning, daily } = library.book;
     const stages = planning ? planning.stages : null;
     const toLast = planning ? planning.with_the_last : [];
     const chosen = runs.map(({ procedure, side }) => ({ procedure, side }));
-    const merged = seambook.merge.merge(chosen, { procedures: library.procedures, wide, rules, stages, last: toLast });
+    const merged = seambook.merge.merge(chosen, { procedures: library.procedures, wide, rules, stages, last: toLast, daily });
     last = { key, library: library.book, merged };
     return merged;
   }

@@ -135,6 +135,13 @@
     });
   }
 
+  /** What holds for its own day alone is needed before closing of that day. @param {any} merged @param {any[]} tasks @param {any} hours */
+  function daysOf(merged, tasks, hours) {
+    if (!hours) return [];
+    return merged.days.flatMap((/** @type {number[]} */ [from, to]) =>
+      (tasks[to].done ? [] : [[from, to, hours.closes - hours.opens]]));
+  }
+
   /** @param {any} job @param {any} planning */
   function placesOf(job, planning) {
     /** @type {Record<string, number>} */
@@ -159,11 +166,12 @@
     const closes = minuteOf(job.hours.closes);
     const start = clockOf(job.start);
     const day = start === null ? 1 : new Date(start).getDay() || 7;
+    const hours = opens < closes && job.hours.days.length ? { opens, closes, days: job.hours.days } : null;
     return {
       problem: {
-        tasks, arcs: arcsOf(merged, tasks), limits: limitsOf(merged, tasks), hands: job.hands, places: placesOf(job, planning),
+        tasks, arcs: arcsOf(merged, tasks), limits: [...limitsOf(merged, tasks), ...daysOf(merged, tasks, hours)], hands: job.hands, places: placesOf(job, planning),
         clashes: planning ? planning.clashes.map((/** @type {any} */ one) => one.between) : [], watch: WATCH,
-        hours: opens < closes && job.hours.days.length ? { opens, closes, days: job.hours.days } : null,
+        hours,
         start: { minute: start === null ? opens : minuteOf(job.start.slice(11) || job.hours.opens) % DAY, day },
         passes: 0, seed: 1,
       },

@@ -64,7 +64,8 @@
 
   /**
    * @param {{procedure: string, side: string}[]} runs
-   * @param {{procedures: Record<string, any>, wide: any, rules: Record<string, {level: string}>, stages?: any, last?: string[]}} library
+   * @param {{procedures: Record<string, any>, wide: any, rules: Record<string, {level: string}>, stages?: any, last?: string[],
+   *   daily?: string[]}} library
    * @returns {any} nodes in lawful order with the arcs between them; `loop` where no order was found
    */
   function merge(runs, library) {
@@ -79,9 +80,10 @@
     }
     const { whole, blocked, placed, walk } = found;
     const nodes = placed.map((/** @type {Placed} */ { step, also }) => ({ id: step.id, step: step.data, also, chain: step.chain, run: made.chains[step.chain].run }));
-    const { arcs, limits } = seambook.mergeArcs.arcsOf(made.chains, placed);
+    const daily = new Set(made.states.flatMap((/** @type {any} */ one, /** @type {number} */ at) => ((library.daily || []).includes(one.name) ? [at] : [])));
+    const { arcs, limits, days } = seambook.mergeArcs.arcsOf(made.chains, placed, daily);
     return {
-      nodes, arcs, limits, whole, taken: made.taken,
+      nodes, arcs, limits, days, whole, taken: made.taken,
       loop: whole ? null : ringOf(made.chains, blocked).map((/** @type {any} */ one) => toldOf(made, one)),
       owed: whole ? seambook.mergeWalk.owing(walk).map((/** @type {any} */ one) => toldOf(made, { step: { id: one.by }, reason: one })) : [],
     };
