@@ -52,8 +52,8 @@
       for (let isKept = !isBound; !isKept; ) {
         placer.rewind();
         const first = placer.putInOrder(byDue, 0, true);
-        if (!first || !placer.putInOrder(inOrder, 0, true) || !placer.putInOrder(byDue, placer.behind(byDue), true)) isKept = true;
-        else drop(shaped, first);
+        isKept = !first || !placer.putInOrder(inOrder, 0, true) || !placer.putInOrder(byDue, placer.behind(byDue), true);
+        if (!isKept) drop(shaped, first);
       }
     }
     placer.rewind();
@@ -152,8 +152,8 @@
       return this.best !== null && this.best.finish <= this.least && !this.best.broken.length;
     }
 
-    /** Plan by keys; whether that is better than the best. @param {(placer: any, keys: Int32Array, by: number) => PlacedPlan | null} generate
-     * @param {Int32Array} keys */
+    /** Plan by keys; whether that is better than the best.
+     * @param {(placer: any, keys: Int32Array, by: number) => PlacedPlan | null} generate @param {Int32Array} keys */
     consider(generate, keys) {
       if (this.isBest) return false;
       const { best } = this;
@@ -165,9 +165,9 @@
       return more < 0;
     }
 
-    /** Push the best to the right and pack it again, as long as that helps. */
+    /** Push the best to the right and pack it again, as long as that helps; of many tasks the first times do most of it. */
     pack() {
-      while (this.best && !this.isBest) {
+      for (let left = this.shaped.count > MANY ? 2 : NEVER; this.best && left > 0 && !this.isBest; left -= 1) {
         if (!this.consider(serial, pushed(this.placer, this.best))) return;
       }
     }
@@ -206,11 +206,13 @@
     const { shaped } = search;
     if (problem.previous && problem.previous.length) search.consider(serial, byPrevious(shaped, problem.previous));
     const weighted = tailsOf(shaped, (/** @type {number} */ at) => Math.max(1, shaped.handsOf[at]));
-    const rules = [shaped.tail.map((tail, at) => -(shaped.tasks[at].tail || tail)), weighted.map((/** @type {number} */ tail) => -tail)];
+    const rules = [shaped.tail.map((tail, at) => shaped.tasks[at].tail || tail), weighted].map((tails) =>
+      tails.map((/** @type {number} */ tail) => -tail)
+    );
     if (shaped.due.some((due) => due < NEVER)) rules.unshift(byDue(shaped));
     for (const keys of shaped.count > MANY ? rules.slice(0, 1) : rules) {
-      search.consider(parallel, keys);
       search.consider(serial, keys);
+      search.consider(parallel, keys);
     }
     search.pack();
     search.pass(problem.passes);
