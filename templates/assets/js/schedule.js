@@ -22,6 +22,9 @@
   /** Of more tasks than these only the first rule is tried, so that the time goes into bettering it. */
   const MANY = 200;
 
+  /** Before a window is told as impossible, so many orders of two tasks are tried, and fewer of more. */
+  const ORDERS = 800;
+
   /** Whole numbers below a bound, the same for the same seed (mulberry32). @param {number} seed */
   function generator(seed) {
     let state = seed | 0;
@@ -46,17 +49,32 @@
   function dropHopeless(placer) {
     const shaped = /** @type {ShapedPlan} */ (placer.shaped);
     const keys = shaped.tail.map((tail) => -tail);
-    for (const { members, byDue } of shaped.blocks) {
-      const isBound = members.length > 1 || shaped.due[members[0]] < NEVER;
-      const inOrder = withinBlock(shaped, members, keys);
-      for (let isKept = !isBound; !isKept; ) {
-        placer.rewind();
-        const first = placer.putInOrder(byDue, 0, true);
-        isKept = !first || !placer.putInOrder(inOrder, 0, true) || !placer.putInOrder(byDue, placer.behind(byDue), true);
-        if (!isKept) drop(shaped, first);
-      }
+    for (const block of shaped.blocks) {
+      if (block.members.length === 1 && shaped.due[block.members[0]] === NEVER) continue;
+      for (let late = lateIn(placer, block, keys); late; late = lateIn(placer, block, keys)) drop(shaped, late);
     }
     placer.rewind();
+  }
+
+  /** The limit of a block that no order tried can keep, or null; an order that keeps all is kept for when others fail.
+   * @param {any} placer @param {PlanBlock} block @param {Int32Array} keys @returns {number[] | null} */
+  function lateIn(placer, block, keys) {
+    const { shaped } = placer;
+    const { members, byDue } = block;
+    const random = generator(1);
+    placer.rewind();
+    const late = placer.putInOrder(byDue, 0, true);
+    if (!late || !placer.putInOrder(byDue, placer.behind(byDue), true)) return null;
+    for (let left = members.length < 3 ? 1 : Math.floor(ORDERS / members.length); left > 0; left -= 1) {
+      const order = withinBlock(shaped, members, keys);
+      if (!placer.putInOrder(order, 0, true)) {
+        block.byDue = order;
+        return null;
+      }
+      keys = keys.slice();
+      for (const at of members) keys[at] = random(NEVER);
+    }
+    return late;
   }
 
   /** @param {ShapedPlan} shaped @param {number[]} limit the two tasks; of a limit from a done one, the second alone */
