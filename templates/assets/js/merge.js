@@ -83,7 +83,8 @@
     const daily = new Set(made.states.flatMap((/** @type {any} */ one, /** @type {number} */ at) => ((library.daily || []).includes(one.name) ? [at] : [])));
     const { arcs, limits, days } = seambook.mergeArcs.arcsOf(made.chains, placed, daily);
     return {
-      nodes, arcs, limits, days, whole, taken: made.taken,
+      nodes, arcs, limits, whole,
+      days: days.map((/** @type {number[]} */ [from, to, state]) => [from, to, made.states[state].name]), taken: made.taken,
       loop: whole ? null : ringOf(made.chains, blocked).map((/** @type {any} */ one) => toldOf(made, one)),
       owed: whole ? seambook.mergeWalk.owing(walk).map((/** @type {any} */ one) => toldOf(made, { step: { id: one.by }, reason: one })) : [],
     };

@@ -93,11 +93,11 @@
 
   /**
    * @param {any[]} placed @param {number[]} leasts @param {Function} add @param {Set<number>} daily
-   * @returns {[number, number][]} who made a state that holds for a day, and who needs it on the same day
+   * @returns {[number, number, number][]} who made a state that holds for a day, who needs it on the same day, and the state
    */
   function addStates(placed, leasts, add, daily) {
     const read = readStates(placed);
-    /** @type {[number, number][]} */
+    /** @type {[number, number, number][]} */
     const days = [];
     /** @type {Map<number, {holds: boolean, era: Era}>} */
     const states = new Map();
@@ -119,7 +119,7 @@
         const maker = holds && daily.has(state) ? freshest(placed, now.era, at) : -1;
         if (maker < 0) continue;
         add(maker, at, "rule", rule, state, leasts[maker]);
-        days.push([maker, at]);
+        days.push([maker, at, state]);
       }
       for (const { rule, state } of step.owes) owed.set(`${rule} ${state}`, { rule, state, at });
       for (const state of step.spoils) if (read.has(state)) write(stateOf(state), at, false, state, leasts, add);
