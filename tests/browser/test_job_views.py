@@ -277,7 +277,7 @@ def test_a_loop_is_told_by_its_steps_and_rules(desk: Page) -> None:
         "href", "procedures/first-panel.html#coat"
     )
     expect(block.get_by_role("link", name="Coated before it is shut")).to_have_attribute("href", "rules/dry.html")
-    said = "First panel, left, step 3 needs what is named here (Coated, The lap) and Second panel, left, step 2 has undone it"
+    said = "step 3 needs what is named here (Coated, The lap) and Second panel, left, step 2 has undone it"
     expect(block).to_contain_text(said)
     expect(block).to_contain_text("Nobody reaches it again.")
 
