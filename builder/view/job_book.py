@@ -135,6 +135,7 @@ def _planning(book: Book) -> Data:
         "lone_hand": {"factor": said.lone_hand.factor, "because": plain_text(said.lone_hand.because)},
         "curing": _curing(said.curing),
         "stages": {"first": list(said.stages.first), "last": list(said.stages.last)},
+        "with_the_last": list(said.with_the_last.acts),
         "hours": {"opens": said.hours.opens, "closes": said.hours.closes, "days": list(said.hours.days)},
         "hands": {"usual": said.hands.usual, "most": said.hands.most},
         "climate": {"temperature": said.climate.temperature.value, "humidity": said.climate.humidity.value},

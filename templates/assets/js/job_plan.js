@@ -34,8 +34,9 @@
     if (last.key === key && last.library === library.book && last.merged) return last.merged;
     const { wide, rules, planning } = library.book;
     const stages = planning ? planning.stages : null;
+    const toLast = planning ? planning.with_the_last : [];
     const chosen = runs.map(({ procedure, side }) => ({ procedure, side }));
-    const merged = seambook.merge.merge(chosen, { procedures: library.procedures, wide, rules, stages });
+    const merged = seambook.merge.merge(chosen, { procedures: library.procedures, wide, rules, stages, last: toLast });
     last = { key, library: library.book, merged };
     return merged;
   }

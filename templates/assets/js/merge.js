@@ -16,7 +16,8 @@
   const seambook = (page.seambook = page.seambook || {});
 
   /**
-   * @typedef {{rank: number, chain: number, alone: boolean}} Choice
+   * @typedef {{rank: number, chain: number, alone: boolean, isPassed?: boolean}} Choice
+   *   `isPassed`: left to the last procedure that comes to it
    * @typedef {{step: any, also: string[]}} Placed
    */
 
@@ -32,6 +33,7 @@
   function searchOf(chains, walk, lessons) {
     return {
       chains, walk, lessons, /** @type {Placed[]} */ placed: [], /** @type {Map<string, Placed>} */ shared: walk.shared,
+      /** @type {Map<string, string[]>} */ passed: new Map(),
       tails: chains.map(tailsOf(chains)), groups: groupsOf(chains), wanted: chains.map(wantedOf), current: -1,
     };
   }
@@ -87,6 +89,7 @@
     for (const n of turnOf(search)) {
       const step = search.chains[n].steps[search.walk.at[n]];
       if (isDoneWith(search, step)) return [{ rank: 0, chain: n, alone: false }];
+      if (step.isLast && comesLater(search, step)) return [{ rank: 0, chain: n, alone: false, isPassed: true }];
       const lesson = (search.lessons.get(step.id) || []).find((/** @type {any} */ one) => !one.isOff && search.walk.at[one.chain] <= one.at);
       if (lesson) {
         blocked(step, { kind: "lesson", rule: lesson.rule, state: lesson.state, by: lesson.id, lesson });
@@ -103,7 +106,7 @@
         blocked(step, hindered);
         continue;
       }
-      const waiting = step.shared ? companion(search, step) : null;
+      const waiting = step.shared && !step.isLast ? companion(search, step) : null;
       if (waiting) blocked(step, waiting);
       const rank = waiting || isMild ? ALONE : level ? HINDERING : CLEAN;
       found.push({ rank, chain: n, alone: !!waiting });
@@ -124,9 +127,15 @@
     return [current, ...ready.filter((/** @type {number} */ n) => n !== current)];
   }
 
+  /** Whether another procedure still has such a step before it. @param {any} search @param {any} step */
+  function comesLater(search, step) {
+    return search.groups.get(step.shared).some((/** @type {any} */ other) =>
+      other.chain !== step.chain && other.at >= search.walk.at[other.chain]);
+  }
+
   /** Whether another procedure has done this step for all, and what the rest of this one needs of it still holds. @param {any} search @param {any} step */
   function isDoneWith(search, step) {
-    if (!step.shared || !search.shared.has(step.shared)) return false;
+    if (!step.shared || step.isLast || !search.shared.has(step.shared)) return false;
     const { holds } = search.walk;
     return step.makes.every((/** @type {number} */ state) => holds.has(state) || !search.wanted[step.chain].has(state));
   }
@@ -193,6 +202,7 @@
     search.current = choice.chain;
     walk.at[choice.chain] += 1;
     const key = step.shared;
+    if (choice.isPassed) return pass(search, step, current);
     if (choice.rank === 0) {
       const done = shared.get(key);
       done.also.push(step.id);
@@ -204,7 +214,7 @@
     }
     const back = seambook.mergeWalk.apply(walk, step);
     const before = shared.get(key);
-    placed.push({ step, also: [] });
+    placed.push({ step, also: step.isLast ? [...(search.passed.get(key) || [])] : [] });
     if (key) shared.set(key, placed[placed.length - 1]);
     return () => {
       if (key && before) shared.set(key, before);
@@ -212,6 +222,17 @@
       placed.pop();
       back();
       walk.at[choice.chain] -= 1;
+      search.current = current;
+    };
+  }
+
+  /** Leave a step to the last procedure that comes to it. @param {any} search @param {any} step @param {number} current */
+  function pass(search, step, current) {
+    const before = search.passed.get(step.shared) || [];
+    search.passed.set(step.shared, [...before, step.id]);
+    return () => {
+      search.passed.set(step.shared, before);
+      search.walk.at[step.chain] -= 1;
       search.current = current;
     };
   }
@@ -295,13 +316,19 @@
     return true;
   }
 
-  /** In place of spoiling later, the state is made later. @param {Map<string, any[]>} lessons @param {{step: any, reason: any}} one @param {Map<string, any>} stepOf */
+  /** A lesson the other way round: in place of spoiling later, the state is made later; in place of making it later, it is ended
+   * before. @param {Map<string, any[]>} lessons @param {{step: any, reason: any}} one @param {Map<string, any>} stepOf */
   function turn(lessons, { step, reason }, stepOf) {
     const { lesson } = reason;
-    if (!lesson.isNeed || lesson.isOff) return false;
+    if (lesson.isOff) return false;
     const asker = stepOf.get(lesson.id);
-    const makers = [...stepOf.values()].filter((one) => one.chain === asker.chain && one.at < asker.at && one.makes.includes(lesson.state));
-    if (!makers.length || !note(lessons, makers[makers.length - 1], step, { rule: lesson.rule, state: lesson.state, isNeed: false })) return false;
+    const told = { rule: lesson.rule, state: lesson.state, isNeed: false };
+    const all = [...stepOf.values()];
+    const makers = all.filter((one) => one.chain === asker.chain && one.at < asker.at && one.makes.includes(lesson.state));
+    const enders = all.filter((one) => one.chain === step.chain && one.at > step.at && one.spoils.includes(lesson.state));
+    const isTurned = lesson.isNeed ? makers.length && note(lessons, makers[makers.length - 1], step, told)
+      : enders.length && note(lessons, asker, enders[0], told);
+    if (!isTurned) return false;
     lesson.isOff = true;
     return true;
   }
@@ -335,12 +362,12 @@
 
   /**
    * @param {{procedure: string, side: string}[]} runs
-   * @param {{procedures: Record<string, any>, wide: any, rules: Record<string, {level: string}>, stages?: any}} library
+   * @param {{procedures: Record<string, any>, wide: any, rules: Record<string, {level: string}>, stages?: any, last?: string[]}} library
    * @returns {any} nodes in lawful order with the arcs between them; `loop` where no order was found
    */
   function merge(runs, library) {
     const mild = mildOf(library.rules);
-    const chained = (/** @type {any} */ turns) => seambook.mergeChains.chainsOf(runs, library.procedures, library.wide, turns);
+    const chained = (/** @type {any} */ turns) => seambook.mergeChains.chainsOf(runs, library.procedures, library.wide, turns, library.last);
     let made = chained(library.stages || null);
     let found = ordered(made.chains, mild);
     if (!found.whole && library.stages) {

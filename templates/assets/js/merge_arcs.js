@@ -62,6 +62,7 @@
         const isOwn = placed[at].step === step;
         for (const one of open) if (one < at) add(one, at, isOwn ? "own" : "shared", "", -1, leasts[one]);
         if (window && window[0] < at) limits.push([window[0], at, window[1]]);
+        if (!isOwn && open.every((one) => one < at) && step.isLast) continue; // left to the last: this chain went on
         open = isOwn || open.every((one) => one < at) ? [at] : [...open.filter((one) => one !== at), at];
         if (isOwn && !starts[n].length) starts[n] = [at];
         window = step.data.wait && step.data.wait.most && isOwn ? [at, step.data.wait.most] : null;
