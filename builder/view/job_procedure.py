@@ -119,7 +119,8 @@ def _title(book: Book, text: str) -> str:
 def _measure(book: Book, measure: Measure) -> Data:
     said = book.units.name(measure.unit).text
     return _filled({
-        "name": measure.name, "unit": measure.unit, "say": said if said != measure.unit else "", "low": _number(measure.low), "high": _number(measure.high),
+        "name": measure.name, "unit": measure.unit, "say": said if said != measure.unit else "",
+        "low": _number(measure.low), "high": _number(measure.high),
         "source": book.catalogue.title(Ref("source", measure.source)),
     })  # fmt: skip
 

@@ -80,7 +80,7 @@
 
   /** @param {any} state @param {AsBuiltRow[]} rows */
   function openings(state, rows) {
-    const groups = seambook.asBuilt.beforeAndAfter(rows);
+    const groups = seambook.asBuilt.beforeAndAfter(rows).filter((/** @type {BeforeAndAfter} */ group) => group.rows.some(({ found }) => found !== null));
     if (!groups.length) return null;
     const most = Math.max(...groups.map((/** @type {BeforeAndAfter} */ group) => group.rows.length));
     const names = ["Before", ...Array.from({ length: Math.max(0, most - 2) }, (_, at) => `Between${most > 3 ? ` ${at + 1}` : ""}`), "After"];
