@@ -19,7 +19,7 @@ from builder.gathered import Gathered
 from builder.model.forms.job_file import job_file_schema
 from builder.model.links import Catalogue
 from builder.model.records import KIND
-from builder.model.records.body import Panel
+from builder.model.records.body import Panel, Seam
 from builder.model.records.job import Job
 from builder.model.records.procedure import Procedure
 from builder.model.records.vehicle import Vehicle
@@ -94,6 +94,9 @@ class Drawing:
         others = view.pages_beside(self.book, ref, record, worked)
         beside = {one.path: self.renderer.render(one, self.book.site) for one in others}
         scripts, short = self.scripts(ref, worked.seam), None
+        if isinstance(record, Seam):
+            strips = view.strips_of(self.book, ref, record, worked.seam)
+            scripts[f"assets/strip/{ref.id}.js"] = render.assigned("strips", strips, ref.id)
         if isinstance(record, Procedure):
             more_scripts, short = self.job_scripts(ref, record)
             scripts |= more_scripts

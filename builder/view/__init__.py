@@ -51,7 +51,7 @@ from builder.view.seam import seam_page
 from builder.view.set_aside import set_aside_pages
 from builder.view.shell import shell_page
 from builder.view.sources import sources_page
-from builder.view.strip import strip_pages
+from builder.view.strip import strip_pages, strips_of
 from builder.view.supporting import (
     hazard_page,
     scale_page,
@@ -168,5 +168,5 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
 __all__ = [
     "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units", "book_pages", "documents",
     "files_of", "foot", "is_printed", "job_book", "job_example", "job_procedure", "job_short",
-    "list_of_documents", "navigation", "pages_beside", "printed", "view",
+    "list_of_documents", "navigation", "pages_beside", "printed", "strips_of", "view",
 ]  # fmt: skip

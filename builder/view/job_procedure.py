@@ -98,9 +98,15 @@ def _step(book: Book, number: int, phase: int, step: Step, law: Data) -> Data:
         "photo": plain_text(step.photo or ""), "expect": plain_text(step.expect or ""),
         "key_point": plain_text(step.key_point or ""),
         "hazards": list(step.hazards), "supplies": list(step.supplies), "tools": list(step.tools),
-        "method": step.method or "",
+        "method": step.method or "", "seams": _seams(step) if step.method else [],
         "law": law,
     })  # fmt: skip
+
+
+def _seams(step: Step) -> list[str]:
+    """Return the seams that a step joins: each has a marking strip for every method that makes single welds."""
+    refs = [parse_reference(text) for text in step.on]
+    return [ref.id for ref in refs if ref is not None and ref.kind == "seam"]
 
 
 def _title(book: Book, text: str) -> str:
@@ -111,8 +117,10 @@ def _title(book: Book, text: str) -> str:
 
 
 def _measure(book: Book, measure: Measure) -> Data:
+    said = book.units.name(measure.unit).text
     return _filled({
-        "name": measure.name, "unit": measure.unit, "low": _number(measure.low), "high": _number(measure.high),
+        "name": measure.name, "unit": measure.unit, "say": said if said != measure.unit else "",
+        "low": _number(measure.low), "high": _number(measure.high),
         "source": book.catalogue.title(Ref("source", measure.source)),
     })  # fmt: skip
 

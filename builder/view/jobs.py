@@ -25,16 +25,18 @@ PLANNER = (
     *(f"schedule{part}" for part in ("_time", "_problem", "_place", "_order", "_told", "")),
     *(f"job_{name}" for name in ("waits", "tasks", "told", "plan")),
 )  # fmt: skip
+STRIPS = ("strokes", "lengths", "weld_places", "pieces", "paper", "strip")
+"""Marking strips are printed with the job."""
 PAGE = (
     "dom", "check", "file", "store", "photo", "library", "choices", "bar", "keep", "desk", "list", "make_car",
     "make_pick", "make_time", "make", "words", "rows", "parts", "entries", "photos", "ticks", "lanes", "timeline_draw",
-    "timeline", "plan_view", "step_card", "steps", "traveller", "asbuilt", "findings", "takeoff_view", "customer",
-    "paper",
+    "timeline", "paper", "plan_view", "step_card", "steps", "traveller", "asbuilt", "findings", "takeoff_view",
+    "customer", "strips", "print",
 )  # fmt: skip
 SCRIPTS = (
     "assets/job/book.js", "assets/job/form.js",
     *(f"assets/js/{name}.js" for name in PLANNER),
-    "assets/js/takeoff.js", "assets/js/as_built.js",
+    "assets/js/takeoff.js", "assets/js/as_built.js", *(f"assets/js/{name}.js" for name in STRIPS),
     *(f"assets/js/job_{name}.js" for name in PAGE),
     "assets/js/job_page.js",
 )  # fmt: skip

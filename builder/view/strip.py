@@ -31,6 +31,16 @@ def strip_pages(book: Book, ref: Ref, seam: Seam, plan: SeamPlan) -> Iterator[Pa
         yield _page(Here(book, strip_path(ref.id, method)), ref, seam, plan, method, methods)
 
 
+def strips_of(book: Book, ref: Ref, seam: Seam, plan: SeamPlan) -> dict[str, dict[str, Any]]:
+    """Return what a script needs to draw the strips of a seam, by method; a job prints them with its other sheets."""
+    found = {}
+    for method in laid_methods(Here(book, book.links.path(ref)), seam, plan):
+        here = Here(book, strip_path(ref.id, method))
+        data = strip_data(here, method, _strip(here, ref, seam, plan, method))
+        found[method] = data | {"id": f"strip-{ref.id}-{method}", "path": here.path}
+    return found
+
+
 def _page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan, method: str, methods: list[str]) -> Page:
     title = here.book.catalogue.title(Ref("method", method))
     back = here.link_to(ref)

@@ -1,7 +1,7 @@
 """A job's file: what is written is read again to the last key, and what is no such file is told with its place.
 
-The page checks files by a form that the builder makes from the type of a job; `seambook schema` publishes the same. Both
-are held together here, and with what the page itself writes.
+The page checks files by a form that the builder makes from the type of a job; `seambook schema` publishes the same.
+Both are held together here, and with what the page itself writes.
 """
 
 from __future__ import annotations
@@ -127,20 +127,42 @@ def test_the_published_schema_admits_what_the_page_writes(
     assert [error.message for error in validator.iter_errors(json.loads(read(page, example)["again"]))] == []
 
 
-WRONG = (
-    ("job.hands", "many", "hands"), ("job.hands", 0, "hands"), ("job.hands", 2.5, "hands"), ("job.hands", 1e308, "hands"),
-    ("job.hands", None, "hands"), ("job.title", 5, "title"), ("job.title", "x" * 121, "title"), ("job.runs", {}, "runs"),
-    ("job.runs", [7], "runs[1]"), ("job.runs.0.procedure", "<b>", "runs[1] › procedure"), ("job.runs.0.side", "top", "side"),
-    ("job.runs.0.procedure", "-", "procedure"), ("job.runs.0.fingerprint", "zz", "fingerprint"), ("job", [], "job"),
-    ("job.start", "tomorrow", "start"), ("job.start", "-", "start"), ("job.hours.days", [0], "days[1]"),
-    ("job.hours.opens", "25:00", "opens"), ("job.climate.temperature", -500, "temperature"), ("job.done", [], "done"),
-    ("job.done", {"weld-cover": {"at": "2026-03-02T08:10"}}, "done › weld-cover"), ("job.done", {"a@left#b": 3}, "a@left#b"),
-    ("job.readings", {"a@left#b/x": {"found": "wide", "unit": "mm"}}, "found"), ("job.findings.0.answer", "perhaps", "answer"),
-    ("job.findings.0.make_safe", "yes", "make_safe"), ("job.findings.0.minutes", -1, "minutes"), ("job.order", ["x"], "order[1]"),
+WRONG: tuple[tuple[str, object, str], ...] = (
+    ("job.hands", "many", "hands"),
+    ("job.hands", 0, "hands"),
+    ("job.hands", 2.5, "hands"),
+    ("job.hands", 1e308, "hands"),
+    ("job.hands", None, "hands"),
+    ("job.title", 5, "title"),
+    ("job.title", "x" * 121, "title"),
+    ("job.runs", {}, "runs"),
+    ("job.runs", [7], "runs[1]"),
+    ("job.runs.0.procedure", "<b>", "runs[1] › procedure"),
+    ("job.runs.0.side", "top", "side"),
+    ("job.runs.0.procedure", "-", "procedure"),
+    ("job.runs.0.fingerprint", "zz", "fingerprint"),
+    ("job", [], "job"),
+    ("job.start", "tomorrow", "start"),
+    ("job.start", "-", "start"),
+    ("job.hours.days", [0], "days[1]"),
+    ("job.hours.opens", "25:00", "opens"),
+    ("job.climate.temperature", -500, "temperature"),
+    ("job.done", [], "done"),
+    ("job.done", {"weld-cover": {"at": "2026-03-02T08:10"}}, "done › weld-cover"),
+    ("job.done", {"a@left#b": 3}, "a@left#b"),
+    ("job.readings", {"a@left#b/x": {"found": "wide", "unit": "mm"}}, "found"),
+    ("job.findings.0.answer", "perhaps", "answer"),
+    ("job.findings.0.make_safe", "yes", "make_safe"),
+    ("job.findings.0.minutes", -1, "minutes"),
+    ("job.order", ["x"], "order[1]"),
     ("job.photos", {"a@left#b": [{"at": "2026-03-02T08:10", "data": "javascript:alert(1)"}]}, "data"),
     ("job.photos", {"a@left#b": [{"at": "2026-03-02T08:10", "data": "data:image/svg+xml;base64,AAAA"}]}, "data"),
-    ("job.prices.labour", "50", "labour"), ("job.batches", {"film-primer": {}}, "film-primer"), ("book", "-", "book"),
-    ("book.id", "-", "id"), ("job.id", "../x", "id"), ("job.places", {"bench": 1.5}, "bench"),
+    ("job.prices.labour", "50", "labour"),
+    ("job.batches", {"film-primer": {}}, "film-primer"),
+    ("book", "-", "book"),
+    ("book.id", "-", "id"),
+    ("job.id", "../x", "id"),
+    ("job.places", {"bench": 1.5}, "bench"),
 )  # fmt: skip
 
 
@@ -158,11 +180,22 @@ def test_a_wrong_value_is_told_with_its_place(
 @pytest.mark.parametrize(
     ("text", "said"),
     [
-        ("", "It is empty"), ("{", "cut off or damaged"), ('{"format": 1', "cut off or damaged"), ("null", "does not say its format"),
-        ("[]", "does not say its format"), ('"job"', "does not say its format"), ("7", "does not say its format"),
-        ("{}", "does not say its format"), ('{"format": 1}', "“book”"), ('{"format": "1"}', "no format of a job's file"),
-        ('{"format": 0}', "no format of a job's file"), ('{"format": 1e9}', "format 1000000000"), ("[" * 5000, "job's file"),
-        ("[" * 90 + "]" * 90, "does not say its format"), ("\x00\x01PK", "job's file"), ("<html>", "job's file"),
+        ("", "It is empty"),
+        ("{", "cut off or damaged"),
+        ('{"format": 1', "cut off or damaged"),
+        ("null", "does not say its format"),
+        ("[]", "does not say its format"),
+        ('"job"', "does not say its format"),
+        ("7", "does not say its format"),
+        ("{}", "does not say its format"),
+        ('{"format": 1}', "“book”"),
+        ('{"format": "1"}', "no format of a job's file"),
+        ('{"format": 0}', "no format of a job's file"),
+        ('{"format": 1e9}', "format 1000000000"),
+        ("[" * 5000, "job's file"),
+        ("[" * 90 + "]" * 90, "does not say its format"),
+        ("\x00\x01PK", "job's file"),
+        ("<html>", "job's file"),
     ],
 )  # fmt: skip
 def test_what_is_no_file_of_a_job_says_what_to_do(page: Page, text: str, said: str) -> None:
@@ -221,8 +254,11 @@ def test_texts_of_a_file_stay_texts_on_the_page(watched: Watched, example: dict[
 @pytest.mark.parametrize(
     ("number", "name"),
     [
-        ("26-041", "26-041.seambook-job.json"), ("../../etc/x", "etc-x.seambook-job.json"), ("", "job.seambook-job.json"),
-        ("Nº 7 / Ä", "Nº 7 - Ä.seambook-job.json"), ("con:|?*", "con-.seambook-job.json"),
+        ("26-041", "26-041.seambook-job.json"),
+        ("../../etc/x", "etc-x.seambook-job.json"),
+        ("", "job.seambook-job.json"),
+        ("Nº 7 / Ä", "Nº 7 - Ä.seambook-job.json"),
+        ("con:|?*", "con-.seambook-job.json"),
         ("x" * 200, f"{'x' * 60}.seambook-job.json"),
     ],
 )  # fmt: skip

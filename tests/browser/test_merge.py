@@ -43,6 +43,18 @@ SIDE_OF_A_CAR = [
     "renew-rocker-outer@left", "finish-rocker-outer@left", "patch-floor-edge@left", "renew-wheel-housing@left",
     "finish-wheel-housing@left", "section-quarter-lower@left", "weld-quarter-lower@left",
 ]  # fmt: skip
+BEHIND_A_QUARTER = [
+    "renew-rocker-outer@left", "finish-rocker-outer@left", "patch-hinge-pillar-foot@left", "patch-floor-edge@left",
+    "renew-wheel-housing@left", "finish-wheel-housing@left", "renew-quarter-outer@left", "hang-quarter-outer@left",
+]  # fmt: skip
+IN_TURN = (
+    ("renew-rocker-outer", "lift-off", "patch-hinge-pillar-foot", "cut-foot"),
+    ("patch-hinge-pillar-foot", "seam-lap", "renew-rocker-outer", "trial-fit"),
+    ("renew-wheel-housing", "spot-arch", "renew-quarter-outer", "cut-away"),
+    ("renew-rocker-outer", "plug-ends", "renew-quarter-outer", "cut-away"),
+    ("patch-hinge-pillar-foot", "bead-lap", "finish-rocker-outer", "wax-box"),
+    ("hang-quarter-outer", "paint", "finish-rocker-outer", "wax-box"),
+)
 Merged = dict[str, Any]
 
 
@@ -150,6 +162,18 @@ def test_a_side_of_a_car(page: Page, law: check.Law) -> None:
     assert found["whole"]
     assert told(ids, breaches(law, ids)) == []
     assert found["owed"] == found["taken"] == []
+
+
+def test_inner_parts_before_the_quarter_over_them(page: Page, law: check.Law) -> None:
+    """Two procedures that bar each other from their common seam: one is done whole before the other opens it."""
+    (found,) = merged(page, BEHIND_A_QUARTER)
+    ids = [node["id"] for node in found["nodes"]]
+    assert found["loop"] is None
+    assert found["whole"]
+    assert told(ids, breaches(law, ids)) == []
+    place = {id_: at for at, node in enumerate(found["nodes"]) for id_ in (node["id"], *node["also"])}
+    wrong = [turn for turn in IN_TURN if place[f"{turn[0]}@left#{turn[1]}"] > place[f"{turn[2]}@left#{turn[3]}"]]
+    assert wrong == []
 
 
 def closed(law: check.Law, *ids: str) -> list[str]:

@@ -225,6 +225,8 @@ class Job:
     coupons: tuple[Coupon, ...] = ()
     batches: dict[SupplyId, tuple[Batch, ...]] = field(default_factory=dict)
     findings: tuple[Finding, ...] = ()
+    customer_page: dict[Id, Text] = field(default_factory=dict)
+    """What the shop writes itself on the customer's page, by the part of it in the book's planning."""
     order: tuple[StepId, ...] = ()
     """Steps as they were last planned."""
     made: Moment | None = None

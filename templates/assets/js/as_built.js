@@ -5,7 +5,7 @@
 
 /**
  * @typedef {"within" | "low" | "high" | "noted" | "missing" | "gone"} Verdict
- * @typedef {{id: string, step: string, run: string, number: string, title: string, side: string, href: string, on: string[], name: string, unit: string,
+ * @typedef {{id: string, step: string, run: string, number: string, title: string, side: string, href: string, on: string[], name: string, unit: string, kept: string,
  *   expected: number | null, low: number | null, high: number | null, source: string, found: number | null, by: string, at: string,
  *   gauge: string, verdict: Verdict, off: number, released: any, holds: boolean}} AsBuiltRow
  * @typedef {{name: string, unit: string, side: string, rows: AsBuiltRow[], change: number | null}} BeforeAndAfter
@@ -61,7 +61,7 @@
     const isOut = verdict === "low" || verdict === "high";
     return {
       id: key, step: id, run, number: String(step.number || ""), title: seambook.jobRows.runTitle(state, id), side, href: seambook.jobRows.hrefOf(state, id),
-      on: step.on || [], name: measure.name, unit: measure.unit, expected: low !== null && high !== null ? rounded((low + high) / 2) : null, low, high,
+      on: step.on || [], name: measure.name, unit: measure.say || measure.unit, kept: measure.unit, expected: low !== null && high !== null ? rounded((low + high) / 2) : null, low, high,
       source: measure.source || "", found: verdict === "missing" ? null : reading.found, by: reading.by || "", at: reading.at || "", gauge: reading.gauge || "",
       verdict, off, released: isOut ? reading.released || null : null, holds: isOut && !reading.released,
     };
@@ -73,7 +73,7 @@
     const [id, name] = at < 0 ? [key, key] : [key.slice(0, at), key.slice(at + 1)];
     const { run, side, key: step } = seambook.jobRows.runOf(id);
     return {
-      id: key, step: id, run, number: step, title: seambook.jobRows.runTitle(state, id), side, href: "", on: [], name, unit: reading.unit || "", expected: null,
+      id: key, step: id, run, number: step, title: seambook.jobRows.runTitle(state, id), side, href: "", on: [], name, unit: reading.unit || "", kept: reading.unit || "", expected: null,
       low: null, high: null, source: "", found: reading.found ?? null, by: reading.by || "", at: reading.at || "", gauge: reading.gauge || "", verdict: "gone",
       off: 0, released: null, holds: false,
     };

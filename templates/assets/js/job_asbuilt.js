@@ -9,6 +9,7 @@
   const entries = seambook.jobEntries;
   const { table, verdict, record } = seambook.jobParts;
   const COUPONS = /** @type {[string, string][]} */ ([["passed", "Passed"], ["failed", "Failed"]]);
+  const SEAM = "seam:";
   let onlyOpen = false;
 
   /** @param {number | null} value */
@@ -31,13 +32,20 @@
 
   const HEADS = ["Step", "Measure", "Expected", "Low", "High", "Found", "Verdict", "By", "When", "Gauge"];
 
+  /** On paper what is not entered yet is written in by hand. @param {AsBuiltRow} row */
+  function blankLine(row) {
+    const box = () => [el("span", { class: "blank-box" })];
+    return { cells: [row.number, `${row.name}, ${row.unit}`, expected(row), told(row.low), told(row.high), box(), "", box(), box(), box()], about: {} };
+  }
+
   /** @param {any} state @param {AsBuiltRow} row @param {boolean} isPaper */
   function line(state, row, isPaper) {
+    if (isPaper && row.found === null) return blankLine(row);
     const said = verdict(row);
     const at = `sheet_${entries.idOf(row.id)}`;
     const gaugeId = `${at}_gauge`;
-    const write = seambook.jobStepCard.entering(state, row.id, row.unit, gaugeId);
-    const found = isPaper ? (row.found === null ? "" : `${words.number(row.found)} ${row.unit}`)
+    const write = seambook.jobStepCard.entering(state, row.id, row.kept, gaugeId);
+    const found = isPaper ? `${words.number(Number(row.found))} ${row.unit}`
       : [entries.field({ id: at, label: `${row.name}, found, in ${row.unit}`, unseen: true, value: row.found === null ? "" : words.number(row.found), unit: row.unit, number: true, edit: write })];
     const setGauge = (/** @type {any} */ job, /** @type {string} */ text) => {
       if (job.readings?.[row.id]) job.readings[row.id].gauge = text.trim();
@@ -72,7 +80,7 @@
 
   /** @param {any} state @param {AsBuiltRow[]} rows */
   function openings(state, rows) {
-    const groups = seambook.asBuilt.beforeAndAfter(rows);
+    const groups = seambook.asBuilt.beforeAndAfter(rows).filter((/** @type {BeforeAndAfter} */ group) => group.rows.some(({ found }) => found !== null));
     if (!groups.length) return null;
     const most = Math.max(...groups.map((/** @type {BeforeAndAfter} */ group) => group.rows.length));
     const names = ["Before", ...Array.from({ length: Math.max(0, most - 2) }, (_, at) => `Between${most > 3 ? ` ${at + 1}` : ""}`), "After"];
@@ -95,24 +103,28 @@
     const take = (/** @type {number} */ at) => () => entries.change((/** @type {any} */ job) => job.coupons.splice(at, 1));
     const lines = kept.map((/** @type {any} */ one, /** @type {number} */ at) => {
       const out = one.verdict === "failed";
-      const cells = [one.seam, one.method, one.found, [el("span", { class: out ? "found-verdict is-out" : "found-verdict", text: out ? "\u00d7 failed" : `\u2713 ${one.verdict || "noted"}` })], one.by, words.said(one.at || "")];
+      const cells = [state.book.subjects?.[SEAM + one.seam] || one.seam, state.book.methods?.[one.method] || one.method || "", one.found, [el("span", { class: out ? "found-verdict is-out" : "found-verdict", text: out ? "\u00d7 failed" : `\u2713 ${one.verdict || "noted"}` })], one.by, words.said(one.at || "")];
       return { cells: isPaper ? cells : [...cells, [el("button", { type: "button", class: "control", id: `coupon_out-${at}`, text: "Take out", on: { click: take(at) } })]], about: { class: out ? "is-out" : null } };
     });
-    return el("section", { class: "block" }, el("h2", { text: "Coupons" }), lines.length ? table("Results of coupons", heads, lines) : el("p", { class: "none", text: "No coupon is entered." }), isPaper ? null : couponForm());
+    return el("section", { class: "block" }, el("h2", { text: "Coupons" }), lines.length ? table("Results of coupons", heads, lines) : el("p", { class: "none", text: "No coupon is entered." }), isPaper ? null : couponForm(state));
   }
 
-  function couponForm() {
+  /** @param {any} state */
+  function couponForm({ book }) {
+    const titles = (/** @type {Record<string, string>} */ named) => Object.entries(named).sort((one, other) => one[1].localeCompare(other[1], "en"));
+    const seams = titles(Object.fromEntries(Object.entries(book.subjects || {}).filter(([id]) => id.startsWith(SEAM)).map(([id, title]) => [id.slice(SEAM.length), title])));
+    const methods = titles(book.methods || {});
     const go = () => {
       const value = (/** @type {string} */ name) => entries.valueOf(`coupon_${name}`);
-      if (!value("seam")) return entries.fault("coupon_seam", "Say which seam it is for.");
+      if (!value("seam")) return entries.fault("coupon_seam", "Choose the seam it is for.");
       if (!value("found")) return entries.fault("coupon_found", "Say what was found.");
       if (!value("by")) return entries.fault("coupon_by", "Say who tried it.");
       entries.keepName(value("by"));
       const one = { seam: value("seam"), step: "", method: value("method"), at: words.stamp(Date.now()), by: value("by"), found: value("found"), verdict: value("verdict") };
       return entries.change((/** @type {any} */ job) => (job.coupons = [...(job.coupons || []), one]), "coupon_seam");
     };
-    return el("details", { class: "job-more only-screen", id: "coupon_form" }, el("summary", { text: "Enter a coupon" }), el("div", { class: "job-fields" },
-      entries.field({ id: "coupon_seam", label: "Seam" }), entries.field({ id: "coupon_method", label: "Method" }), entries.field({ id: "coupon_found", label: "Found" }),
+    return el("details", { class: "job-more only-screen", id: "coupon_form" }, el("summary", { text: "Enter a coupon" }), el("div", { class: "entry-fields" },
+      entries.choice({ id: "coupon_seam", label: "Seam", value: "", choices: [["", "Choose"], ...seams] }), entries.choice({ id: "coupon_method", label: "Method", value: "", choices: [["", "Choose"], ...methods] }), entries.field({ id: "coupon_found", label: "Found" }),
       entries.choice({ id: "coupon_verdict", label: "Verdict", value: "passed", choices: COUPONS }), entries.field({ id: "coupon_by", label: "Tried by", value: entries.name() })),
       el("button", { type: "button", class: "control", id: "coupon_add", text: "Add the coupon", on: { click: go } }));
   }
@@ -196,7 +208,7 @@
       draw(place, given);
     };
     const choose = el("button", { type: "button", class: "control", id: "sheet_open", "aria-pressed": String(onlyOpen), text: "Only what is open or out", on: { click: toggle } });
-    const measures = el("section", { class: "block" }, el("h2", { text: "Every measure" }), el("div", { class: "job-choices" }, choose), all.length ? sheet(state, rows, false) : el("p", { class: "none", text: "No step of this job takes a measure." }));
+    const measures = el("section", { class: "block" }, el("h2", { text: "Every measure" }), el("div", { class: "job-acts" }, choose), all.length ? sheet(state, rows, false) : el("p", { class: "none", text: "No step of this job takes a measure." }));
     const screen = el("div", { class: "only-screen" }, summary(all), holding(state, all), openings(state, all), measures, points(state, seambook.jobRows.of(state)), coupons(state, false), batches(state, false), followed(state));
     entries.redraw(place, state, [screen, seambook.jobPaper.place(() => paper(state))]);
   }

@@ -123,13 +123,16 @@
     return gathered(job, book, (one) => one.followers);
   }
 
-  /** @param {Job} job @param {Book} book @returns {Proposed[]} work on the panels beside */
+  /** Work of the same stage, at least half of it on panels beside those of the job. @param {Job} job @param {Book} book @returns {Proposed[]} */
   function beside(job, book) {
     const already = new Set([...reliedOn(job, book), ...following(job, book)].map((one) => one.procedure.id));
     const found = gathered(job, book, (one) => {
       const near = new Set(one.panels.flatMap((/** @type {string} */ id) => (book.panels[id] || { neighbours: [] }).neighbours));
       return book.procedures
-        .filter((/** @type {any} */ other) => other.panels.some((/** @type {string} */ id) => near.has(id)))
+        .filter((/** @type {any} */ other) => {
+          const count = other.panels.filter((/** @type {string} */ id) => near.has(id)).length;
+          return other.stage_at === one.stage_at && count > 0 && 2 * count >= other.panels.length;
+        })
         .map((/** @type {any} */ other) => other.id);
     });
     return found.filter((one) => !already.has(one.procedure.id));

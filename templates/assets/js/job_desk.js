@@ -8,7 +8,7 @@
   /** @type {any} */
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
   const { el, redraw, button } = seambook.dom;
-  const ORDER = ["make", "plan", "steps", "take-off", "as-built", "findings", "customer"];
+  const ORDER = ["make", "plan", "steps", "take-off", "as-built", "findings", "customer", "print"];
   seambook.jobViews = seambook.jobViews || {};
 
   /** The views that are there, in their order. @returns {string[]} */

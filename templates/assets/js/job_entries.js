@@ -46,7 +46,7 @@
 
   /** Draw the view anew if something was typed since it was drawn. */
   function flush() {
-    if (isStale && state && !isPressed && !document.querySelector(".job-field .fault")) change(() => {});
+    if (isStale && state && !isPressed && !document.querySelector(".entry-field .fault")) change(() => {});
   }
 
   /** Change the job and draw the view anew. @param {Edit} edit @param {string} [focus]  Where the focus goes. */
@@ -108,7 +108,7 @@
     }
     const entry = unit ? el("div", { class: "entry" }, input, el("span", { class: "unit", text: unit })) : input;
     return el(
-      "div", { class: `job-field${style ? ` ${style}` : ""}` }, el("label", { for: id, class: unseen ? "unseen" : null, text: label }), entry,
+      "div", { class: `entry-field${style ? ` ${style}` : ""}` }, el("label", { for: id, class: unseen ? "unseen" : null, text: label }), entry,
       list ? el("datalist", { id: `${id}_list` }, ...list.map((one) => el("option", { value: one }))) : null,
       note ? el("p", { class: "note", id: `${id}_note`, text: note }) : null
     );
@@ -118,7 +118,7 @@
   function choice({ id, label, value, choices, edit, style }) {
     const select = el("select", { id }, ...choices.map(([key, said]) => el("option", { value: key, selected: key === value, text: said })));
     if (edit) select.addEventListener("change", () => change((job) => edit(job, select.value)));
-    return el("div", { class: `job-field${style ? ` ${style}` : ""}` }, el("label", { for: id, text: label }), select);
+    return el("div", { class: `entry-field${style ? ` ${style}` : ""}` }, el("label", { for: id, text: label }), select);
   }
 
   /** @param {{id: string, label: string, checked: boolean, edit?: (job: any, is: boolean) => void}} about */
@@ -137,14 +137,14 @@
 
   /** @param {Element} input */
   function clearFault(input) {
-    input.closest(".job-field")?.querySelector(".fault")?.remove();
+    input.closest(".entry-field")?.querySelector(".fault")?.remove();
     input.removeAttribute("aria-invalid");
   }
 
   /** Tell at a field what is missing, and go there. @param {string} id @param {string} text */
   function fault(id, text) {
     const input = document.getElementById(id);
-    const field = input?.closest(".job-field");
+    const field = input?.closest(".entry-field");
     if (!input || !field) return;
     clearFault(input);
     field.append(el("p", { class: "fault", id: `${id}_fault`, role: "alert", text }));

@@ -59,8 +59,8 @@
     const rows = [
       ["Where", finding.where], ["Size", finding.size], ["Found", [finding.found ? words.said(finding.found) : "", finding.by].filter(Boolean).join(", ")],
       ["At step", finding.step ? seambook.jobRows.named(state, finding.step) : ""], ["Adds", adds.join("; ") || "nothing"],
-      ["Making safe", finding.make_safe ? "Yes: this work may start before the answer" : ""],
-      ["Answer", `${SAID[finding.answer] || finding.answer}${finding.answered ? `, ${words.said(finding.answered)}` : ""}${finding.by_whom ? `, told to ${finding.by_whom}` : ""}`],
+      ["Making safe", finding.make_safe ? "At once: this work does not wait for the answer" : ""],
+      ["Answer", `${SAID[finding.answer] || finding.answer}${finding.answered ? `, ${words.said(finding.answered)}` : ""}${finding.by_whom ? `, by ${finding.by_whom}` : ""}`],
     ].filter(([, text]) => text);
     const held = finding.answer === "waiting" && !finding.make_safe;
     return el(
@@ -75,8 +75,7 @@
     const who = `${finding.id}_told`;
     const give = (/** @type {string} */ answer) => () => {
       const name = entries.valueOf(who);
-      if (answer !== "waiting" && !name) return entries.fault(who, "Say who took the answer.");
-      if (name) entries.keepName(name);
+      if (answer !== "waiting" && !name) return entries.fault(who, "Say who gave the answer.");
       return entries.change((/** @type {any} */ job) => {
         const own = job.findings.find((/** @type {any} */ one) => one.id === finding.id);
         Object.assign(own, { answer, answered: answer === "waiting" ? "" : words.stamp(Date.now()), by_whom: answer === "waiting" ? "" : name });
@@ -84,11 +83,11 @@
       }, answer === "waiting" ? `${finding.id}_yes` : `${finding.id}_open`);
     };
     if (finding.answer !== "waiting") {
-      return el("div", { class: "job-choices only-screen" }, el("button", { type: "button", class: "control", id: `${finding.id}_open`, text: "Take the answer back", on: { click: give("waiting") } }));
+      return el("div", { class: "job-acts only-screen" }, el("button", { type: "button", class: "control", id: `${finding.id}_open`, text: "Take the answer back", on: { click: give("waiting") } }));
     }
     return el(
-      "div", { class: "job-answer only-screen" }, entries.field({ id: who, label: "Answer taken by", value: entries.name() }),
-      el("div", { class: "job-choices" }, el("button", { type: "button", class: "control", id: `${finding.id}_yes`, text: "Customer says yes", on: { click: give("yes") } }),
+      "div", { class: "job-answer only-screen" }, entries.field({ id: who, label: "Answer given by", value: state.job.customer || "" }),
+      el("div", { class: "job-acts" }, el("button", { type: "button", class: "control", id: `${finding.id}_yes`, text: "Customer says yes", on: { click: give("yes") } }),
         el("button", { type: "button", class: "control", id: `${finding.id}_no`, text: "Customer says no", on: { click: give("no") } }))
     );
   }
@@ -125,7 +124,7 @@
     const button = (/** @type {string} */ id, /** @type {string} */ text, /** @type {() => any} */ click) => el("button", { type: "button", class: "control", id, text, on: { click } });
     return el(
       "section", { class: "block only-screen job-finding-form" }, el("h2", { text: "Add a finding" }),
-      el("div", { class: "job-fields" }, entries.field({ id: "finding_where", label: "Where" }), entries.field({ id: "finding_size", label: "Size" }),
+      el("div", { class: "entry-fields" }, entries.field({ id: "finding_where", label: "Where" }), entries.field({ id: "finding_size", label: "Size" }),
         entries.choice({ id: "finding_step", label: "At which step", value: current?.id || "", choices: atStep }), entries.field({ id: "finding_by", label: "Found by", value: entries.name() })),
       draft.photo ? seambook.jobPhotos.shown({ data: draft.photo, say: "The photograph of this finding" }) : null,
       seambook.jobPhotos.taker("finding_photo", draft.photo ? "Another photograph" : "Photograph", (/** @type {string} */ data) => {
@@ -133,13 +132,13 @@
         again("finding_photo");
       }, state),
       el("h3", { text: "What it adds" }), chosen(draft.procedures.map((one, at) => ({ say: titleOf(state, one), out: () => (draft.procedures.splice(at, 1), again("finding_procedure")) })), "finding_out"),
-      el("div", { class: "job-fields" }, entries.choice({ id: "finding_procedure", label: "Procedure", value: "", choices: [["", "Choose"], ...procedures] }), entries.choice({ id: "finding_side", label: "Side", value: "left", choices: SIDES })),
-      el("div", { class: "job-choices" }, button("finding_add-procedure", "Add the procedure", addProcedure)),
+      el("div", { class: "entry-fields" }, entries.choice({ id: "finding_procedure", label: "Procedure", value: "", choices: [["", "Choose"], ...procedures] }), entries.choice({ id: "finding_side", label: "Side", value: "left", choices: SIDES })),
+      el("div", { class: "job-acts" }, button("finding_add-procedure", "Add the procedure", addProcedure)),
       chosen(draft.supplies.map((one, at) => ({ say: `${words.counted(one.packs, "pack")} of ${state.book.supplies?.[one.supply]?.title || one.supply}`, out: () => (draft.supplies.splice(at, 1), again("finding_supply")) })), "finding_supply-out"),
-      el("div", { class: "job-fields" }, entries.choice({ id: "finding_supply", label: "Supply", value: "", choices: [["", "Choose"], ...supplies] }), entries.field({ id: "finding_packs", label: "Packs", number: true, value: "1" })),
-      el("div", { class: "job-choices" }, button("finding_add-supply", "Add the supply", addSupply)),
-      el("div", { class: "job-fields" }, entries.field({ id: "finding_minutes", label: "Minutes more", number: true, note: "Beyond the procedures above" }), entries.field({ id: "finding_price", label: `Price to the customer${state.job.prices?.currency ? `, ${state.job.prices.currency}` : ""}`, number: true })),
-      entries.check({ id: "finding_safe", label: "It makes safe: this work may start before the answer", checked: false }),
+      el("div", { class: "entry-fields" }, entries.choice({ id: "finding_supply", label: "Supply", value: "", choices: [["", "Choose"], ...supplies] }), entries.field({ id: "finding_packs", label: "Packs", number: true, value: "1" })),
+      el("div", { class: "job-acts" }, button("finding_add-supply", "Add the supply", addSupply)),
+      el("div", { class: "entry-fields" }, entries.field({ id: "finding_minutes", label: "Minutes more", number: true, note: "Beyond the procedures above" }), entries.field({ id: "finding_price", label: `Price to the customer${state.job.prices?.currency ? `, ${state.job.prices.currency}` : ""}`, number: true })),
+      entries.check({ id: "finding_safe", label: "It must be made safe at once: this work does not wait for the answer", checked: false }),
       el("button", { type: "button", class: "primary", id: "finding_add", text: "Add the finding", on: { click: () => add(state) } })
     );
   }

@@ -182,7 +182,7 @@
     const rows = all.map(({ procedure, side, because }) => {
       const text = `Add${side ? ` ${side}` : ""}`;
       return el("li", { class: "job-choice" },
-        el("div", {}, el("a", { href: root + procedure.path, text: procedure.title }), el("p", { class: "note", text: `${noteOf(procedure, state)} · ${say(because.join(", "))}` })),
+        el("div", {}, el("a", { href: root + procedure.path, text: procedure.title }), el("p", { class: "note", text: [noteOf(procedure, state), say(because.join(", "))].filter(Boolean).join(" · ") })),
         el("div", { class: "job-buttons" }, button(text, () => {
           toggle(state, procedure, side);
           focusOn(`job_offer-${id}`);
@@ -204,7 +204,7 @@
       ] : el("p", { class: "none", text: "Nothing yet." }),
       proposed(state, "relied", "They rely on", jobChoices.reliedOn(job, book), (one) => `for ${one}`, true),
       proposed(state, "follows", "This takes over what they leave open", jobChoices.following(job, book), (one) => `after ${one}`, true),
-      proposed(state, "beside", "On the panels beside", jobChoices.beside(job, book), (one) => `beside ${one}`, false));
+      proposed(state, "beside", "On the panels beside", jobChoices.beside(job, book), () => "", false));
   }
 
   Object.assign(seambook.jobMake, { pick: section, list, long });

@@ -16,6 +16,8 @@
   /** The job that is open. @type {any} */
   let kept = null;
   let view = "make";
+  /** What is to be said when the list is shown. */
+  let onList = "";
   /** Counts the ways gone: what comes late is dropped. */
   let turn = 0;
 
@@ -24,6 +26,12 @@
     const address = jobDesk.address(id, to);
     if (window.location.hash === address) void route();
     else window.location.hash = address;
+  }
+
+  /** @param {string} said why */
+  function toList(said) {
+    onList = said;
+    window.location.hash = "#list";
   }
 
   const page = {
@@ -51,6 +59,8 @@
     if (!asked.job) {
       if (kept && !["", "#list"].includes(window.location.hash)) return; // a way to a part of this page
       kept = null;
+      jobBar.say(onList);
+      onList = "";
       await showList();
       return;
     }
@@ -76,7 +86,6 @@
   async function showList() {
     examples?.removeAttribute("hidden");
     document.body.classList.remove("job-open");
-    jobBar.say("");
     for (const name of ["conflict", "full"]) jobBar.clear(name);
     await jobList.show(desk, store, acts);
   }
@@ -86,8 +95,7 @@
     const found = await store.load(id);
     const read = found && jobFile.read(found.text, seambook.jobBook, id);
     if (!found || read.fault) {
-      jobBar.say(found ? "This job cannot be read; its text stands in the list." : "There is no such job in this browser.");
-      window.location.hash = "#list";
+      toList(found ? "This job cannot be read; its text stands in the list." : "There is no such job in this browser.");
       return null;
     }
     tellOf(read.told);
@@ -115,8 +123,7 @@
     const file = await jobLibrary.example(id);
     const read = file && jobFile.read(JSON.stringify(file), seambook.jobBook);
     if (!read || read.fault) {
-      jobBar.say(read ? read.fault : "This book has no such example.");
-      window.location.hash = "#list";
+      toList(read ? read.fault : "This book has no such example.");
       return;
     }
     const first = seambook.jobViews.plan ? "plan" : "make";
@@ -222,6 +229,7 @@
       if (id) way.setAttribute("href", `#example=${id[1]}`);
     });
     desk.hidden = false;
+    document.getElementById("job_without")?.setAttribute("hidden", "");
     store = await jobStore.open(seambook.jobBook.book.id, heard);
     if (store.why) {
       jobBar.tell("store", "This browser keeps no jobs", [

@@ -43,8 +43,9 @@
     return el("p", { class: style }, el("strong", { class: "signal", text: hazard.say || hazard.signal }), " ", record(hazard, id), `: ${hazard.avoid || hazard.danger || ""}`);
   }
 
-  /** What a measure should be. @param {{low: number | null, high: number | null, unit: string}} measure */
-  function limits({ low, high, unit }) {
+  /** What a measure should be. @param {{low: number | null, high: number | null, unit: string, say?: string}} measure */
+  function limits({ low, high, unit: kept, say }) {
+    const unit = say || kept;
     const [has, least, most] = [(/** @type {any} */ value) => typeof value === "number", low, high];
     if (has(least) && has(most)) return `${number(Number(least))} to ${number(Number(most))} ${unit}`;
     if (has(least)) return `at least ${number(Number(least))} ${unit}`;

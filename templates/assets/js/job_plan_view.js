@@ -113,12 +113,26 @@
     ];
   }
 
+  /** @param {any[]} owing @returns {Map<string, any[]>} */
+  function owedByRule(owing) {
+    /** @type {Map<string, any[]>} */
+    const found = new Map();
+    for (const one of owing) found.set(one.rule, [...(found.get(one.rule) || []), one]);
+    return found;
+  }
+
+  /** Whose state it is. @param {any} book @param {{subject: string, side?: string}} one */
+  function nameOf(book, { subject, side }) {
+    return [book.subjects?.[subject] || subject, side].filter(Boolean).join(", ");
+  }
+
   /** What is left unpaid at the end, and what is taken as done before. @param {any} state */
   function owed(state) {
     const { planned, book, library } = state;
     const parts = [];
     if (planned.owed?.length) {
-      const items = planned.owed.map((/** @type {any} */ one) => el("li", {}, ruleLink(state, one.rule), ", since ", link(state, one.id || one.step), aboutText(book, one)));
+      const items = [...owedByRule(planned.owed)].map(([rule, all]) =>
+        el("li", {}, el("strong", {}, ruleLink(state, rule)), ": ", ...all.flatMap((one, at) => [at ? "; " : "", nameOf(book, one), " after ", link(state, one.id || one.step)])));
       parts.push(el("h3", { text: "Still owed at the end" }), el("p", { class: "note", text: "No procedure of this job does it. Add the one that does, or see to it apart." }), el("ul", { class: "list" }, ...items));
     }
     if (planned.taken?.length) {
@@ -161,8 +175,26 @@
   }
 
   /** @param {any} state @param {any[]} rows */
+  function lanesOf({ job }, rows) {
+    return chosen === "hands" ? seambook.jobLanes.byHands(rows, job.hands) : seambook.jobLanes.byProcedure(rows);
+  }
+
+  /** @param {any} state */
+  function hoursOf({ job, today }) {
+    const { opens, closes, days } = job.hours || {};
+    return { opens: words.minuteIn(opens, 480), closes: words.minuteIn(closes, 1020), days: days || [1, 2, 3, 4, 5], now: today };
+  }
+
+  /** What the drawing is and where the same is said in words. @param {any} state @param {any[]} rows */
+  function said({ planned }, rows) {
+    return {
+      title: `Timeline, ${SOURCES[chosen].toLowerCase()}`,
+      desc: `${words.counted(rows.length, "step")} from ${words.moment(rows[0].start)} to ${words.moment(planned.finish)}. The table below says the same.`,
+    };
+  }
+
+  /** @param {any} state @param {any[]} rows */
   function timeline(state, rows) {
-    const { job, planned, today } = state;
     const place = el("div", { class: "timeline-place" });
     const buttons = Object.entries(SOURCES).map(([id, label]) =>
       el("button", { type: "button", class: "control", "aria-pressed": String(chosen === id), id: `timeline_${id}`, text: label, on: { click: () => choose(/** @type {any} */ (id)) } }));
@@ -173,20 +205,14 @@
       draw();
     }
     function draw() {
-      const lanes = chosen === "hands" ? seambook.jobLanes.byHands(rows, job.hands) : seambook.jobLanes.byProcedure(rows);
-      const hours = { opens: words.minuteIn(job.hours?.opens, 480), closes: words.minuteIn(job.hours?.closes, 1020), days: job.hours?.days || [1, 2, 3, 4, 5], now: today };
-      const said = {
-        title: `Timeline, ${SOURCES[chosen].toLowerCase()}`,
-        desc: `${words.counted(rows.length, "step")} from ${words.moment(planned.rows[0].start)} to ${words.moment(planned.finish)}. The table below says the same.`,
-      };
-      seambook.jobTimelineDraw.into(place, "job_timeline", said, { ...lanes, clashes: clashes(state, rows) }, hours);
+      seambook.jobTimelineDraw.into(place, "job_timeline", said(state, rows), { ...lanesOf(state, rows), clashes: clashes(state, rows) }, hoursOf(state));
     }
     draw();
-    return el("section", { class: "block job-timeline" }, el("h2", { text: "Timeline" }), el("div", { class: "job-choices only-screen" }, ...buttons), key(), place);
+    return el("section", { class: "block job-timeline" }, el("h2", { text: "Timeline" }), el("div", { class: "job-acts only-screen" }, ...buttons), key("key"), place);
   }
 
-  /** What the marks mean, each with a sample. */
-  function key() {
+  /** What the marks mean, each with a sample. @param {string} id */
+  function key(id) {
     /** @type {[string, any[]][]} */
     const samples = [
       ["Work on the critical path", [["rect", { class: "bar critical", x: "2", y: "3", width: "40", height: "20" }]]],
@@ -199,7 +225,7 @@
     ];
     return el("ul", { class: "timeline-key" }, ...samples.map(([label, marks], at) => {
       const all = marks.map(([tag, attributes, text]) => ({ tag, attributes, text }));
-      return el("li", {}, seambook.jobTimelineDraw.sample(all, `key_${at}`), label);
+      return el("li", {}, seambook.jobTimelineDraw.sample(all, `${id}_${at}`), label);
     }));
   }
 
@@ -249,11 +275,21 @@
       place.replaceChildren(...[problems(state), el("p", { class: "none", text: "There is nothing to plan yet. Choose procedures first." }), owed(state)].filter(Boolean));
       return;
     }
-    const parts = [problems(state), el("section", { class: "block title-block" }, summary(state)), timeline(state, rows), critical(state, rows), owed(state), table(state, rows)];
+    const whole = el("p", { class: "job-acts only-screen" }, el("a", { class: "control", id: "job_to-print", href: `#job=${encodeURIComponent(state.job.id || "")}&view=print`, text: "Print the whole job" }));
+    const parts = [problems(state), el("section", { class: "block title-block" }, summary(state)), whole, timeline(state, rows), critical(state, rows), owed(state), table(state, rows)];
     place.replaceChildren(...parts.filter(Boolean));
     if (planned.ok === false) place.prepend(el("p", { class: "fault", text: "This plan is not whole yet." }));
   }
 
+  /** The plan on a sheet of its own. @param {any} state @returns {Node[]} */
+  function paper(state) {
+    const rows = seambook.jobRows.of(state);
+    if (!rows.length) return [];
+    const { sheets, PAPER } = seambook.jobTimelineDraw;
+    const drawn = sheets("job_plan-paper", said(state, rows), { ...lanesOf(state, rows), clashes: clashes(state, rows) }, { ...hoursOf(state), width: PAPER });
+    return [el("h2", { class: "traveller-title", text: "Plan" }), problems(state), el("section", { class: "block title-block" }, summary(state)), key("paper-key"), ...drawn, critical(state, rows), owed(state)].filter(Boolean);
+  }
+
   seambook.jobViews = seambook.jobViews || {};
-  seambook.jobViews.plan = { title: "Plan", draw, timeline };
+  seambook.jobViews.plan = { title: "Plan", draw, paper, freshen: seambook.jobEntries.freshen };
 })();

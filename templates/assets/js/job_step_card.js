@@ -62,8 +62,8 @@
   function reading(state, measure, kept, id, gaugeId) {
     const said = kept && kept.found !== null ? verdict(kept) : null;
     const made = entries.field({
-      id, label: measure.name, value: kept && kept.found !== null ? words.number(kept.found) : "", unit: measure.unit, number: true,
-      note: limits(measure), edit: kept ? entering(state, kept.id, measure.unit, gaugeId) : undefined, style: "job-reading",
+      id, label: measure.name, value: kept && kept.found !== null ? words.number(kept.found) : "", unit: measure.say || measure.unit, number: true,
+      note: limits(measure), edit: kept ? entering(state, kept.id, kept.kept, gaugeId) : undefined, style: "job-reading",
     });
     if (said) made.append(el("p", { class: `found-verdict ${said.style}`, text: said.text }));
     return made;

@@ -68,7 +68,7 @@
       el("li", {}, el("button", { type: "button", class: "control", id: `to_${entries.idOf(one.id)}`, on: { click: () => show(one.id) } }, `${one.number} ${short(one.step.do)}`), el("span", { class: "note", text: one.title })));
     return el(
       "section", { class: "block job-next" }, heading("Next"),
-      el("article", { class: "job-card" }, el("p", { class: "job-card-head" }, el("span", { class: "step-number", text: row.number }), el("span", {}, el("strong", { text: row.title }), el("span", { class: "note", text: ` ${words.moment(row.start)}` }))),
+      el("article", { class: "job-now" }, el("p", { class: "job-now-head" }, el("span", { class: "step-number", text: row.number }), el("span", {}, el("strong", { text: row.title }), el("span", { class: "note", text: ` ${words.moment(row.start)}` }))),
         ...seambook.jobStepCard.card(state, row, states.get(row.id), "next")),
       meanwhile.length ? [el("h3", { text: "Or now, with free hands" }), el("ul", { class: "list job-meanwhile" }, ...meanwhile)] : null
     );

@@ -40,6 +40,15 @@
     return name === "QuotaExceededError" || name === "NS_ERROR_DOM_QUOTA_REACHED";
   }
 
+  /** Break a transaction off, if it has not broken off by itself. @param {IDBTransaction} writing */
+  function end(writing) {
+    try {
+      writing.abort();
+    } catch {
+      /* It has ended already, and tells so itself. */
+    }
+  }
+
   /** @param {string} name @returns {Promise<IDBDatabase>} */
   function opened(name) {
     return new Promise((done, failed) => {
@@ -113,7 +122,7 @@
             writing.objectStore(BRIEFS).put({ id, brief, revision: revision + 1 });
           } catch (error) {
             came = isFull(error) ? { full: true } : { refused: String(error) };
-            writing.abort();
+            end(writing);
           }
         };
         writing.oncomplete = () => {

@@ -21,12 +21,12 @@
   /** How a line came about, folded; on paper it is unfolded. @param {any} state @param {any} line @param {string} id */
   function about(state, line, id) {
     const items = (line.lines || []).map((/** @type {any} */ one) => {
-      const steps = [one.steps || one.step || one.ids || []].flat();
-      return el("li", {}, amountOf(one.amount, one.unit || line.unit), one.how ? `: ${one.how}` : "", one.title ? el("span", { class: "note", text: ` ${one.title}` }) : null,
-        steps.length ? el("span", { class: "note" }, " ", ...seambook.jobParts.links(state, steps.slice(0, 6))) : null);
+      const steps = one.steps || [];
+      return el("li", {}, typeof one.amount === "number" ? `${amountOf(one.amount, one.unit || line.unit)}: ` : "", one.how || "",
+        el("span", { class: "note" }, " ", ...(steps.length ? seambook.jobParts.links(state, steps.slice(0, 6)) : [one.title || ""])));
     });
     if (!items.length) return null;
-    return el("details", { class: "job-more", id }, el("summary", { text: "How it came about" }), el("ul", { class: "list" }, ...items));
+    return el("details", { class: "job-more", id }, el("summary", { text: "How it came about" }), line.how ? el("p", { text: line.how }) : null, el("ul", { class: "list" }, ...items));
   }
 
   /** @param {any} state @param {any[]} all @param {boolean} isPaper */
@@ -39,7 +39,7 @@
       const pack = line.pack?.say || (line.pack ? `${line.pack.size} ${line.pack.unit}` : "");
       return {
         cells: [
-          [title, isPaper ? null : about(state, line, `take_${line.id}`)], amountOf(line.amount, line.unit), amountOf(line.withWaste, line.unit),
+          [title, isPaper ? (line.how ? el("span", { class: "note how", text: line.how }) : null) : about(state, line, `take_${line.id}`)], amountOf(line.amount, line.unit), amountOf(line.withWaste, line.unit),
           [el("strong", { text: line.packs === null || line.packs === undefined ? "\u2013" : String(line.packs) }), pack ? ` ${pack}` : ""], ...(hasPrices ? [money(state, line.price), money(state, line.cost)] : []),
         ],
       };
@@ -47,17 +47,19 @@
     return table("Supplies to order", heads, lines, "take-off");
   }
 
-  /** @param {any[]} all */
-  function tools(all) {
+  /** What to do before use stands on the tool's page; on paper names and calibration are enough. @param {any[]} all @param {boolean} isPaper */
+  function tools(all, isPaper) {
+    if (isPaper && all.length) {
+      return [el("h2", { text: "Tools" }), el("ul", { class: "list tool-list" }, ...all.map((one) =>
+        el("li", {}, one.title || one.id, one.calibration ? el("strong", { text: `, calibrated ${said(one.calibration)}` }) : null)))];
+    }
     const lines = all.map((one) => ({ cells: [[record(one.path ? one : { title: one.title || one.id }, one.id)], said(one.calibration), [one.checks || []].flat().join("; ")] }));
     return lines.length ? [el("h2", { text: "Tools" }), table("Tools and their calibration", ["Tool", "Calibration", "Before use"], lines)] : [];
   }
 
-  /** @param {any} calibration */
+  /** @param {{every: string} | null} calibration */
   function said(calibration) {
-    if (!calibration) return "";
-    if (typeof calibration === "string") return calibration;
-    return [calibration.every, calibration.due || calibration.say].filter(Boolean).join(", ");
+    return calibration ? `every ${calibration.every}` : "";
   }
 
   /** @param {any[]} all */
@@ -84,10 +86,10 @@
   function sums(state, { labour, total, supplies: all }) {
     const hasSupplies = (all || []).some((/** @type {any} */ one) => typeof one.cost === "number");
     const rows = [
-      labour ? ["Labour", [words.span(labour.minutes || 0), typeof labour.rate === "number" ? `at ${money(state, labour.rate)} an hour` : ""].filter(Boolean).join(" "), labour.cost] : null,
+      labour ? ["Labour", labour.how, labour.cost] : null,
       hasSupplies ? ["Supplies", "packs at their prices", all.reduce((/** @type {number} */ whole, /** @type {any} */ one) => whole + (one.cost || 0), 0)] : null,
     ].filter(Boolean);
-    const whole = typeof total === "number" ? total : total?.cost ?? total?.sum;
+    const whole = total;
     if (!rows.length) return [];
     const lines = rows.map((/** @type {any} */ [label, how, cost]) => ({ cells: [label, how, money(state, cost)] }));
     if (typeof whole === "number") lines.push({ cells: [[el("strong", { text: "Sum" })], "", [el("strong", { text: money(state, whole) })]] });
@@ -98,11 +100,16 @@
     ];
   }
 
+  /** @param {any} state */
+  function sumOf({ job, given, planned }) {
+    return seambook.takeoff.sum(job, given.library, planned);
+  }
+
   /** @param {any} state @param {boolean} isPaper @returns {any[]} */
   function make(state, isPaper) {
-    const sum = seambook.takeoff.sum(state.job, state.given.library, state.given.planned);
+    const sum = sumOf(state);
     const blocks = [
-      [el("h2", { text: "Supplies" }), supplies(state, sum.supplies || [], isPaper)], parts(sum.parts || []), tools(sum.tools || []), people(sum.people || []), findings(state), sums(state, sum),
+      [el("h2", { text: "Supplies" }), supplies(state, sum.supplies || [], isPaper)], parts(sum.parts || []), tools(sum.tools || [], isPaper), people(sum.people || []), findings(state), sums(state, sum),
     ];
     return blocks.filter((block) => block.length).map((block) => el("section", { class: "block" }, ...block));
   }
@@ -112,28 +119,9 @@
     return seambook.takeoff ? [el("h2", { class: "traveller-title", text: "Take-off" }), ...make(state, true)] : [];
   }
 
-  /** A cell of a table of values parted by commas: quoted where it must be, and never what a spreadsheet would work out.
-   * @param {any} value */
-  function cell(value) {
-    const text = value === null || value === undefined ? "" : String(value);
-    const safe = typeof value !== "number" && /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-    return /[",\r\n]/.test(safe) ? `"${safe.replace(/"/g, '""')}"` : safe;
-  }
-
-  /** @param {any} state */
-  function csv(state) {
-    if (seambook.takeoff.csv) return seambook.takeoff.csv(seambook.takeoff.sum(state.job, state.given.library, state.given.planned));
-    const sum = seambook.takeoff.sum(state.job, state.given.library);
-    const rows = [["Sort", "What", "Amount", "With waste", "Unit", "Packs", "Pack", "Price", "Cost"]];
-    for (const one of sum.supplies || []) rows.push(["supply", one.title, one.amount, one.withWaste, one.unit, one.packs, one.pack?.say || "", one.price, one.cost]);
-    for (const one of sum.parts || []) rows.push(["part", one.name, one.count || 1, "", "", "", one.comes_from || "", "", ""]);
-    for (const one of sum.tools || []) rows.push(["tool", one.title || one.id, "", "", "", "", said(one.calibration), "", ""]);
-    return rows.map((row) => row.map(cell).join(",")).join("\r\n") + "\r\n";
-  }
-
   /** @param {any} state */
   function download(state) {
-    const address = URL.createObjectURL(new Blob(["\ufeff", csv(state)], { type: "text/csv;charset=utf-8" }));
+    const address = URL.createObjectURL(new Blob(["\ufeff", seambook.takeoff.csv(sumOf(state))], { type: "text/csv;charset=utf-8" }));
     const name = `${(state.job.number || "job").replace(/[^\w-]+/g, "-")}-take-off.csv`;
     const anchor = el("a", { href: address, download: name });
     document.body.append(anchor);
@@ -153,7 +141,7 @@
     }
     const button = el("button", { type: "button", class: "control", id: "take_csv", text: "Save as CSV", on: { click: () => download(state) } });
     const prices = el("p", { class: "note" }, "Prices and the labour rate are set where the job is made: ", el("a", { href: `#job=${encodeURIComponent(state.job.id || "")}&view=make`, text: "the job itself" }), ".");
-    const screen = el("div", { class: "only-screen" }, el("div", { class: "job-choices" }, button), ...make(state, false), prices);
+    const screen = el("div", { class: "only-screen" }, el("div", { class: "job-acts" }, button), ...make(state, false), prices);
     seambook.jobEntries.redraw(place, state, [screen, seambook.jobPaper.place(() => paper(state))]);
   }
 

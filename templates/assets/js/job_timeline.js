@@ -1,5 +1,5 @@
 /**
- * The timeline of a job as marks: a strip for each working day, all to one scale, time along its top, a line below for each
+ * The timeline of a job as marks: a drawing for each working day, all to one scale, time along its top, a line below for each
  * procedure or pair of hands. Hours in which the shop is closed are hatched and have no length. Pure; job_timeline_draw.js
  * puts the marks into a page. Needs job_words.js.
  */
@@ -8,6 +8,7 @@
  * @typedef {{lanes: Lane[], bars: Bar[], clashes: {trait: string, title: string, spans: [number, number][]}[]}} TimelineRows
  * @typedef {{opens: number, closes: number, days: number[], now: number | null, width: number}} TimelineFrame
  * @typedef {{start: number, end: number, opens: number, closes: number}} DayAxis
+ * @typedef {{marks: TimelineMark[], width: number, height: number, title: string}} TimelineSheet
  * @typedef {{tag: string, attributes: Record<string, string>, text?: string, title?: string}} TimelineMark
  */
 
@@ -68,43 +69,39 @@
     return bars.some(({ parts }) => parts.some(([from, to]) => from < axis.end && to >= axis.start && (to > axis.start || from === to)));
   }
 
-  /** @param {TimelineRows} rows @param {TimelineFrame} frame @returns {{marks: TimelineMark[], width: number, height: number}} */
+  /** A drawing for each day, so that paper may turn over between them. @param {TimelineRows} rows @param {TimelineFrame} frame @returns {TimelineSheet[]} */
   function draw(rows, frame) {
-    const isNarrow = frame.width < NARROW;
-    /** @type {TimelineMark[]} */
-    const marks = [];
+    /** @type {TimelineSheet[]} */
+    const sheets = [];
     /** @type {DayAxis[]} */
     let closed = [];
-    let top = 0;
     for (const axis of axes(rows, frame)) {
-      if (!isWorked(axis, rows)) {
-        closed.push(axis);
-        continue;
+      if (!isWorked(axis, rows)) closed.push(axis);
+      else {
+        if (closed.length) sheets.push(rest(closed, rows, frame));
+        closed = [];
+        sheets.push(strip(axis, rows, frame));
       }
-      if (closed.length) top = rest(marks, closed, rows, frame, top);
-      closed = [];
-      top = strip(marks, axis, rows, frame, top, isNarrow);
     }
-    if (closed.length) top = rest(marks, closed, rows, frame, top);
-    return { marks, width: frame.width, height: Math.max(top, 1) };
+    return closed.length ? [...sheets, rest(closed, rows, frame)] : sheets;
   }
 
   /** Days without work in one hatched band; what waits through them is counted.
-   * @param {TimelineMark[]} marks @param {DayAxis[]} days @param {TimelineRows} rows @param {TimelineFrame} frame @param {number} top */
-  function rest(marks, days, { bars }, frame, top) {
+   * @param {DayAxis[]} days @param {TimelineRows} rows @param {TimelineFrame} frame @returns {TimelineSheet} */
+  function rest(days, { bars }, frame) {
     const [first, last] = [days[0], days[days.length - 1]];
     const name = first === last ? day(first.start) : `${day(first.start)} to ${day(last.start)}`;
     const isShut = days.every(({ start }) => !frame.days.includes(weekday(start)));
     const waits = bars.filter(({ end, until }) => until > first.start && end < last.end && until > end).length;
     const said = `${name}: ${isShut ? "closed" : "no hands-on work"}${waits ? `, ${waits === 1 ? "one wait runs" : `${waits} waits run`} on` : ""}`;
-    marks.push(box(0, top + 4, frame.width, 26, "night"));
     const text = shortened(said, frame.width - 24, SIZE);
-    marks.push(box(8, top + 6, text.length * LETTER + 12, 22, "ground"), words(text, 14, top + 22, "quiet"));
-    return top + 42;
+    const marks = [box(0, 2, frame.width, 26, "night"), box(8, 4, text.length * LETTER + 12, 22, "ground"), words(text, 14, 20, "quiet")];
+    return { marks, width: frame.width, height: 30, title: said };
   }
 
-  /** One day. @param {TimelineMark[]} marks @param {DayAxis} axis @param {TimelineRows} rows @param {TimelineFrame} frame @param {number} top @param {boolean} isNarrow */
-  function strip(marks, axis, rows, frame, top, isNarrow) {
+  /** One day. @param {DayAxis} axis @param {TimelineRows} rows @param {TimelineFrame} frame @returns {TimelineSheet} */
+  function strip(axis, rows, frame) {
+    const isNarrow = frame.width < NARROW;
     const left = isNarrow ? 0 : NAMES;
     const inner = frame.width - left - 2 * NIGHT;
     const x = (/** @type {number} */ ms) => {
@@ -115,7 +112,7 @@
     const seen = rows.bars.filter((bar) => bar.parts[0][0] < axis.end && Math.max(bar.end, bar.until) > axis.start);
     /** @type {TimelineMark[]} */
     const over = [];
-    let y = top + HEAD;
+    let y = HEAD;
     for (const lane of rows.lanes) {
       const own = seen.filter(({ lanes }) => lanes.includes(lane.id));
       if (own.length) y = row(over, lane, own, { axis, x, left, width: frame.width, isNarrow }, y);
@@ -124,15 +121,17 @@
       const own = clash.spans.filter(([from, to]) => from < axis.end && to > axis.start);
       if (own.length) y = about(over, { ...clash, rank, spans: own }, { axis, x, left, width: frame.width, isNarrow }, y);
     });
-    marks.push(...ground(axis, x, frame, { top, foot: y, left }), ...over);
-    return y + 30;
+    const count = seen.filter(({ parts }) => parts.some(([from, to]) => from < axis.end && to >= axis.start)).length;
+    const isNow = frame.now !== null && frame.now >= axis.opens && frame.now <= axis.closes;
+    const title = `${day(axis.start)}: ${count === 1 ? "one step" : `${count} steps`}`;
+    return { marks: [...ground(axis, x, frame, { foot: y, left }), ...over], width: frame.width, height: y + (isNow ? 20 : 4), title };
   }
 
   /** The day's name, its hours and its closed time.
-   * @param {DayAxis} axis @param {(ms: number) => number} x @param {TimelineFrame} frame @param {{top: number, foot: number, left: number}} place */
-  function ground(axis, x, frame, { top, foot, left }) {
-    const base = top + HEAD;
-    const marks = [words(day(axis.start), 0, top + 20, "day"), path(`M0 ${at(base)}H${at(frame.width)}`, "outline")];
+   * @param {DayAxis} axis @param {(ms: number) => number} x @param {TimelineFrame} frame @param {{foot: number, left: number}} place */
+  function ground(axis, x, frame, { foot, left }) {
+    const base = HEAD;
+    const marks = [words(day(axis.start), 0, 20, "day"), path(`M0 ${at(base)}H${at(frame.width)}`, "outline")];
     const opens = Math.max(axis.opens, axis.start + frame.opens * MINUTE);
     const closes = Math.min(axis.closes, axis.start + frame.closes * MINUTE);
     marks.push(box(left, base, x(opens) - left, foot - base, "night"), box(x(closes), base, frame.width - x(closes), foot - base, "night"));

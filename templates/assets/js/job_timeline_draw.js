@@ -1,4 +1,4 @@
-/* The timeline in a page: as wide as the room it has, and once more for paper. Needs job_timeline.js and job_lanes.js. */
+/* The timeline in a page, a drawing for each day: as wide as the room it has, and once more for paper. Needs job_timeline.js. */
 (function () {
   "use strict";
 
@@ -35,16 +35,18 @@
     return found ? found[1] : null;
   }
 
-  /**
-   * @param {string} id @param {{title: string, desc: string}} said
-   * @param {{marks: TimelineMark[], width: number, height: number}} drawn
-   */
-  function svg(id, said, { marks, width, height }) {
+  /** All days. @param {string} id @param {{title: string, desc: string}} said @param {TimelineRows} rows @param {TimelineFrame} frame */
+  function sheets(id, said, rows, frame) {
+    return seambook.jobTimeline.draw(rows, frame).map((/** @type {TimelineSheet} */ sheet, /** @type {number} */ at) => svg(`${id}-${at}`, said, sheet));
+  }
+
+  /** @param {string} id @param {{title: string, desc: string}} said @param {TimelineSheet} drawn */
+  function svg(id, said, { marks, width, height, title: day }) {
     const sheet = made("svg", {
       class: "timeline", role: "img", viewBox: `0 0 ${width} ${height}`, width: String(width), height: String(height),
       "aria-labelledby": `${id}_title`, "aria-describedby": `${id}_desc`,
     });
-    sheet.append(made("title", { id: `${id}_title` }, said.title), made("desc", { id: `${id}_desc` }, said.desc), hatches(id));
+    sheet.append(made("title", { id: `${id}_title` }, `${said.title}. ${day}`), made("desc", { id: `${id}_desc` }, said.desc), hatches(id));
     for (const { tag, attributes, text, title } of marks) {
       const hatch = hatchOf(attributes.class);
       const element = made(tag, hatch ? { ...attributes, fill: `url(#${id}_hatch-${hatch})` } : attributes, text);
@@ -66,10 +68,10 @@
     const watch = new ResizeObserver(() => {
       const width = Math.max(LEAST, Math.floor(place.clientWidth));
       if (!place.isConnected) watch.disconnect();
-      else if (width !== drawnFor) screen.replaceChildren(svg(id, said, seambook.jobTimeline.draw(rows, { ...hours, width })));
+      else if (width !== drawnFor) screen.replaceChildren(...sheets(id, said, rows, { ...hours, width }));
       drawnFor = width;
     });
-    const onPaper = () => [svg(`${id}_paper`, said, seambook.jobTimeline.draw(rows, { ...hours, width: PAPER }))];
+    const onPaper = () => sheets(`${id}_paper`, said, rows, { ...hours, width: PAPER });
     place.replaceChildren(screen, seambook.jobPaper.place(onPaper));
     watch.observe(place);
   }
@@ -85,5 +87,5 @@
     return sheet;
   }
 
-  seambook.jobTimelineDraw = { into, svg, sample, PAPER };
+  seambook.jobTimelineDraw = { into, sheets, sample, PAPER };
 })();

@@ -13,7 +13,7 @@
     if (!hazard) return null;
     const isTold = told.has(id);
     told.add(id);
-    return el("p", { class: "traveller-danger" }, el("strong", { text: hazard.say || hazard.signal }), ` ${hazard.title}${isTold ? "" : `: ${hazard.avoid || hazard.danger || ""}`}`);
+    return el("p", { class: `traveller-danger${isTold ? " is-told" : ""}` }, el("strong", { text: hazard.say || hazard.signal }), ` ${hazard.title}${isTold ? "" : `: ${hazard.avoid || hazard.danger || ""}`}`);
   }
 
   /** @param {any} state @param {JobRow} row */
@@ -21,7 +21,7 @@
     return (row.step.measures || []).map((/** @type {any} */ measure) => {
       const kept = state.job.readings?.[`${row.id}/${measure.name}`];
       return el("div", { class: "traveller-reading" }, el("span", { text: `${measure.name}: ${seambook.jobParts.limits(measure)}` }),
-        el("span", { class: "box wide", text: kept && Number.isFinite(kept.found) ? `${words.number(kept.found)} ${kept.unit || measure.unit}` : "" }));
+        el("span", { class: "box wide", text: kept && Number.isFinite(kept.found) ? `${words.number(kept.found)} ${measure.say || measure.unit}` : "" }));
     });
   }
 

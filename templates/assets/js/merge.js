@@ -295,13 +295,17 @@
     return true;
   }
 
-  /** In place of spoiling later, the state is made later. @param {Map<string, any[]>} lessons @param {{step: any, reason: any}} one @param {Map<string, any>} stepOf */
+  /** A lesson the other way round: in place of spoiling later, the state is made later; in place of making it later, it is ended
+   * before. @param {Map<string, any[]>} lessons @param {{step: any, reason: any}} one @param {Map<string, any>} stepOf */
   function turn(lessons, { step, reason }, stepOf) {
     const { lesson } = reason;
-    if (!lesson.isNeed || lesson.isOff) return false;
+    if (lesson.isOff) return false;
     const asker = stepOf.get(lesson.id);
-    const makers = [...stepOf.values()].filter((one) => one.chain === asker.chain && one.at < asker.at && one.makes.includes(lesson.state));
-    if (!makers.length || !note(lessons, makers[makers.length - 1], step, { rule: lesson.rule, state: lesson.state, isNeed: false })) return false;
+    const told = { rule: lesson.rule, state: lesson.state, isNeed: false };
+    const makers = () => [...stepOf.values()].filter((one) => one.chain === asker.chain && one.at < asker.at && one.makes.includes(lesson.state));
+    const enders = () => [...stepOf.values()].filter((one) => one.chain === step.chain && one.at > step.at && one.spoils.includes(lesson.state));
+    const turned = lesson.isNeed ? makers().pop() : enders()[0];
+    if (!turned || !(lesson.isNeed ? note(lessons, turned, step, told) : note(lessons, asker, turned, told))) return false;
     lesson.isOff = true;
     return true;
   }

@@ -15,9 +15,12 @@
   /** @type {any} */
   const seambook = /** @type {any} */ (window).seambook;
   const { NEVER } = seambook.scheduleTime;
-  const { shape } = seambook.scheduleProblem;
+  const { shape, bind, tailsOf } = seambook.scheduleProblem;
   const { Placer } = seambook.schedulePlace;
   const { serial, parallel, pushed, withinBlock } = seambook.scheduleOrder;
+
+  /** Of more tasks than these only the first rule is tried, so that the time goes into bettering it. */
+  const MANY = 200;
 
   /** Whole numbers below a bound, the same for the same seed (mulberry32). @param {number} seed */
   function generator(seed) {
@@ -32,10 +35,11 @@
 
   /** A fixed number of passes by the number of tasks: many where one is cheap. @param {number} count */
   function passesFor(count) {
+    if (count <= 12) return 1200;
     if (count <= 30) return 300;
     if (count <= 80) return 100;
     if (count <= 160) return 40;
-    return count <= 320 ? 12 : 4;
+    return count <= 320 ? 10 : 2;
   }
 
   /** Drop and tell the limits that cannot be kept even where nothing else is done. @param {any} placer */
@@ -62,30 +66,31 @@
       shaped.due[to] = NEVER;
       return;
     }
-    const least = Math.min(...shaped.limitsTo[to].filter((link) => link.to === from).map((link) => link.lag));
-    shaped.faults.push({ task: to, why: "window", with: [from, least] });
-    shaped.limitsTo[to] = shaped.limitsTo[to].filter((link) => link.to !== from);
-    shaped.limitsFrom[from] = shaped.limitsFrom[from].filter((link) => link.to !== to);
+    const most = Math.min(...shaped.limits.filter((limit) => limit[0] === from && limit[1] === to).map((limit) => limit[2]));
+    shaped.faults.push({ task: to, why: "window", with: [from, most] });
+    bind(shaped, shaped.limits.filter((limit) => limit[0] !== from || limit[1] !== to));
   }
 
   /** No plan can end before: what arcs and hours ask for, and the work there is for the hands and places there are.
    * @param {any} placer */
   function leastFinish(placer) {
     const shaped = /** @type {ShapedPlan} */ (placer.shaped);
-    const { calendar, count, rank, isDone, before, earliest, rest } = shaped;
-    const inOrder = Array.from({ length: count }, (_, at) => at).sort((one, other) => rank[one] - rank[other]);
+    const { calendar, count, inOrder, isDone, before, earliest, rest } = shaped;
     const end = placer.end.slice();
     let least = 0;
     for (const at of inOrder) {
       if (!isDone[at]) {
-        const start = before[at].reduce((most, { to, lag }) => Math.max(most, end[to] + lag), earliest[at]);
+        let start = earliest[at];
+        for (let link = before.from[at]; link < before.from[at + 1]; link += 1) {
+          start = Math.max(start, end[before.to[link]] + before.lag[link]);
+        }
         end[at] = placer.endOf(at, placer.fit(at, start));
       }
       least = Math.max(least, end[at] + rest[at]);
     }
     const work = new Map();
     for (let at = 0; at < count; at += 1) {
-      for (const { profile, kind, amount, most, span, linger } of isDone[at] ? [] : shaped.claims[at]) {
+      for (const { profile, kind, amount, most, span, linger } of isDone[at] ? [] : shaped.holds[at]) {
         if (kind === "clash") continue;
         const known = work.get(profile) || { there: most + amount, asked: 0 };
         known.asked += amount * (span === 2 ? linger : shaped.minutes[at]);
@@ -98,46 +103,34 @@
     return least;
   }
 
-  /** The longest tail first, each task's time weighted by the hands it takes. @param {ShapedPlan} shaped */
-  function weightedTails(shaped) {
-    const tail = shaped.tasks.map(() => 0);
-    const inOrder = shaped.tasks.map((_, at) => at).sort((one, other) => shaped.rank[other] - shaped.rank[one]);
-    for (const at of inOrder) {
-      let most = shaped.rest[at];
-      for (const { to, lag } of shaped.after[at]) most = Math.max(most, lag + tail[to]);
-      tail[at] = shaped.minutes[at] * Math.max(1, shaped.handsOf[at]) + most;
-    }
-    return tail;
-  }
-
   /** Keys by which what runs out of time comes first. @param {ShapedPlan} shaped */
-  function byDue(shaped) {
-    const due = shaped.due.slice();
-    const inOrder = shaped.tasks.map((_, at) => at).sort((one, other) => shaped.rank[other] - shaped.rank[one]);
-    for (const at of inOrder) {
-      for (const { to, lag } of shaped.after[at]) due[at] = Math.min(due[at], due[to] - lag - shaped.minutes[at]);
+  function byDue({ due, inOrder, after, minutes, tail }) {
+    const keys = due.slice();
+    for (let turn = inOrder.length - 1; turn >= 0; turn -= 1) {
+      const at = inOrder[turn];
+      for (let link = after.from[at]; link < after.from[at + 1]; link += 1) {
+        keys[at] = Math.min(keys[at], keys[after.to[link]] - after.lag[link] - minutes[at]);
+      }
     }
-    return due.map((one, at) => (one < NEVER ? one : NEVER - shaped.tail[at]));
+    return keys.map((one, at) => (one < NEVER >> 1 ? one : NEVER - tail[at]));
   }
 
   /** Keys by an earlier order of ids; a task that is new comes just before the first of those that need it, or last.
    * @param {ShapedPlan} shaped @param {string[]} previous */
-  function byPrevious(shaped, previous) {
+  function byPrevious({ tasks, inOrder, after }, previous) {
     const place = new Map(previous.map((id, at) => [id, 2 * at]));
-    const keys = shaped.tasks.map((task) => place.get(task.id));
-    const found = /** @type {number[]} */ (keys.map((key) => (key === undefined ? 2 * previous.length : key)));
-    const inOrder = shaped.tasks.map((_, at) => at).sort((one, other) => shaped.rank[other] - shaped.rank[one]);
-    for (const at of inOrder) {
-      if (keys[at] !== undefined) continue;
-      for (const { to } of shaped.after[at]) found[at] = Math.min(found[at], found[to] - 1);
+    const last = 2 * previous.length;
+    const keys = Int32Array.from(tasks, (task) => {
+      const known = place.get(task.id);
+      return known === undefined ? last : known;
+    });
+    for (let turn = inOrder.length - 1; turn >= 0; turn -= 1) {
+      const at = inOrder[turn];
+      if (place.has(tasks[at].id)) continue;
+      for (let link = after.from[at]; link < after.from[at + 1]; link += 1) {
+        keys[at] = Math.min(keys[at], keys[after.to[link]] - 1);
+      }
     }
-    return found;
-  }
-
-  /** Keys that say a plan's order again. @param {number} count @param {number[]} order */
-  function keysOf(count, order) {
-    const keys = Array.from({ length: count }, () => 0);
-    order.forEach((at, turn) => (keys[at] = turn));
     return keys;
   }
 
@@ -151,38 +144,40 @@
       this.least = leastFinish(this.placer);
       this.random = generator(problem.seed);
       this.best = /** @type {PlacedPlan | null} */ (null);
+      /** From where the search goes on: as good as the best, and not always the same. */
+      this.current = this.best;
     }
 
     get isBest() {
       return this.best !== null && this.best.finish <= this.least && !this.best.broken.length;
     }
 
-    /** Plan by keys; whether that is better than the best. @param {(placer: any, keys: number[], by: number) => PlacedPlan | null} generate
-     * @param {number[]} keys */
+    /** Plan by keys; whether that is better than the best. @param {(placer: any, keys: Int32Array, by: number) => PlacedPlan | null} generate
+     * @param {Int32Array} keys */
     consider(generate, keys) {
       if (this.isBest) return false;
       const { best } = this;
-      const found = generate(this.placer, keys, best && !best.broken.length ? best.finish - 1 : NEVER);
+      const found = generate(this.placer, keys, best && !best.broken.length ? best.finish : NEVER);
       if (!found) return false;
-      const more = best ? found.broken.length - best.broken.length : -1;
-      if (more > 0 || (best && more === 0 && found.finish >= best.finish)) return false;
-      this.best = found;
-      return true;
+      const more = best ? found.broken.length - best.broken.length || found.finish - best.finish : -1;
+      if (more <= 0) this.current = found;
+      if (more < 0) this.best = found;
+      return more < 0;
     }
 
     /** Push the best to the right and pack it again, as long as that helps. */
     pack() {
       while (this.best && !this.isBest) {
-        this.placer.hold(this.best);
-        if (!this.consider(serial, pushed(this.placer, this.best.finish))) return;
+        if (!this.consider(serial, pushed(this.placer, this.best))) return;
       }
     }
 
-    /** The best order with some tasks shifted. */
+    /** The order gone on from, with some tasks shifted. */
     shifted() {
       const { count } = this.shaped;
-      const { order } = /** @type {PlacedPlan} */ (this.best);
-      const keys = keysOf(count, order).map((turn) => 4 * turn);
+      const { order } = /** @type {PlacedPlan} */ (this.current);
+      const keys = new Int32Array(count);
+      order.forEach((at, turn) => (keys[at] = 4 * turn));
       if (!order.length) return keys;
       const moved = 1 + this.random(Math.max(2, Math.min(6, order.length >> 1)));
       for (let one = 0; one < moved; one += 1) {
@@ -193,7 +188,7 @@
 
     /** The longest tails with as much again left to chance. */
     shaken() {
-      return this.shaped.tail.map((tail) => -tail * (64 + this.random(64)));
+      return this.shaped.tail.map((tail) => -tail * (32 + this.random(96)));
     }
 
     /** @param {number} passes */
@@ -210,9 +205,10 @@
     const search = new Search(problem);
     const { shaped } = search;
     if (problem.previous && problem.previous.length) search.consider(serial, byPrevious(shaped, problem.previous));
-    const rules = [shaped.tail.map((tail, at) => -(shaped.tasks[at].tail || tail)), weightedTails(shaped).map((tail) => -tail)];
+    const weighted = tailsOf(shaped, (/** @type {number} */ at) => Math.max(1, shaped.handsOf[at]));
+    const rules = [shaped.tail.map((tail, at) => -(shaped.tasks[at].tail || tail)), weighted.map((/** @type {number} */ tail) => -tail)];
     if (shaped.due.some((due) => due < NEVER)) rules.unshift(byDue(shaped));
-    for (const keys of rules) {
+    for (const keys of shaped.count > MANY ? rules.slice(0, 1) : rules) {
       search.consider(parallel, keys);
       search.consider(serial, keys);
     }

@@ -2,7 +2,8 @@
  * From a key for each task, the least first, to a plan: serial, parallel, and pushed to the right. Touches no page.
  */
 
-/** @typedef {{finish: number, broken: PlanFault[], start: number[], end: number[], order: number[]}} PlacedPlan */
+/** @typedef {{finish: number, broken: PlanFault[], start: Int32Array, end: Int32Array, order: number[],
+ *   latest?: Int32Array}} PlacedPlan */
 
 (function () {
   "use strict";
@@ -13,9 +14,9 @@
 
   /** Numbers with the least first: a heap of things by their key, then by their own number. */
   class Queue {
-    /** @param {number[]} keys */
+    /** @param {ArrayLike<number>} keys */
     constructor(keys) {
-      this.keys = keys;
+      this.keys = Float64Array.from(keys);
       /** @type {number[]} */
       this.heap = [];
     }
@@ -59,14 +60,16 @@
   }
 
   /** The members of a block in an order that keeps its arcs, the least key first. @param {ShapedPlan} shaped
-   * @param {number[]} members @param {number[]} keys */
+   * @param {number[]} members @param {Int32Array} keys */
   function withinBlock(shaped, members, keys) {
     if (members.length === 1) return members;
-    const block = shaped.blockOf[members[0]];
+    const { before, after, blockOf } = shaped;
+    const block = blockOf[members[0]];
     const open = new Map();
     const queue = new Queue(keys);
     for (const at of members) {
-      const count = shaped.before[at].filter(({ to }) => shaped.blockOf[to] === block).length;
+      let count = 0;
+      for (let link = before.from[at]; link < before.from[at + 1]; link += 1) count += blockOf[before.to[link]] === block ? 1 : 0;
       open.set(at, count);
       if (!count) queue.push(at);
     }
@@ -74,8 +77,9 @@
     while (queue.heap.length) {
       const at = queue.pop();
       order.push(at);
-      for (const { to } of shaped.after[at]) {
-        if (shaped.blockOf[to] !== block) continue;
+      for (let link = after.from[at]; link < after.from[at + 1]; link += 1) {
+        const to = after.to[link];
+        if (blockOf[to] !== block) continue;
         open.set(to, open.get(to) - 1);
         if (open.get(to) === 0) queue.push(to);
       }
@@ -84,19 +88,27 @@
   }
 
   /** Put a block down; whether the plan may still end by a minute. @param {any} placer @param {number} block
-   * @param {number[]} keys @param {number} by */
+   * @param {Int32Array} keys @param {number} by */
   function putDown(placer, block, keys, by) {
     const shaped = /** @type {ShapedPlan} */ (placer.shaped);
     const { members, byDue } = shaped.blocks[block];
-    if (members.length === 1) placer.putAlone(members[0]);
-    else placer.putBlock(withinBlock(shaped, members, keys), byDue);
+    if (members.length === 1) {
+      const at = members[0];
+      placer.putAlone(at);
+      return placer.start[at] + shaped.tail[at] <= by;
+    }
+    placer.putBlock(withinBlock(shaped, members, keys), byDue);
     for (const at of members) if (placer.start[at] + shaped.tail[at] > by) return false;
     return true;
   }
 
-  /** The least key of each block. @param {ShapedPlan} shaped @param {number[]} keys */
+  /** The least key of each block. @param {ShapedPlan} shaped @param {Int32Array} keys */
   function blockKeys(shaped, keys) {
-    return shaped.blocks.map(({ members }) => members.reduce((least, at) => Math.min(least, keys[at]), keys[members[0]]));
+    return Int32Array.from(shaped.blocks, ({ members }) => {
+      let least = keys[members[0]];
+      for (const at of members) if (keys[at] < least) least = keys[at];
+      return least;
+    });
   }
 
   /** What a placer holds now, as a plan. @param {any} placer @returns {PlacedPlan} */
@@ -104,16 +116,17 @@
     const shaped = /** @type {ShapedPlan} */ (placer.shaped);
     let finish = 0;
     for (let at = 0; at < shaped.count; at += 1) finish = Math.max(finish, placer.end[at] + shaped.rest[at]);
-    return { finish, broken: placer.broken, start: placer.start.slice(), end: placer.end.slice(), order: placer.order };
+    placer.held = { finish, broken: placer.broken, start: placer.start.slice(), end: placer.end.slice(), order: placer.order };
+    return placer.held;
   }
 
   /** Serial: one block after the other in the order of the keys, each at its earliest. Null where it cannot end by a
-   * minute. @param {any} placer @param {number[]} keys @param {number} by @returns {PlacedPlan | null} */
+   * minute. @param {any} placer @param {Int32Array} keys @param {number} by @returns {PlacedPlan | null} */
   function serial(placer, keys, by) {
     placer.rewind();
     const { blocks } = placer.shaped;
     const queue = new Queue(blockKeys(placer.shaped, keys));
-    const open = blocks.map((/** @type {PlanBlock} */ block) => block.before.length);
+    const open = Int32Array.from(blocks, (/** @type {PlanBlock} */ block) => block.before);
     blocks.forEach((/** @type {PlanBlock} */ _, /** @type {number} */ at) => open[at] || queue.push(at));
     while (queue.heap.length) {
       const block = queue.pop();
@@ -124,62 +137,80 @@
   }
 
   /** Parallel: always the block that can start first, by key among those that can at the same time.
-   * @param {any} placer @param {number[]} keys @param {number} by @returns {PlacedPlan | null} */
+   * @param {any} placer @param {Int32Array} keys @param {number} by @returns {PlacedPlan | null} */
   function parallel(placer, keys, by) {
     placer.rewind();
     const shaped = /** @type {ShapedPlan} */ (placer.shaped);
     const { blocks } = shaped;
     const own = blockKeys(shaped, keys);
-    const lead = blocks.map(({ members }) => withinBlock(shaped, members, keys)[0]);
-    const first = blocks.map(() => 0);
-    const open = blocks.map((block) => block.before.length);
-    const ready = blocks.map((_, at) => at).filter((at) => !open[at]);
-    for (const block of ready) first[block] = placer.bound(lead[block]);
-    while (ready.length) {
-      let best = 0;
-      for (let turn = 1; turn < ready.length; turn += 1) {
-        const [one, other] = [ready[turn], ready[best]];
-        if (first[one] < first[other] || (first[one] === first[other] && own[one] < own[other])) best = turn;
-      }
-      const block = ready[best];
+    const lead = Int32Array.from(blocks, ({ members }) => withinBlock(shaped, members, keys)[0]);
+    const turns = Array.from(own, (_, at) => at).sort((one, other) => own[one] - own[other] || one - other);
+    const rank = new Int32Array(blocks.length);
+    turns.forEach((at, turn) => (rank[at] = turn));
+    const first = new Int32Array(blocks.length);
+    const open = Int32Array.from(blocks, (block) => block.before);
+    const ready = new Queue(first);
+    /** @param {number} block @param {number} start */
+    const wait = (block, start) => {
+      first[block] = start;
+      ready.keys[block] = start * blocks.length + rank[block];
+      ready.push(block);
+    };
+    for (let at = 0; at < blocks.length; at += 1) if (!open[at]) wait(at, placer.bound(lead[at]));
+    while (ready.heap.length) {
+      const block = ready.pop();
       const start = placer.earliest(lead[block], first[block]);
       if (start > first[block]) {
-        // Others may be first now: what stands here is only known to be no later.
-        first[block] = start;
+        // Others may be first now: what stands in the queue is only known to be no later.
+        wait(block, start);
         continue;
       }
-      ready[best] = ready[ready.length - 1];
-      ready.pop();
       if (!putDown(placer, block, keys, by)) return null;
-      for (const next of blocks[block].after) {
-        if ((open[next] -= 1) > 0) continue;
-        first[next] = placer.bound(lead[next]);
-        ready.push(next);
-      }
+      for (const next of blocks[block].after) if ((open[next] -= 1) === 0) wait(next, placer.bound(lead[next]));
     }
     return placed(placer);
   }
 
-  /** The latest start of each task, from the last back, with those after it already as late as they can be and those
-   * before it where they are. The placer must hold the plan. @param {any} placer @param {number} finish */
-  function pushed(placer, finish) {
+  /** The latest start of each task of a plan, from the last back, with those after it already as late as they can be and
+   * those before it where they are. @param {any} placer @param {PlacedPlan} plan @returns {Int32Array} */
+  function pushed(placer, plan) {
+    if (plan.latest) return plan.latest;
+    placer.hold(plan);
+    placer.held = null;
     const shaped = /** @type {ShapedPlan} */ (placer.shaped);
-    const open = shaped.after.map((links) => links.length);
-    const queue = new Queue(placer.end.map((/** @type {number} */ end) => -end));
+    const { before, after } = shaped;
+    const open = Int32Array.from(after.from.subarray(1), (end, at) => end - after.from[at]);
+    const queue = new Queue(plan.end.map((end) => -end));
     for (let at = 0; at < shaped.count; at += 1) if (!shaped.isDone[at] && !open[at]) queue.push(at);
     while (queue.heap.length) {
       const at = queue.pop();
-      let by = finish - shaped.rest[at];
-      for (const { to, lag } of shaped.after[at]) by = Math.min(by, placer.start[to] - lag);
-      let start = shaped.due[at];
-      for (const { to, lag } of shaped.limitsTo[at]) start = Math.min(start, placer.end[to] + lag);
-      if (start < NEVER && shaped.split[at]) start = shaped.calendar.lastOpen(start);
-      if (start < NEVER) by = Math.min(by, placer.endOf(at, Math.max(start, placer.start[at])));
       placer.lift(at);
-      placer.put(at, placer.latest(at, by));
-      for (const { to } of shaped.before[at]) if ((open[to] -= 1) === 0) queue.push(to);
+      placer.put(at, placer.latest(at, latestEnd(placer, at, plan.finish)));
+      for (let link = before.from[at]; link < before.from[at + 1]; link += 1) {
+        const to = before.to[link];
+        if ((open[to] -= 1) === 0) queue.push(to);
+      }
     }
-    return /** @type {number[]} */ (placer.start.slice());
+    plan.latest = /** @type {Int32Array} */ (placer.start.slice());
+    return plan.latest;
+  }
+
+  /** The latest end that arcs, limits and the finish leave a task. @param {any} placer @param {number} at
+   * @param {number} finish */
+  function latestEnd(placer, at, finish) {
+    const shaped = /** @type {ShapedPlan} */ (placer.shaped);
+    const { after, limitsTo } = shaped;
+    let by = finish - shaped.rest[at];
+    for (let link = after.from[at]; link < after.from[at + 1]; link += 1) {
+      by = Math.min(by, placer.start[after.to[link]] - after.lag[link]);
+    }
+    let start = shaped.due[at];
+    for (let link = limitsTo.from[at]; link < limitsTo.from[at + 1]; link += 1) {
+      start = Math.min(start, placer.end[limitsTo.to[link]] + limitsTo.lag[link]);
+    }
+    if (start >= NEVER) return by;
+    if (shaped.split[at]) start = shaped.calendar.lastOpen(start);
+    return Math.min(by, placer.endOf(at, Math.max(start, placer.start[at])));
   }
 
   seambook.scheduleOrder = { serial, parallel, pushed, placed, withinBlock };

@@ -11,7 +11,7 @@
   /** @type {any} */
   const seambook = /** @type {any} */ (window).seambook;
   const { NEVER } = seambook.scheduleTime;
-  const { WORK, REST } = seambook.scheduleProblem;
+  const { WORK, WHOLE, REST } = seambook.scheduleProblem;
   /** How often tasks of a block may be moved on, for each of its members. */
   const MOVES = 24;
 
@@ -20,14 +20,16 @@
     /** @param {ShapedPlan} shaped */
     constructor(shaped) {
       this.shaped = shaped;
-      this.start = shaped.start;
-      this.end = shaped.end;
+      this.start = new Int32Array(shaped.count);
+      this.end = new Int32Array(shaped.count);
+      /** The plan that all is placed by now, if any is. */
+      this.held = /** @type {PlacedPlan | null} */ (null);
       /** Where the members of a block may start at the earliest, beyond what binds all. */
       this.low = shaped.earliest.slice();
       this.isPlaced = new Uint8Array(shaped.count);
       this.order = /** @type {number[]} */ ([]);
       this.broken = /** @type {PlanFault[]} */ ([]);
-      this.past = /** @type {Uint8Array | null} */ (null);
+      this.isBegun = false;
       shaped.tasks.forEach((task, at) => {
         if (!task.done) return;
         [this.start[at], this.end[at]] = [task.done.start, task.done.end];
@@ -35,19 +37,22 @@
         this.claim(at, 1);
       });
       this.past = this.isPlaced.slice();
+      this.isBegun = true;
       for (const profile of shaped.profiles) profile.keep();
     }
 
     rewind() {
+      this.held = null;
       for (const profile of this.shaped.profiles) profile.rewind();
-      if (this.past) this.isPlaced.set(this.past);
-      this.low = this.shaped.earliest.slice();
+      this.isPlaced.set(this.past);
+      this.low.set(this.shaped.earliest);
       this.order = [];
       this.broken = [];
     }
 
     /** Put everything where a plan has it. @param {PlacedPlan} plan */
     hold(plan) {
+      if (this.held === plan) return;
       this.rewind();
       for (const at of plan.order) {
         this.start[at] = plan.start[at];
@@ -55,39 +60,56 @@
         this.isPlaced[at] = 1;
         this.claim(at, 1);
       }
+      this.held = plan;
     }
 
     /** Take what a placed task claims, or give it back. @param {number} at @param {number} sign */
     claim(at, sign) {
-      const { claims, split, calendar } = this.shaped;
-      const [start, end] = [this.start[at], this.end[at]];
-      for (const { profile, amount, span, linger } of claims[at]) {
-        if (amount === 0) continue;
-        if (span === REST) profile.take(end, end + linger, sign * amount);
-        else if (span === WORK && split[at] && this.past) {
-          for (const [from, to] of calendar.parts(start, end)) profile.take(from, to, sign * amount);
-        } else profile.take(start, end + linger, sign * amount);
+      const { split, calendar } = this.shaped;
+      const holds = this.shaped.holds[at];
+      const start = this.start[at];
+      const end = this.end[at];
+      for (let turn = 0; turn < holds.length; turn += 1) {
+        const hold = holds[turn];
+        const amount = sign * hold.amount;
+        if (hold.span === REST) hold.profile.take(end, end + hold.linger, amount);
+        else if (hold.span === WORK && split[at] && this.isBegun) {
+          for (const [from, to] of calendar.parts(start, end)) hold.profile.take(from, to, amount);
+        } else hold.profile.take(start, end + hold.linger, amount);
       }
     }
 
-    /** The end of what last stands in the way of a task; -NEVER where nothing does. Told as the least start that clears it.
+    /** The least start that clears what stands in the way of a task; -NEVER where nothing does.
      * @param {number} at @param {number} start @param {number} end */
     clears(at, start, end) {
-      const { claims, split, calendar, minutes } = this.shaped;
-      for (const { profile, most, span, linger } of claims[at]) {
-        if (most >= NEVER) continue;
-        if (span === REST) {
-          const until = profile.blockedUntil(end, end + linger, most);
-          if (until > -NEVER) return split[at] ? Math.max(start + 1, calendar.startOf(until, minutes[at])) : start + until - end;
-        } else if (span === WORK && split[at]) {
-          for (const [from, to] of calendar.parts(start, end)) {
-            const until = profile.blockedUntil(from, to, most);
-            if (until > -NEVER) return until;
-          }
+      const checks = this.shaped.checks[at];
+      for (let turn = 0; turn < checks.length; turn += 1) {
+        const check = checks[turn];
+        if (this.shaped.split[at] && check.span !== WHOLE) {
+          const clear = this.clearsSplit(at, start, end, check);
+          if (clear > -NEVER) return clear;
+        } else if (check.span === REST) {
+          const until = check.profile.blockedUntil(end, end + check.linger, check.most);
+          if (until > -NEVER) return start + until - end;
         } else {
-          const until = profile.blockedUntil(start, end + linger, most);
+          const until = check.profile.blockedUntil(start, end + check.linger, check.most);
           if (until > -NEVER) return until;
         }
+      }
+      return -NEVER;
+    }
+
+    /** The same for one check of work that closing may interrupt. @param {number} at @param {number} start
+     * @param {number} end @param {PlanClaim} check */
+    clearsSplit(at, start, end, check) {
+      const { calendar, minutes } = this.shaped;
+      if (check.span === REST) {
+        const until = check.profile.blockedUntil(end, end + check.linger, check.most);
+        return until > -NEVER ? Math.max(start + 1, calendar.startOf(until, minutes[at])) : -NEVER;
+      }
+      for (const [from, to] of calendar.parts(start, end)) {
+        const until = check.profile.blockedUntil(from, to, check.most);
+        if (until > -NEVER) return until;
       }
       return -NEVER;
     }
@@ -116,9 +138,12 @@
 
     /** What comes before a task binds its start. @param {number} at */
     bound(at) {
+      const { before } = this.shaped;
       let least = this.low[at];
-      for (const { to, lag } of this.shaped.before[at]) {
-        if (this.isPlaced[to] && this.end[to] + lag > least) least = this.end[to] + lag;
+      for (let link = before.from[at]; link < before.from[at + 1]; link += 1) {
+        const one = before.to[link];
+        const bound = this.end[one] + before.lag[link];
+        if (bound > least && this.isPlaced[one]) least = bound;
       }
       return least;
     }
@@ -149,12 +174,14 @@
      * that asks for it; null where nothing is late. @param {number} at @param {number} start @returns {number[] | null} */
     late(at, start) {
       const { limitsTo, limitsFrom } = this.shaped;
-      for (const { to: from, lag } of limitsTo[at]) {
-        const end = start - lag;
+      for (let link = limitsTo.from[at]; link < limitsTo.from[at + 1]; link += 1) {
+        const from = limitsTo.to[link];
+        const end = start - limitsTo.lag[link];
         if (this.isPlaced[from] && this.end[from] < end) return [from, this.startFor(from, this.start[from], end), from, at];
       }
-      for (const { to, lag } of limitsFrom[at]) {
-        const end = this.start[to] - lag;
+      for (let link = limitsFrom.from[at]; link < limitsFrom.from[at + 1]; link += 1) {
+        const to = limitsFrom.to[link];
+        const end = this.start[to] - limitsFrom.lag[link];
         if (this.isPlaced[to] && this.endOf(at, start) < end) return [at, this.startFor(at, start, end), at, to];
       }
       return null;
@@ -225,8 +252,9 @@
       const { due, dueBy, limitsTo } = this.shaped;
       for (const at of members) {
         if (this.start[at] > due[at]) this.broken.push({ task: at, why: "window", with: dueBy[at] });
-        for (const { to: from, lag } of limitsTo[at]) {
-          if (this.start[at] > this.end[from] + lag) this.broken.push({ task: at, why: "window", with: [from, lag] });
+        for (let link = limitsTo.from[at]; link < limitsTo.from[at + 1]; link += 1) {
+          const [from, most] = [limitsTo.to[link], limitsTo.lag[link]];
+          if (this.start[at] > this.end[from] + most) this.broken.push({ task: at, why: "window", with: [from, most] });
         }
       }
     }
@@ -250,10 +278,14 @@
     /** The end by which a task must be done to be before what first stands in its way; its own end where nothing does.
      * @param {number} at @param {number} start @param {number} end */
     clearsBack(at, start, end) {
-      const { claims, split, calendar } = this.shaped;
-      for (const { profile, most, span, linger } of claims[at]) {
-        if (most >= NEVER) continue;
-        const parts = span === REST ? [[end, end + linger]] : span === WORK && split[at] ? calendar.parts(start, end) : [[start, end + linger]];
+      const { checks, split, calendar } = this.shaped;
+      for (const { profile, most, span, linger } of checks[at]) {
+        if (span === WHOLE || !split[at]) {
+          const first = span === REST ? profile.blockedFrom(end, end + linger, most) : profile.blockedFrom(start, end + linger, most);
+          if (first < NEVER) return Math.min(end - 1, first - linger);
+          continue;
+        }
+        const parts = span === REST ? [[end, end + linger]] : calendar.parts(start, end);
         for (const [from, to] of parts) {
           const first = profile.blockedFrom(from, to, most);
           if (first < NEVER) return Math.min(end - 1, first - linger);

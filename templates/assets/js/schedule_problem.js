@@ -15,13 +15,13 @@
  *   start: PlanStart, previous?: string[], passes: number, seed: number}} PlanProblem
  * @typedef {{task: number, why: string, with: any[]}} PlanFault
  * @typedef {{profile: any, amount: number, most: number, span: number, linger: number, kind: string, of: string}} PlanClaim
- * @typedef {{to: number, lag: number}} PlanLink
- * @typedef {{members: number[], before: number[], after: number[], byDue: number[]}} PlanBlock
- * @typedef {{count: number, tasks: PlanTask[], minutes: number[], rest: number[], attended: number[], split: boolean[],
- *   isDone: boolean[], claims: PlanClaim[][], profiles: any[], calendar: any, before: PlanLink[][], after: PlanLink[][],
- *   limitsTo: PlanLink[][], limitsFrom: PlanLink[][], earliest: number[], due: number[], dueBy: number[][], start: number[], end: number[],
- *   blocks: PlanBlock[], blockOf: number[], rank: number[], tail: number[], faults: PlanFault[], hands: number | null,
- *   handsOf: number[], handsProfile: any}} ShapedPlan
+ * @typedef {{from: Int32Array, to: Int32Array, lag: Int32Array}} PlanLinks of each task, those from one place to the next
+ * @typedef {{members: number[], before: number, after: number[], byDue: number[]}} PlanBlock
+ * @typedef {{count: number, tasks: PlanTask[], minutes: Int32Array, rest: Int32Array, attended: Int32Array,
+ *   split: Uint8Array, isDone: Uint8Array, checks: PlanClaim[][], holds: PlanClaim[][], profiles: any[], calendar: any,
+ *   before: PlanLinks, after: PlanLinks, limitsTo: PlanLinks, limitsFrom: PlanLinks, limits: number[][],
+ *   earliest: Int32Array, due: Int32Array, dueBy: number[][], blocks: PlanBlock[], blockOf: Int32Array, inOrder: number[],
+ *   rank: Int32Array, tail: Int32Array, faults: PlanFault[], hands: number | null, handsOf: number[]}} ShapedPlan
  */
 
 (function () {
@@ -36,12 +36,28 @@
   const WHOLE = 1;
   const REST = 2;
 
+  /** What leads from each of many to others, laid end to end. @param {number} count @param {number[][]} rows one, another, lag
+   * @returns {PlanLinks} */
+  function linked(count, rows) {
+    const from = new Int32Array(count + 1);
+    for (const [one] of rows) from[one + 1] += 1;
+    for (let at = 0; at < count; at += 1) from[at + 1] += from[at];
+    const next = from.slice();
+    const [to, lag] = [new Int32Array(rows.length), new Int32Array(rows.length)];
+    for (const [one, other, between] of rows) {
+      const place = next[one]++;
+      to[place] = other;
+      lag[place] = between;
+    }
+    return { from, to, lag };
+  }
+
   /** The parts of a directed graph that go in circles, and single nodes; each part comes before those it leads to.
-   * @param {number} count @param {number[][]} after @returns {number[][]} */
-  function circles(count, after) {
+   * @param {number} count @param {PlanLinks} links @returns {number[][]} */
+  function circles(count, links) {
     const seen = new Int32Array(count);
     const low = new Int32Array(count);
-    const next = new Int32Array(count);
+    const next = links.from.slice();
     const isOpen = new Uint8Array(count);
     const [stack, path] = [/** @type {number[]} */ ([]), /** @type {number[]} */ ([])];
     const found = /** @type {number[][]} */ ([]);
@@ -56,8 +72,8 @@
           stack.push(at);
           isOpen[at] = 1;
         }
-        if (next[at] < after[at].length) {
-          const to = after[at][next[at]++];
+        if (next[at] < links.from[at + 1]) {
+          const to = links.to[next[at]++];
           if (!seen[to]) path.push(to);
           else if (isOpen[to]) low[at] = Math.min(low[at], seen[to]);
           continue;
@@ -67,7 +83,8 @@
         if (low[at] !== seen[at]) continue;
         const part = stack.splice(stack.lastIndexOf(at));
         for (const one of part) isOpen[one] = 0;
-        found.push(part.sort((one, other) => one - other));
+        if (part.length > 1) part.sort((one, other) => one - other);
+        found.push(part);
       }
     }
     return found.reverse();
@@ -133,7 +150,6 @@
       profiles.set(name, known);
       return known;
     };
-    const hands = profile("hands");
     const claims = problem.tasks.map((task, at) => {
       const mine = /** @type {PlanClaim[]} */ ([]);
       const { hands: asked, places, attended } = own[at];
@@ -157,17 +173,18 @@
       }
       return mine;
     });
-    return { claims, profiles: [...profiles.values()], hands };
+    const checks = claims.map((mine) => mine.filter((claim) => claim.most < NEVER));
+    const holds = claims.map((mine) => mine.filter((claim) => claim.amount > 0));
+    return { checks, holds, profiles: [...profiles.values()] };
   }
 
   /** Arcs without those of a loop, which are told. @param {PlanProblem} problem @param {PlanFault[]} faults */
   function soundArcs(problem, faults) {
     const { tasks } = problem;
     const arcs = problem.arcs.filter(([from, to]) => from !== to && !tasks[to].done);
-    const after = tasks.map(() => /** @type {number[]} */ ([]));
-    for (const [from, to] of arcs) if (!tasks[from].done) after[from].push(to);
-    const loopOf = tasks.map(() => -1);
-    circles(tasks.length, after).forEach((part, index) => {
+    const loopOf = new Int32Array(tasks.length);
+    const open = arcs.filter(([from]) => !tasks[from].done);
+    circles(tasks.length, linked(tasks.length, open)).forEach((part, index) => {
       for (const one of part) loopOf[one] = index;
       if (part.length > 1) for (const one of part) faults.push({ task: one, why: "loop", with: part });
     });
@@ -177,123 +194,140 @@
     return arcs.filter(([from, to]) => loopOf[from] !== loopOf[to]);
   }
 
-  /** Tasks that limits join, and all that lies between them, are one block. @param {number} count
-   * @param {number[][]} arcs @param {number[][]} limits @param {boolean[]} isDone */
-  function blocksOf(count, arcs, limits, isDone) {
-    const head = Array.from({ length: count }, (_, at) => at);
+  /** The head of each task's block: tasks that limits join, and all that lies between them, move as one.
+   * @param {number} count @param {number[][]} arcs @param {number[][]} limits */
+  function headsOf(count, arcs, limits) {
+    const head = Int32Array.from({ length: count }, (_, at) => at);
     /** @param {number} at @returns {number} */
-    const headOf = (at) => (head[at] === at ? at : (head[at] = headOf(head[at])));
-    for (const [from, to] of limits) if (!isDone[from]) head[headOf(from)] = headOf(to);
-    const after = head.map(() => /** @type {number[]} */ ([]));
-    for (const [from, to] of arcs) {
-      if (!isDone[from] && headOf(from) !== headOf(to)) after[headOf(from)].push(headOf(to));
+    const headOf = (at) => {
+      while (head[at] !== at) at = head[at] = head[head[at]];
+      return at;
+    };
+    for (const [from, to] of limits) head[headOf(from)] = headOf(to);
+    if (limits.length) {
+      const between = arcs.map(([from, to]) => [headOf(from), headOf(to), 0]).filter(([from, to]) => from !== to);
+      for (const part of circles(count, linked(count, between))) for (const one of part) head[headOf(one)] = headOf(part[0]);
     }
-    for (const part of circles(count, after)) for (const one of part) head[headOf(one)] = headOf(part[0]);
-    const blockOf = head.map(() => -1);
+    return head.map((_, at) => headOf(at));
+  }
+
+  /** @param {number} count @param {number[][]} arcs @param {number[][]} limits @param {Uint8Array} isDone */
+  function blocksOf(count, arcs, limits, isDone) {
+    const heads = headsOf(count, arcs, limits);
+    const blockOf = new Int32Array(count).fill(-1);
     const blocks = /** @type {PlanBlock[]} */ ([]);
     for (let at = 0; at < count; at += 1) {
       if (isDone[at]) continue;
-      const top = headOf(at);
-      if (blockOf[top] < 0) blockOf[top] = blocks.push({ members: [], before: [], after: [], byDue: [] }) - 1;
-      blockOf[at] = blockOf[top];
+      const head = heads[at];
+      if (blockOf[head] < 0) blockOf[head] = blocks.push({ members: [], before: 0, after: [], byDue: [] }) - 1;
+      blockOf[at] = blockOf[head];
       blocks[blockOf[at]].members.push(at);
     }
     for (const [from, to] of arcs) {
       const [one, other] = [blockOf[from], blockOf[to]];
-      if (isDone[from] || one === other) continue;
-      if (!blocks[one].after.includes(other)) blocks[one].after.push(other);
-      if (!blocks[other].before.includes(one)) blocks[other].before.push(one);
+      if (one === other) continue;
+      blocks[one].after.push(other);
+      blocks[other].before += 1;
     }
     return { blocks, blockOf };
   }
 
   /** Within a block, the first to run out of time first. @param {ShapedPlan} shaped @param {PlanBlock} block */
-  function byDue(shaped, block) {
-    const inOrder = block.members.slice().sort((one, other) => shaped.rank[one] - shaped.rank[other]);
+  function byDue(shaped, { members }) {
+    const { after, limitsFrom, minutes, rank } = shaped;
+    const inOrder = members.slice().sort((one, other) => rank[one] - rank[other]);
     const inside = new Set(inOrder);
     const earliest = new Map(inOrder.map((at) => [at, 0]));
     const due = new Map(inOrder.map((at) => [at, shaped.due[at]]));
     for (const at of inOrder) {
-      const end = Number(earliest.get(at)) + shaped.minutes[at];
-      for (const { to, lag } of shaped.after[at]) {
-        if (inside.has(to)) earliest.set(to, Math.max(Number(earliest.get(to)), end + lag));
+      const end = Number(earliest.get(at)) + minutes[at];
+      for (let link = after.from[at]; link < after.from[at + 1]; link += 1) {
+        const to = after.to[link];
+        if (inside.has(to)) earliest.set(to, Math.max(Number(earliest.get(to)), end + after.lag[link]));
       }
-      for (const { to, lag } of shaped.limitsFrom[at]) due.set(to, Math.min(Number(due.get(to)), end + lag));
+      for (let link = limitsFrom.from[at]; link < limitsFrom.from[at + 1]; link += 1) {
+        const to = limitsFrom.to[link];
+        due.set(to, Math.min(Number(due.get(to)), end + limitsFrom.lag[link]));
+      }
     }
     for (const at of inOrder.slice().reverse()) {
-      for (const { to, lag } of shaped.after[at]) {
-        if (inside.has(to)) due.set(at, Math.min(Number(due.get(at)), Number(due.get(to)) - lag - shaped.minutes[at]));
+      for (let link = after.from[at]; link < after.from[at + 1]; link += 1) {
+        const to = after.to[link];
+        if (inside.has(to)) due.set(at, Math.min(Number(due.get(at)), Number(due.get(to)) - after.lag[link] - minutes[at]));
       }
     }
-    const place = new Map(inOrder.map((at, turn) => [at, turn]));
-    return inOrder.sort((one, other) => Number(due.get(one)) - Number(due.get(other)) || Number(place.get(one)) - Number(place.get(other)));
+    return inOrder.sort((one, other) => Number(due.get(one)) - Number(due.get(other)) || rank[one] - rank[other]);
   }
 
-  /** What binds a task to others, and to what is done. @param {PlanProblem} problem @param {number[][]} arcs */
-  function bonds(problem, arcs) {
-    const { tasks } = problem;
-    const [before, after, limitsTo, limitsFrom] = [0, 1, 2, 3].map(() => tasks.map(() => /** @type {PlanLink[]} */ ([])));
-    const earliest = tasks.map((task) => Math.max(0, task.earliest || 0));
-    const due = tasks.map(() => NEVER);
+  /** What binds a task by the clock, by itself or by what is done. @param {PlanProblem} problem @param {number[][]} arcs
+   * @param {number[][]} limits */
+  function clockOf({ tasks }, arcs, limits) {
+    const earliest = Int32Array.from(tasks, (task) => Math.max(0, task.earliest || 0));
+    const due = new Int32Array(tasks.length).fill(NEVER);
     const dueBy = tasks.map(() => /** @type {number[]} */ ([]));
     for (const [from, to, lag] of arcs) {
       const done = tasks[from].done;
       if (done) earliest[to] = Math.max(earliest[to], done.end + lag);
-      else {
-        before[to].push({ to: from, lag });
-        after[from].push({ to, lag });
-      }
     }
-    const limits = (problem.limits || []).filter(([from, to]) => from !== to && !tasks[to].done);
-    for (const [from, to, lag] of limits) {
+    for (const [from, to, most] of limits) {
       const done = tasks[from].done;
-      if (done && done.end + lag < due[to]) {
-        due[to] = done.end + lag;
-        dueBy[to] = [from, lag];
-      } else if (!done) {
-        limitsTo[to].push({ to: from, lag });
-        limitsFrom[from].push({ to, lag });
-      }
+      if (!done || done.end + most >= due[to]) continue;
+      due[to] = done.end + most;
+      dueBy[to] = [from, most];
     }
-    return { before, after, limitsTo, limitsFrom, earliest, due, dueBy, limits };
+    return { earliest, due, dueBy };
   }
 
-  /** How much time is still to go from a task's start, by arcs alone. @param {ShapedPlan} shaped @param {number[]} inOrder */
-  function tailsOf(shaped, inOrder) {
-    const tail = shaped.tasks.map(() => 0);
+  /** How much time is still to go from a task's start, by arcs alone; the weight of a task's own time is told.
+   * @param {ShapedPlan} shaped @param {(at: number) => number} weight */
+  function tailsOf({ count, inOrder, rest, after, minutes }, weight) {
+    const tail = new Int32Array(count);
     for (let turn = inOrder.length - 1; turn >= 0; turn -= 1) {
       const at = inOrder[turn];
-      let most = shaped.rest[at];
-      for (const { to, lag } of shaped.after[at]) most = Math.max(most, lag + tail[to]);
-      tail[at] = shaped.minutes[at] + most;
+      let most = rest[at];
+      for (let link = after.from[at]; link < after.from[at + 1]; link += 1) {
+        most = Math.max(most, after.lag[link] + tail[after.to[link]]);
+      }
+      tail[at] = minutes[at] * weight(at) + most;
     }
     return tail;
+  }
+
+  /** Lay anew what limits bind. @param {ShapedPlan} shaped @param {number[][]} limits */
+  function bind(shaped, limits) {
+    shaped.limits = limits;
+    shaped.limitsFrom = linked(shaped.count, limits);
+    shaped.limitsTo = linked(shaped.count, limits.map(([from, to, most]) => [to, from, most]));
   }
 
   /** @param {PlanProblem} problem @returns {ShapedPlan} */
   function shape(problem) {
     const calendar = new Calendar(problem.hours, problem.start);
     const { tasks } = problem;
+    const count = tasks.length;
     const { own, faults } = ownNumbers(problem, calendar);
-    const arcs = soundArcs(problem, faults);
-    const isDone = tasks.map((task) => Boolean(task.done));
-    const { limits, ...bound } = bonds(problem, arcs);
-    const { claims, profiles, hands } = claimsOf(problem, own);
-    const after = bound.after.map((links) => links.map((link) => link.to));
-    const inOrder = circles(tasks.length, after).map((part) => part[0]);
-    const rank = tasks.map(() => 0);
+    const sound = soundArcs(problem, faults);
+    const bounds = (problem.limits || []).filter(([from, to]) => from !== to && !tasks[to].done);
+    const isDone = Uint8Array.from(tasks, (task) => (task.done ? 1 : 0));
+    const [arcs, limits] = [sound, bounds].map((rows) => rows.filter(([from]) => !isDone[from]));
+    const after = linked(count, arcs);
+    const inOrder = circles(count, after).map((part) => part[0]);
+    const rank = new Int32Array(count);
     inOrder.forEach((at, turn) => (rank[at] = turn));
     /** @type {ShapedPlan} */
     const shaped = {
-      count: tasks.length, tasks, minutes: tasks.map((task) => task.minutes), ...bound, ...blocksOf(tasks.length, arcs, limits, isDone),
-      rest: tasks.map((task) => (task.wait ? task.wait.least : 0)), attended: own.map((one) => one.attended),
-      split: own.map((one) => one.split), isDone, claims, profiles, calendar, rank, tail: [], faults, hands: problem.hands,
-      handsOf: own.map((one) => one.hands), handsProfile: hands, start: tasks.map(() => 0), end: tasks.map(() => 0),
+      count, tasks, minutes: Int32Array.from(tasks, (task) => task.minutes), ...clockOf(problem, sound, bounds),
+      ...claimsOf(problem, own), ...blocksOf(count, arcs, limits, isDone), after,
+      before: linked(count, arcs.map(([from, to, lag]) => [to, from, lag])), limits, limitsTo: after, limitsFrom: after,
+      rest: Int32Array.from(tasks, (task) => (task.wait ? task.wait.least : 0)),
+      attended: Int32Array.from(own, (one) => one.attended), split: Uint8Array.from(own, (one) => (one.split ? 1 : 0)),
+      isDone, calendar, inOrder, rank, tail: rank, faults, hands: problem.hands, handsOf: own.map((one) => one.hands),
     };
-    shaped.tail = tailsOf(shaped, inOrder);
+    bind(shaped, limits);
+    shaped.tail = tailsOf(shaped, () => 1);
     for (const block of shaped.blocks) block.byDue = block.members.length > 1 ? byDue(shaped, block) : block.members;
     return shaped;
   }
 
-  seambook.scheduleProblem = { shape, circles, WORK, WHOLE, REST };
+  seambook.scheduleProblem = { shape, bind, tailsOf, WORK, WHOLE, REST };
 })();

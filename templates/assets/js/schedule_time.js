@@ -17,8 +17,10 @@
   const seambook = (page.seambook = page.seambook || {});
   const DAY = 1440;
   const WEEK = 7;
-  /** Later than any plan ends, and still a small integer to the engine. */
-  const NEVER = 1000000000;
+  /** Later than any plan ends; the sum of two is still a small integer to the engine. */
+  const NEVER = 500000000;
+  /** So many are moved faster one by one than by the engine's own way, which must be called first. */
+  const FEW = 48;
 
   /** The openings, one after the other; those that touch are one. Without hours there is a single one without end. */
   class Calendar {
@@ -255,8 +257,7 @@
       const at = this.find(minute);
       if (this.times[at] === minute) return at;
       if (this.length === this.times.length) this.grow();
-      this.times.copyWithin(at + 2, at + 1, this.length);
-      this.levels.copyWithin(at + 2, at + 1, this.length);
+      this.move(at + 1, at + 2);
       this.times[at + 1] = minute;
       this.levels[at + 1] = this.levels[at];
       this.length += 1;
@@ -266,9 +267,27 @@
     /** Drop a time at which nothing changes. @param {number} at */
     join(at) {
       if (at <= 0 || this.levels[at] !== this.levels[at - 1]) return;
-      this.times.copyWithin(at, at + 1, this.length);
-      this.levels.copyWithin(at, at + 1, this.length);
+      this.move(at + 1, at);
       this.length -= 1;
+    }
+
+    /** Move what stands from a place on by one. @param {number} from @param {number} to */
+    move(from, to) {
+      const { times, levels, length } = this;
+      if (length - from > FEW) {
+        times.copyWithin(to, from, length);
+        levels.copyWithin(to, from, length);
+      } else if (to < from) {
+        for (let at = from; at < length; at += 1) {
+          times[at - 1] = times[at];
+          levels[at - 1] = levels[at];
+        }
+      } else {
+        for (let at = length; at > from; at -= 1) {
+          times[at] = times[at - 1];
+          levels[at] = levels[at - 1];
+        }
+      }
     }
 
     grow() {

@@ -19,7 +19,7 @@
 
   /** @param {ShapedPlan} shaped @param {PlacedPlan} plan @returns {PlanRow[]} */
   function rowsOf(shaped, plan) {
-    return plan.start.map((start, at) => {
+    return Array.from(plan.start, (start, at) => {
       const end = plan.end[at];
       const isParted = shaped.split[at] && !shaped.isDone[at];
       return { start, end, parts: isParted ? shaped.calendar.parts(start, end) : [[start, end]], until: end + shaped.rest[at] };
@@ -31,30 +31,55 @@
     return span === REST ? [end, end + linger] : [start, end + (span === WORK ? 0 : linger)];
   }
 
-  /** Of the tasks that take what one claims, between two minutes, the one that lets go last; of those, one that may not
-   * slip. @param {ShapedPlan} shaped @param {PlanClaim} claim @param {number[]} between @param {number[]} slack
-   * @param {number} self */
-  function holder(shaped, claim, between, slack, self) {
-    const { start, end, claims, count } = shaped;
-    let [found, latest] = [-1, -NEVER];
-    for (let at = 0; at < count; at += 1) {
-      if (at === self || start[at] >= between[1]) continue;
-      for (const one of claims[at]) {
-        if (one.profile !== claim.profile || one.amount === 0) continue;
-        const [from, to] = spanOf(one, start[at], end[at]);
-        if (from >= between[1] || to <= between[0] || to < latest) continue;
-        if (to > latest || slack[at] < slack[found]) [found, latest] = [at, to];
+  /** Who takes something from when to when, by first minute; and how long the longest of them takes it.
+   * @typedef {{spans: {at: number, from: number, to: number}[], longest: number}} PlanHolders */
+
+  /** The holders of each thing that is claimed. @param {any} placer @returns {Map<any, PlanHolders>} */
+  function holdersOf(placer) {
+    const shaped = /** @type {ShapedPlan} */ (placer.shaped);
+    const found = new Map();
+    for (let at = 0; at < shaped.count; at += 1) {
+      for (const claim of shaped.holds[at]) {
+        const [from, to] = spanOf(claim, placer.start[at], placer.end[at]);
+        if (to <= from) continue;
+        const known = found.get(claim.profile) || { spans: [], longest: 0 };
+        known.spans.push({ at, from, to });
+        known.longest = Math.max(known.longest, to - from);
+        found.set(claim.profile, known);
       }
+    }
+    for (const { spans } of found.values()) {
+      spans.sort((/** @type {any} */ one, /** @type {any} */ other) => one.from - other.from || one.at - other.at);
     }
     return found;
   }
 
-  /** The task whose arc binds another to a start. @param {ShapedPlan} shaped @param {number} at @param {number} start
+  /** Of those that take a thing between two minutes, the one that lets go last; of those, one that may slip least.
+   * @param {PlanHolders} holders @param {number[]} between @param {number[]} slack @param {number} self */
+  function holder({ spans, longest }, between, slack, self) {
+    let [low, high] = [0, spans.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (spans[middle].from < between[1]) low = middle + 1;
+      else high = middle;
+    }
+    let [found, latest] = [-1, between[0]];
+    for (let turn = low - 1; turn >= 0 && spans[turn].from + longest >= latest; turn -= 1) {
+      const { at, to } = spans[turn];
+      if (at === self || to <= between[0] || to < latest) continue;
+      if (to > latest || slack[at] < slack[found]) [found, latest] = [at, to];
+    }
+    return found;
+  }
+
+  /** The task whose arc binds another to a start. @param {any} placer @param {number} at @param {number} start
    * @param {number[]} slack */
-  function arcTo(shaped, at, start, slack) {
+  function arcTo(placer, at, start, slack) {
     let found = -1;
-    for (const { to, lag } of shaped.before[at]) {
-      if (shaped.end[to] + lag === start && (found < 0 || slack[to] < slack[found])) found = to;
+    const { before } = /** @type {ShapedPlan} */ (placer.shaped);
+    for (let link = before.from[at]; link < before.from[at + 1]; link += 1) {
+      const to = before.to[link];
+      if (placer.end[to] + before.lag[link] === start && (found < 0 || slack[to] < slack[found])) found = to;
     }
     return found;
   }
@@ -67,13 +92,14 @@
   }
 
   /** Why a task starts when it does, and not before. @param {any} placer @param {number} at @param {number[]} slack
-   * @returns {PlanCause} */
-  function causeOf(placer, at, slack) {
+   * @param {Map<any, PlanHolders>} holders @returns {PlanCause} */
+  function causeOf(placer, at, slack, holders) {
     const shaped = /** @type {ShapedPlan} */ (placer.shaped);
     const start = placer.start[at];
-    let bound = Math.max(0, shaped.earliest[at]);
-    for (const { to, lag } of shaped.before[at]) bound = Math.max(bound, placer.end[to] + lag);
-    const before = arcTo(shaped, at, bound, slack);
+    const { limitsFrom } = shaped;
+    placer.low[at] = shaped.earliest[at];
+    const bound = placer.bound(at);
+    const before = arcTo(placer, at, bound, slack);
     const from = before < 0 ? null : before;
     if (bound === start) {
       return { task: at, why: from !== null ? "arc" : start === 0 ? "start" : "earliest", by: from, of: "" };
@@ -82,30 +108,31 @@
     const isShut = last !== start - 1;
     if (last < bound) return { task: at, why: "hours", by: from, of: "" };
     placer.lift(at);
-    const found = blockOf(placer, at, last, slack);
+    const found = blockOf(placer, at, last, slack, holders);
     placer.put(at, start);
     if (found) return { task: at, why: isShut ? "hours" : found.kind, by: found.by, of: found.of };
     let [by, least] = [-1, NEVER];
-    for (const { to, lag } of shaped.limitsFrom[at]) {
-      const over = placer.end[at] + lag - placer.start[to];
+    for (let link = limitsFrom.from[at]; link < limitsFrom.from[at + 1]; link += 1) {
+      const to = limitsFrom.to[link];
+      const over = placer.end[at] + limitsFrom.lag[link] - placer.start[to];
       if (over < least) [by, least] = [to, over];
     }
     return { task: at, why: by < 0 ? "order" : "limit", by: by < 0 ? null : by, of: "" };
   }
 
   /** What stands in the way of a start. @param {any} placer @param {number} at @param {number} start
-   * @param {number[]} slack */
-  function blockOf(placer, at, start, slack) {
+   * @param {number[]} slack @param {Map<any, PlanHolders>} holders */
+  function blockOf(placer, at, start, slack, holders) {
     const shaped = /** @type {ShapedPlan} */ (placer.shaped);
     const end = placer.endOf(at, start);
-    for (const claim of shaped.claims[at]) {
-      if (claim.most >= NEVER) continue;
+    for (const claim of shaped.checks[at]) {
       const span = spanOf(claim, start, end);
       const spans = claim.span === WORK && shaped.split[at] ? shaped.calendar.parts(start, end) : [span];
       for (const [from, to] of spans) {
         const until = claim.profile.blockedUntil(from, to, claim.most);
         if (until === -NEVER) continue;
-        const by = holder(shaped, claim, [from, Math.min(until, to)], slack, at);
+        const known = holders.get(claim.profile);
+        const by = known ? holder(known, [from, Math.min(until, to)], slack, at) : -1;
         return { kind: claim.kind, of: claim.of, by: by < 0 ? null : by };
       }
     }
@@ -122,10 +149,11 @@
       if (at < 0 || slack[one] < slack[at]) at = one;
     }
     const chain = /** @type {PlanCause[]} */ ([]);
+    const holders = holdersOf(placer);
     const seen = new Set();
     while (at >= 0 && !seen.has(at) && !shaped.isDone[at]) {
       seen.add(at);
-      const cause = causeOf(placer, at, slack);
+      const cause = causeOf(placer, at, slack, holders);
       chain.push(cause);
       at = cause.by === null ? -1 : cause.by;
     }
@@ -160,9 +188,8 @@
   /** All that is told of a plan. @param {any} placer @param {PlacedPlan} plan */
   function told(placer, plan) {
     const shaped = /** @type {ShapedPlan} */ (placer.shaped);
-    placer.hold(plan);
-    const latest = pushed(placer, plan.finish);
-    const slack = latest.map((/** @type {number} */ late, /** @type {number} */ at) => late - plan.start[at]);
+    const latest = /** @type {Int32Array} */ (pushed(placer, plan));
+    const slack = Array.from(latest, (late, at) => (shaped.isDone[at] ? 0 : late - plan.start[at]));
     placer.hold(plan);
     const causes = chainOf(placer, plan.finish, slack);
     const rows = rowsOf(shaped, plan);
