@@ -28,8 +28,8 @@ PLANNER = (
 STRIPS = ("strokes", "lengths", "weld_places", "pieces", "paper", "strip")
 """Marking strips are printed with the job."""
 PAGE = (
-    "dom", "check", "file", "store", "photo", "library", "choices", "bar", "keep", "desk", "list", "make_car",
-    "make_pick", "make_time", "make", "words", "rows", "parts", "entries", "photos", "ticks", "lanes", "timeline_draw",
+    "dom", "words", "check", "file", "store", "photo", "library", "choices", "bar", "keep", "desk", "list", "make_car",
+    "make_pick", "make_time", "make", "rows", "parts", "entries", "photos", "ticks", "lanes", "timeline_draw",
     "timeline", "paper", "plan_view", "step_card", "steps", "traveller", "asbuilt", "findings", "takeoff_view",
     "customer", "strips", "print",
 )  # fmt: skip

@@ -246,7 +246,7 @@ def test_texts_of_a_file_stay_texts_on_the_page(watched: Watched, example: dict[
     page.locator("#job_place").wait_for()
     assert bad in page.locator("#job_called").inner_text()
     page.locator("#job_back").click()
-    page.locator(".job-card").wait_for()
+    page.locator(".job-kept").wait_for()
     assert page.locator(".job-desk img, .job-desk script").count() == 0
     assert page.evaluate("() => window.hit") is None
 

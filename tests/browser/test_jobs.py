@@ -141,7 +141,7 @@ def test_a_newcomer_makes_a_job_of_three_procedures(book: Watched, width: int) -
     page.get_by_role("group", name="Technicians on this car").get_by_label("2", exact=True).check()
     expect(page.locator("#job_said")).to_have_text("Saved.")
     page.get_by_text("All jobs").click()
-    card = page.locator(".job-card")
+    card = page.locator(".job-kept")
     expect(card).to_contain_text("26-099")
     expect(card).to_contain_text("Two-door, green")
     assert time.monotonic() - started < 120
@@ -241,7 +241,7 @@ def test_by_the_keys_alone(shop: Watched) -> None:
     expect(page.locator("#job_hands-2")).to_be_focused()
     page.locator("#job_back").focus()
     page.keyboard.press("Enter")
-    expect(page.locator(".job-card")).to_contain_text("K-1")
+    expect(page.locator(".job-kept")).to_contain_text("K-1")
 
 
 @pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
@@ -275,7 +275,7 @@ def test_it_survives_a_reload_and_a_turned_phone(shop: Watched) -> None:
     expect(page.get_by_label("Notes")).to_have_value("Line one\nLine two")
     expect(page.get_by_role("button", name="Remove: Weld the cover on, left side")).to_be_visible()
     page.goto(shop.url("jobs.html"))
-    expect(page.locator(".job-card")).to_contain_text("26-041")
+    expect(page.locator(".job-kept")).to_contain_text("26-041")
 
 
 def test_what_was_typed_last_is_kept_though_the_tab_closes_at_once(shop: Watched) -> None:
@@ -382,10 +382,10 @@ def test_a_damaged_job_is_shown_with_its_text_and_left_as_it_is(shop: Watched, t
     id_ = jobs_in(page)[0]["id"]
     bad = '{"format": 1, "job": <b>cut o'
     page.goto(shop.url("jobs.html"))
-    page.locator(".job-card").wait_for()
+    page.locator(".job-kept").wait_for()
     page.evaluate(PUT, [id_, bad, 9])
     page.reload()
-    card = page.locator(".job-card")
+    card = page.locator(".job-kept")
     expect(card).to_contain_text("A job that cannot be read")
     card.locator("summary").click()
     expect(card.locator("pre")).to_have_text(bad)
@@ -408,7 +408,7 @@ def test_a_bad_file_changes_nothing(shop: Watched, tmp_path: Path, text: str) ->
     expect(page.locator("#job_notice-open")).to_contain_text("was not opened")
     assert stored(page) == before
     page.locator("#job_notice-open").get_by_role("button", name="Close").click()
-    expect(page.locator(".job-card")).to_have_count(1)
+    expect(page.locator(".job-kept")).to_have_count(1)
 
 
 def test_a_file_goes_out_and_comes_back_and_asks_before_it_writes_over(shop: Watched, tmp_path: Path) -> None:
@@ -439,16 +439,16 @@ def test_the_list_duplicates_and_deletes_once_asked(shop: Watched) -> None:
     begin(page, "26-041")
     page.locator("#job_back").click()
     page.get_by_role("button", name="Duplicate: 26-041").click()
-    expect(page.locator(".job-card")).to_have_count(2)
+    expect(page.locator(".job-kept")).to_have_count(2)
     expect(page.locator("#job_said")).to_have_text("Copied as 26-041 copy.")
     page.get_by_role("button", name="Delete: 26-041 copy").click()
     expect(page.get_by_role("button", name="Keep it")).to_be_focused()
     page.keyboard.press("Enter")
     expect(page.get_by_role("button", name="Delete: 26-041 copy")).to_be_focused()
-    expect(page.locator(".job-card")).to_have_count(2)
+    expect(page.locator(".job-kept")).to_have_count(2)
     page.keyboard.press("Enter")
     page.get_by_role("button", name="Delete it").click()
-    expect(page.locator(".job-card")).to_have_count(1)
+    expect(page.locator(".job-kept")).to_have_count(1)
     assert [job["number"] for job in jobs_in(page)] == ["26-041"]
 
 

@@ -5,7 +5,7 @@
 (function () {
   "use strict";
 
-  /** @typedef {any} State what every view is given: see `makeState` */
+  /** @typedef {any} State what every view is given */
 
   const PAUSE = 250;
   /** @type {any} */
@@ -56,163 +56,197 @@
     }
   }
 
-  /**
-   * Open a job to be worked on.
-   * @param {any} store @param {any} job @param {number} revision 0 for one that was never kept
-   * @param {{draw: (kept: any, isTyping: boolean) => void, go: (id: string) => void, gone: () => void}} page
-   */
-  function open(store, job, revision, page) {
-    const book = seambook.jobBook;
-    const kept = { state: makeState(job), dirty: false, saving: false, stopped: false, revision, timer: 0, brief: "", handed: false };
-
-    /** @param {any} one @returns {State} */
-    function makeState(one) {
-      return { job: one, book, library: jobLibrary.library(), planned: null, change, say: jobBar.say, today: Date.now(), compared: null };
+  /** A job that is being worked on. `page` shows it, goes to another, and leaves when it is gone. */
+  class OpenJob {
+    /**
+     * @param {any} store @param {any} job @param {number} revision 0 for one that was never kept
+     * @param {{draw: (kept: any, isTyping: boolean) => void, go: (id: string) => void, gone: () => void}} page
+     */
+    constructor(store, job, revision, page) {
+      const book = seambook.jobBook;
+      const change = (/** @type {any} */ edit, /** @type {any} */ how) => this.change(edit, how);
+      this.store = store;
+      this.page = page;
+      this.revision = revision;
+      this.dirty = false;
+      this.saving = false;
+      /** Whether saving waits for the reader's choice. */
+      this.stopped = false;
+      /** Whether the file was handed out since the last change. */
+      this.handed = false;
+      this.timer = 0;
+      this.brief = "";
+      /** @type {State} */
+      this.state = { job, book, library: jobLibrary.library(), planned: null, change, say: jobBar.say, today: Date.now(), compared: null };
     }
 
-    /** Change the job. @param {(job: any) => void} edit @param {{redraw?: boolean}} [how] a field that is typed in is not drawn anew */
-    function change(edit, how = {}) {
-      edit(kept.state.job);
-      kept.state.job.changed = now();
-      kept.dirty = true;
-      kept.handed = false;
-      window.clearTimeout(kept.timer);
+    /**
+     * Change the job. @param {(job: any) => void} edit
+     * @param {{redraw?: boolean}} [how] while a field is typed in, it is not drawn anew
+     */
+    change(edit, how = {}) {
+      edit(this.state.job);
+      this.state.job.changed = now();
+      this.dirty = true;
+      this.handed = false;
+      window.clearTimeout(this.timer);
       if (how.redraw === false) {
-        kept.timer = window.setTimeout(() => void refresh(true), PAUSE);
-        void save();
-      } else void refresh();
+        this.timer = window.setTimeout(() => void this.refresh(true), PAUSE);
+        void this.save();
+      } else void this.refresh();
     }
 
     /** Load what is missing, plan anew, show and save. @param {boolean} [isTyping] */
-    async function refresh(isTyping = false) {
-      window.clearTimeout(kept.timer);
-      const { job: one } = kept.state;
-      const missing = one.runs.some((/** @type {any} */ run) => jobLibrary.isOfBook(run.procedure) && !seambook.jobProcedures[run.procedure]);
-      if (missing) {
-        page.draw(kept, isTyping); // at once, with what is known; the times follow
-        const failed = await jobLibrary.procedures(one.runs.map((/** @type {any} */ run) => run.procedure));
-        if (failed.length) jobBar.tell("library", "Part of the book is missing", [`Not found beside this page: ${failed.join(", ")}. Copy the whole folder of the book.`], [jobBar.shut("library", "Close")]);
+    async refresh(isTyping = false) {
+      window.clearTimeout(this.timer);
+      const ids = this.state.job.runs.map((/** @type {any} */ run) => run.procedure);
+      if (ids.some((/** @type {string} */ id) => jobLibrary.isOfBook(id) && !seambook.jobProcedures[id])) {
+        this.page.draw(this, isTyping); // at once, with what is known; the times follow
+        tellMissing(await jobLibrary.procedures(ids));
       }
-      replan();
-      page.draw(kept, isTyping);
-      const brief = JSON.stringify(briefOf(one, kept.state.planned));
-      if (kept.revision && kept.brief && brief !== kept.brief) kept.dirty = true;
-      kept.brief = brief;
-      await save();
+      this.replan();
+      this.page.draw(this, isTyping);
+      const brief = JSON.stringify(briefOf(this.state.job, this.state.planned));
+      if (this.revision && this.brief && brief !== this.brief) this.dirty = true;
+      this.brief = brief;
+      await this.save();
     }
 
-    function replan() {
-      const { state } = kept;
+    replan() {
+      const { state } = this;
       state.today = Date.now();
-      state.compared = jobFile.compare(state.job, book, seambook.jobProcedures);
+      state.compared = jobFile.compare(state.job, state.book, seambook.jobProcedures);
       state.planned = plan(state.job, state.planned);
       if (state.planned && state.planned.order && state.planned.order.length) state.job.order = [...state.planned.order];
     }
 
-    async function save() {
-      if (kept.saving || kept.stopped || !kept.dirty) return;
-      kept.saving = true;
-      while (kept.dirty && !kept.stopped) {
-        kept.dirty = false;
-        const { job: one, planned } = kept.state;
-        const came = await store.save({ id: one.id, text: jobFile.write(one, book), brief: briefOf(one, planned) }, kept.revision);
-        take(came);
-      }
-      kept.saving = false;
+    /** What the store is given. */
+    kept() {
+      const { job, book, planned } = this.state;
+      return { id: job.id, text: jobFile.write(job, book), brief: briefOf(job, planned) };
     }
 
-    /** @param {any} came */
-    function take(came) {
+    async save() {
+      if (this.saving || this.stopped || !this.dirty) return;
+      this.saving = true;
+      while (this.dirty && !this.stopped) {
+        this.dirty = false;
+        this.take(await this.store.save(this.kept(), this.revision));
+      }
+      this.saving = false;
+    }
+
+    /** @param {any} came of saving */
+    take(came) {
       if (came.ok) {
-        kept.revision = came.revision;
+        this.revision = came.revision;
         jobBar.clear("full");
-        if (!kept.dirty) jobBar.say(store.why ? "Held in this page only." : "Saved.");
+        if (!this.dirty) jobBar.say(this.store.why ? "Held in this page only." : "Saved.");
         return;
       }
-      kept.dirty = true;
-      kept.stopped = true;
-      if ("conflict" in came) conflict(came.conflict);
-      else unsaved(came);
+      this.dirty = true;
+      this.stopped = true;
+      if ("conflict" in came) this.conflict(came.conflict);
+      else this.unsaved(came);
     }
 
     /** @param {any} came */
-    function unsaved(came) {
+    unsaved(came) {
       const why = came.full ? "The store of this browser is full." : `The browser did not keep it: ${came.refused}.`;
       jobBar.tell("full", "This job is not saved", [
         `${why} It stands in this page until you close it. Save the file now; then delete jobs or photographs that are no longer needed, and try again.`,
       ], [
-        { label: "Save the file", take: saveFile },
-        { label: "Try again", take: again },
+        { label: "Save the file", take: () => this.saveFile() },
+        { label: "Try again", take: () => this.again() },
       ]);
     }
 
-    function again() {
-      kept.stopped = false;
-      void save();
+    again() {
+      this.stopped = false;
+      void this.save();
     }
 
-    function saveFile() {
-      hand(jobFile.nameOf(kept.state.job), jobFile.write(kept.state.job, book));
-      kept.handed = true;
+    saveFile() {
+      hand(jobFile.nameOf(this.state.job), jobFile.write(this.state.job, this.state.book));
+      this.handed = true;
       jobBar.say("The file was handed to the browser: look among its downloads.");
     }
 
     /** @param {any} other what stands in the store now; null if it was deleted */
-    function conflict(other) {
+    conflict(other) {
       const takeOther = () => {
         jobBar.clear("conflict");
-        if (other) takeOver(other, "The other one was taken.");
-        else page.gone();
+        if (other) this.takeOver(other, "The other one was taken.");
+        else this.page.gone();
       };
       jobBar.tell("conflict", "Two have changed this job", [
-        other ? "Another tab or window has saved this job while you were changing it here. Nothing is lost: choose."
-          : "Another tab or window has deleted this job while you were changing it here. Nothing is lost: choose.",
+        `Another tab or window has ${other ? "saved" : "deleted"} this job while you were changing it here. Nothing is lost: choose.`,
       ], [
-        { label: "Keep mine as a copy", take: () => void keepCopy() },
+        { label: "Keep mine as a copy", take: () => void this.keepCopy() },
         { label: other ? "Take the other" : "Let it go", take: takeOther },
       ]);
     }
 
-    async function keepCopy() {
-      const { job: one } = kept.state;
-      const copy = jobFile.copyOf(one, newId(), `${one.number} copy`.trim());
-      const came = await store.save({ id: copy.id, text: jobFile.write(copy, book), brief: briefOf(copy, kept.state.planned) }, 0);
+    async keepCopy() {
+      const { job } = this.state;
+      const copy = jobFile.copyOf(job, newId(), `${job.number} copy`.trim());
+      const given = { ...this.kept(), id: copy.id, text: jobFile.write(copy, this.state.book) };
+      const came = await this.store.save({ ...given, brief: { ...given.brief, number: copy.number } }, 0);
       if (!came.ok) {
-        unsaved(came);
+        this.unsaved(came);
         return;
       }
       jobBar.clear("conflict");
-      kept.dirty = false;
-      page.go(copy.id);
+      this.dirty = false;
+      this.page.go(copy.id);
       jobBar.say("Yours was kept as a copy.");
     }
 
     /** @param {any} other @param {string} said */
-    function takeOver(other, said) {
-      const read = jobFile.read(other.text, book, other.id);
+    takeOver(other, said) {
+      const read = jobFile.read(other.text, this.state.book, other.id);
       if (read.fault) {
-        page.go(other.id);
+        this.page.go(other.id);
         return;
       }
-      kept.state.job = read.job;
-      [kept.revision, kept.dirty, kept.stopped] = [other.revision, false, false];
-      void refresh();
+      this.state.job = read.job;
+      this.revision = other.revision;
+      this.dirty = false;
+      this.stopped = false;
+      void this.refresh();
       jobBar.say(said);
     }
 
     /** Another tab has told of a change. @param {{id: string, revision: number}} told */
-    async function heard({ id, revision: told }) {
-      if (id !== kept.state.job.id || told === kept.revision) return;
-      const other = await store.load(id);
-      if (!kept.dirty && !kept.saving && other && other.revision > kept.revision) takeOver(other, "Taken over from the other tab.");
-      else if (!other && !kept.stopped) {
-        kept.stopped = true;
-        kept.dirty = true;
-        conflict(null);
+    async heard({ id, revision }) {
+      if (id !== this.state.job.id || revision === this.revision) return;
+      const other = await this.store.load(id);
+      if (!this.dirty && !this.saving && other && other.revision > this.revision) {
+        this.takeOver(other, "Taken over from the other tab.");
+      } else if (!other && !this.stopped) {
+        this.stopped = true;
+        this.dirty = true;
+        this.conflict(null);
       }
     }
 
-    return Object.assign(kept, { change, refresh, saveFile, heard, isUnsaved: () => !kept.handed && (kept.dirty || (!!store.why && kept.state.job.runs.length > 0)) });
+    /** Whether closing the page would lose something. */
+    isUnsaved() {
+      return !this.handed && (this.dirty || (!!this.store.why && this.state.job.runs.length > 0));
+    }
+  }
+
+  /** @param {string[]} ids */
+  function tellMissing(ids) {
+    if (!ids.length) return;
+    jobBar.tell("library", "Part of the book is missing", [
+      `Not found beside this page: ${ids.join(", ")}. Copy the whole folder of the book.`,
+    ], [jobBar.shut("library", "Close")]);
+  }
+
+  /** Open a job to be worked on. @param {any} store @param {any} job @param {number} revision @param {any} page */
+  function open(store, job, revision, page) {
+    return new OpenJob(store, job, revision, page);
   }
 
   seambook.jobKeep = { open, newId, now, briefOf, hand, plan };

@@ -10,8 +10,8 @@
   /** @type {any} */
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
   const { el, button, redraw, focusOn } = seambook.dom;
-  const { jobFile, jobBar, jobDesk, jobKeep } = seambook;
-  const DAY = { weekday: "short", day: "numeric", month: "short", year: "numeric", hour: "2-digit", minute: "2-digit" };
+  const { jobFile, jobBar, jobDesk, jobKeep, jobWords } = seambook;
+  const LATEST = 8.64e15;
 
   /** Jobs with what is wrong in those that cannot be read. @param {any} store @returns {Promise<Row[]>} */
   async function rows(store) {
@@ -36,8 +36,7 @@
 
   /** @param {number | null} at @returns {string} */
   function day(at) {
-    if (at === null || Math.abs(at) > 8e15) return "not planned yet";
-    return new Date(at).toLocaleString(document.documentElement.lang || "en", /** @type {any} */ (DAY));
+    return at === null || Math.abs(at) > LATEST ? "not planned yet" : jobWords.moment(at);
   }
 
   /** @param {string} label @param {string} value */
@@ -50,7 +49,7 @@
     const { id, brief } = one;
     const name = jobDesk.called(brief);
     const said = (/** @type {string} */ text) => ({ "aria-label": `${text}: ${name}` });
-    return el("li", { class: "job-card" },
+    return el("li", { class: "job-kept" },
       el("h3", {}, el("a", { href: jobDesk.address(id, "make"), id: `job_open-${id}`, text: name })),
       el("dl", { class: "rows" },
         row("Car", brief.car || "not written yet"), row("Ready", day(brief.finish)),
@@ -81,7 +80,7 @@
   /** @param {Row} one @param {any} acts */
   function damaged(one, acts) {
     const name = `What is kept as “${one.id}”`;
-    return el("li", { class: "job-card" },
+    return el("li", { class: "job-kept" },
       el("h3", { text: "A job that cannot be read" }),
       el("p", { text: `${name} is damaged. ${one.fault}` }),
       el("p", { class: "note", text: "It is left as it is. Save its text, so that somebody can look what is wrong with it." }),
@@ -113,7 +112,7 @@
         el("p", { class: "job-buttons" }, el("button", { type: "button", class: "primary", id: "job_new", text: "New job", on: { click: acts.begin } }), opener(acts))),
       el("h2", { id: "job_called", tabindex: "-1", text: "Your jobs" }),
       all.length
-        ? el("ul", { class: "job-cards" }, all.map((one) => (one.fault ? damaged(one, acts) : card(one, acts))))
+        ? el("ul", { class: "job-kepts" }, all.map((one) => (one.fault ? damaged(one, acts) : card(one, acts))))
         : el("p", { class: "none", text: "None yet. Begin one with “New job”, or look at the one that comes with the book." }),
       el("p", { class: "note", text: "Jobs are kept in this browser, on this device, for this book alone. Save the file of each job you cannot lose: a later edition of the book reads every earlier file." }),
     ));

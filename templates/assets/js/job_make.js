@@ -8,18 +8,17 @@
   /** @type {any} */
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
   const { el } = seambook.dom;
-  const { jobMake, jobDesk } = seambook;
-  const DAY = { weekday: "short", day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" };
+  const { jobMake, jobDesk, jobWords } = seambook;
 
   /** What the job comes to, in a line. @param {any} state @returns {string} */
   function inShort({ job, planned }) {
     const count = job.runs.length;
     if (!count) return "Choose a procedure: press a panel, or type a word.";
-    const parts = [`${count} ${count === 1 ? "procedure" : "procedures"}`];
-    if (planned && planned.rows && planned.rows.length) parts.push(`${planned.rows.length} steps`);
-    if (planned && Number.isFinite(planned.handsOn)) parts.push(`${jobMake.long(planned.handsOn)} of work`);
+    const parts = [jobWords.counted(count, "procedure")];
+    if (planned && planned.rows && planned.rows.length) parts.push(jobWords.counted(planned.rows.length, "step"));
+    if (planned && Number.isFinite(planned.handsOn)) parts.push(`${jobWords.span(planned.handsOn)} of work`);
     if (planned && planned.ok && Number.isFinite(planned.finish)) {
-      parts.push(`ready ${new Date(planned.finish).toLocaleString(document.documentElement.lang || "en", /** @type {any} */ (DAY))}`);
+      parts.push(`ready ${jobWords.moment(planned.finish)}`);
     }
     return parts.join(" · ");
   }

@@ -7,7 +7,7 @@
   /** @type {any} */
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
   const { el, button, labelled, focusOn } = seambook.dom;
-  const { jobChoices } = seambook;
+  const { jobChoices, jobWords } = seambook;
   const bodies = document.getElementById("job_bodies");
   const root = document.body.dataset.root || "";
   const SIDE = { left: "left side", right: "right side" };
@@ -16,12 +16,6 @@
   const looking = { words: "", panel: NONE };
   /** @type {any} */
   let now = null;
-
-  /** @param {number} minutes @returns {string} */
-  function long(minutes) {
-    const [hours, rest] = [Math.floor(Math.round(minutes) / 60), Math.round(minutes) % 60];
-    return [hours ? `${hours} h` : "", rest || !hours ? `${rest} min` : ""].filter(Boolean).join(" ");
-  }
 
   /** @param {any} state @param {any} one @param {string} side */
   function toggle(state, one, side) {
@@ -48,7 +42,7 @@
   /** @param {any} one @param {any} state @returns {string} */
   function noteOf(one, state) {
     const vehicle = state.book.vehicles.find((/** @type {any} */ it) => it.id === state.job.vehicle);
-    return [one.stage, long(one.minutes), `${one.steps} steps`, one.status === "issued" ? "" : one.status,
+    return [one.stage, jobWords.span(one.minutes), `${one.steps} steps`, one.status === "issued" ? "" : one.status,
       vehicle && vehicle.procedures.includes(one.id) ? "proven on this vehicle" : ""].filter(Boolean).join(" · ");
   }
 
@@ -200,12 +194,12 @@
       el("h3", { id: "job_part-chosen", tabindex: "-1", text: "3. In this job" }),
       job.runs.length ? [
         el("ul", { class: "job-choices" }, job.runs.map((/** @type {any} */ run) => chosen(state, run))),
-        el("p", { class: "note", text: `By themselves they take ${long(minutes)}. What they share is done once.` }),
+        el("p", { class: "note", text: `By themselves they take ${jobWords.span(minutes)}. What they share is done once.` }),
       ] : el("p", { class: "none", text: "Nothing yet." }),
       proposed(state, "relied", "They rely on", jobChoices.reliedOn(job, book), (one) => `for ${one}`, true),
       proposed(state, "follows", "This takes over what they leave open", jobChoices.following(job, book), (one) => `after ${one}`, true),
       proposed(state, "beside", "On the panels beside", jobChoices.beside(job, book), () => "", false));
   }
 
-  Object.assign(seambook.jobMake, { pick: section, list, long });
+  Object.assign(seambook.jobMake, { pick: section, list });
 })();

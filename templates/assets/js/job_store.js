@@ -86,76 +86,82 @@
     };
   }
 
-  /** @param {IDBDatabase} database */
+  /** @param {IDBDatabase} database @param {string} store @param {(one: IDBObjectStore) => IDBRequest} ask @returns {Promise<any>} */
+  function asked(database, store, ask) {
+    return new Promise((done, failed) => {
+      const request = ask(database.transaction(store).objectStore(store));
+      request.onsuccess = () => done(request.result);
+      request.onerror = () => failed(request.error);
+    });
+  }
+
+  /** @param {IDBDatabase} database @param {string} id @returns {Promise<Kept | null>} */
+  async function load(database, id) {
+    const [found, brief] = await Promise.all([TEXTS, BRIEFS].map((name) => asked(database, name, (store) => store.get(id))));
+    return found ? { id, text: textOf(found), brief: briefOf(brief), revision: revisionOf(found) } : null;
+  }
+
+  /**
+   * Read the revision and write the next one, in one transaction.
+   * @param {IDBDatabase} database @param {Omit<Kept, "revision">} job @param {number} revision @returns {Promise<Saved>}
+   */
+  function save(database, { id, text, brief }, revision) {
+    return new Promise((done) => {
+      /** @type {Saved} */
+      let came = { refused: "the browser broke it off" };
+      let isMet = false;
+      const writing = database.transaction([TEXTS, BRIEFS], "readwrite");
+      const texts = writing.objectStore(TEXTS);
+      const asking = texts.get(id);
+      asking.onsuccess = () => {
+        isMet = !isAt(asking.result, revision);
+        if (isMet) return;
+        try {
+          texts.put({ id, text, revision: revision + 1 });
+          writing.objectStore(BRIEFS).put({ id, brief, revision: revision + 1 });
+        } catch (error) {
+          came = isFull(error) ? { full: true } : { refused: String(error) };
+          end(writing);
+        }
+      };
+      writing.oncomplete = () => {
+        if (!isMet) done({ ok: true, revision: revision + 1 });
+        else load(database, id).then((found) => done({ conflict: found }), (error) => done({ refused: String(error) }));
+      };
+      writing.onabort = () => done(isFull(writing.error) ? { full: true } : came);
+    });
+  }
+
+  /** @param {IDBDatabase} database @param {string} id @returns {Promise<void>} */
+  function remove(database, id) {
+    return new Promise((done, failed) => {
+      const writing = database.transaction([TEXTS, BRIEFS], "readwrite");
+      for (const name of [TEXTS, BRIEFS]) writing.objectStore(name).delete(id);
+      writing.oncomplete = () => done();
+      writing.onabort = () => failed(writing.error);
+    });
+  }
+
+  /** @param {IDBDatabase} database @returns {Promise<Array<{id: string, brief: any, revision: number}>>} */
+  async function list(database) {
+    const [briefs, ids] = await Promise.all([
+      asked(database, BRIEFS, (store) => store.getAll()), asked(database, TEXTS, (store) => store.getAllKeys()),
+    ]);
+    const known = new Map(briefs.map((/** @type {any} */ one) => [one.id, one]));
+    return ids.map((/** @type {any} */ id) => {
+      const found = known.get(id);
+      return { id: String(id), brief: briefOf(found), revision: revisionOf(found) };
+    });
+  }
+
+  /** A store that outlasts the page. @param {IDBDatabase} database */
   function inDatabase(database) {
-    /** @param {string} store @param {(one: IDBObjectStore) => IDBRequest} ask @returns {Promise<any>} */
-    function asked(store, ask) {
-      return new Promise((done, failed) => {
-        const request = ask(database.transaction(store).objectStore(store));
-        request.onsuccess = () => done(request.result);
-        request.onerror = () => failed(request.error);
-      });
-    }
-
-    /** @param {string} id @returns {Promise<Kept | null>} */
-    async function load(id) {
-      const [found, brief] = await Promise.all([TEXTS, BRIEFS].map((name) => asked(name, (store) => store.get(id))));
-      return found ? { id, text: textOf(found), brief: briefOf(brief), revision: revisionOf(found) } : null;
-    }
-
-    /** @param {Omit<Kept, "revision">} job @param {number} revision @returns {Promise<Saved>} */
-    function save({ id, text, brief }, revision) {
-      return new Promise((done) => {
-        /** @type {Saved} */
-        let came = { refused: "the browser broke it off" };
-        let isMet = false;
-        const writing = database.transaction([TEXTS, BRIEFS], "readwrite");
-        const texts = writing.objectStore(TEXTS);
-        const asking = texts.get(id);
-        asking.onsuccess = () => {
-          if (!isAt(asking.result, revision)) {
-            isMet = true;
-            return;
-          }
-          try {
-            texts.put({ id, text, revision: revision + 1 });
-            writing.objectStore(BRIEFS).put({ id, brief, revision: revision + 1 });
-          } catch (error) {
-            came = isFull(error) ? { full: true } : { refused: String(error) };
-            end(writing);
-          }
-        };
-        writing.oncomplete = () => {
-          if (isMet) load(id).then((found) => done({ conflict: found }), (error) => done({ refused: String(error) }));
-          else done({ ok: true, revision: revision + 1 });
-        };
-        writing.onabort = () => done(isFull(writing.error) ? { full: true } : came);
-      });
-    }
-
-    /** @param {string} id @returns {Promise<void>} */
-    function remove(id) {
-      return new Promise((done, failed) => {
-        const writing = database.transaction([TEXTS, BRIEFS], "readwrite");
-        for (const name of [TEXTS, BRIEFS]) writing.objectStore(name).delete(id);
-        writing.oncomplete = () => done();
-        writing.onabort = () => failed(writing.error);
-      });
-    }
-
-    /** @returns {Promise<Array<{id: string, brief: any, revision: number}>>} */
-    async function list() {
-      const [briefs, ids] = await Promise.all([
-        asked(BRIEFS, (store) => store.getAll()), asked(TEXTS, (store) => store.getAllKeys()),
-      ]);
-      const known = new Map(briefs.map((/** @type {any} */ one) => [one.id, one]));
-      return ids.map((/** @type {any} */ id) => {
-        const found = known.get(id);
-        return { id: String(id), brief: briefOf(found), revision: revisionOf(found) };
-      });
-    }
-
-    return { list, load, save, remove };
+    return {
+      list: () => list(database),
+      load: (/** @type {string} */ id) => load(database, id),
+      save: (/** @type {any} */ job, /** @type {number} */ revision) => save(database, job, revision),
+      remove: (/** @type {string} */ id) => remove(database, id),
+    };
   }
 
   /**
