@@ -64,8 +64,15 @@
     /** @type {Map<string, AsBuiltRow[]>} */
     const groups = new Map();
     for (const row of rows) groups.set(row.title, [...(groups.get(row.title) || []), row]);
-    return [...groups].map(([title, own]) =>
-      el("div", { class: "as-built-group" }, el("h3", { text: title }), table(`Measures of ${title}`, HEADS, own.map((row) => line(state, row, isPaper)), "as-built")));
+    const first = [...groups].find(([, own]) => own.some(({ found }) => found === null));
+    return [...groups].map(([title, own]) => {
+      const made = table(`Measures of ${title}`, HEADS, own.map((row) => line(state, row, isPaper)), "as-built");
+      if (isPaper) return el("div", { class: "as-built-group" }, el("h3", { text: title }), made);
+      const { all, entered, out } = seambook.asBuilt.counts(own);
+      const said = [`${entered} of ${all} entered`, out ? `${out} out of tolerance` : ""].filter(Boolean).join(", ");
+      const isOpen = out > 0 || (!!first && first[0] === title);
+      return el("details", { class: "job-more as-built-group", open: isOpen }, el("summary", {}, title, el("span", { class: "note", text: ` ${said}` })), made);
+    });
   }
 
   /** What is out and not released, with the form that releases it. @param {any} state @param {AsBuiltRow[]} rows */

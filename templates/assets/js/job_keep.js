@@ -8,6 +8,7 @@
   /** @typedef {any} State what every view is given */
 
   const PAUSE = 250;
+  const SETTLED = 900;
   /** @type {any} */
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
   const { jobFile, jobBar, jobLibrary } = seambook;
@@ -45,12 +46,12 @@
     window.setTimeout(() => URL.revokeObjectURL(link.href), 60000);
   }
 
-  /** The plan of a job; procedures that the book has no longer are left out of it. @param {any} job @param {any} before */
-  function plan(job, before) {
+  /** The plan of a job; procedures that the book has no longer are left out of it. @param {any} job @param {any} before @param {boolean} quick */
+  function plan(job, before, quick) {
     if (!seambook.jobPlan) return null;
     const known = job.runs.filter((/** @type {any} */ run) => seambook.jobProcedures[run.procedure]);
     try {
-      return seambook.jobPlan.plan({ ...job, runs: known }, jobLibrary.library(), before);
+      return seambook.jobPlan.plan({ ...job, runs: known }, jobLibrary.library(), before, { quick });
     } catch (error) {
       return { ok: false, problems: [{ say: `This job could not be planned: ${error}`, steps: [] }], rows: [], order: [], critical: [], advice: [] };
     }
@@ -104,19 +105,33 @@
         this.page.draw(this, isTyping); // at once, with what is known; the times follow
         tellMissing(await jobLibrary.procedures(ids));
       }
-      this.replan();
+      this.replan(isTyping);
       this.page.draw(this, isTyping);
+      if (isTyping) this.timer = window.setTimeout(() => this.settle(), SETTLED);
+      await this.keepBrief();
+    }
+
+    /** Once nobody types, plan with all passes; what is typed in stays as it is. */
+    settle() {
+      this.replan(false);
+      this.page.draw(this, true);
+      void this.keepBrief();
+    }
+
+    /** Save, where what the list shows of the job has changed, too. */
+    async keepBrief() {
       const brief = JSON.stringify(briefOf(this.state.job, this.state.planned));
       if (this.revision && this.brief && brief !== this.brief) this.dirty = true;
       this.brief = brief;
       await this.save();
     }
 
-    replan() {
+    /** @param {boolean} isTyping a quick plan, in the order of the one before */
+    replan(isTyping) {
       const { state } = this;
       state.today = Date.now();
       state.compared = jobFile.compare(state.job, state.book, seambook.jobProcedures);
-      state.planned = plan(state.job, state.planned);
+      state.planned = plan(state.job, state.planned, isTyping);
       if (state.planned && state.planned.order && state.planned.order.length) state.job.order = [...state.planned.order];
     }
 

@@ -75,6 +75,21 @@
     return schedule(problem, order, 0).finish;
   }
 
+  /** The earliest and the latest end. @param {any} job @param {any} merged @param {any} library @param {string[]} order @param {number} likely */
+  function endsOf(job, merged, library, order, likely) {
+    const at = (/** @type {number} */ minutes) => seambook.jobTasks.momentOf(job.start, minutes);
+    return {
+      low: at(Math.min(finishBy(job, merged, library, "low", order), likely)),
+      high: at(Math.max(finishBy(job, merged, library, "high", order), likely)),
+    };
+  }
+
+  /** Those of the plan before, while one types. @param {any} previous @param {number} likely @param {(minutes: number) => number} at */
+  function ends(previous, likely, at) {
+    const end = at(likely);
+    return { low: Math.min((previous && previous.low) || end, end), high: Math.max((previous && previous.high) || end, end) };
+  }
+
   /** @param {any} job @param {any} merged @param {any} planned */
   function rowsOf(job, merged, planned) {
     const critical = new Set(planned.critical);
@@ -103,20 +118,20 @@
     const merged = withFindings(job, started);
     const { problem, again, cold, alone } = seambook.jobTasks.problemOf(job, merged, library, "likely");
     const before = (previous && previous.order) || job.order || [];
-    const planned = schedule(problem, before, options && options.quick ? 0 : seambook.schedule.passesFor(problem.tasks.length));
+    const isQuick = !!options && !!options.quick;
+    const planned = schedule(problem, before, isQuick ? 0 : seambook.schedule.passesFor(problem.tasks.length));
     const order = planned.order.map((/** @type {number} */ n) => problem.tasks[n].id);
     const at = (/** @type {number} */ minutes) => seambook.jobTasks.momentOf(job.start, minutes);
     const likely = planned.finish;
     const problems = seambook.jobTold.problems(problem, planned, merged, cold, alone, library);
     const result = {
       ok: merged.whole && !problems.length, problems, merged, problem, planned, rows: rowsOf(job, merged, planned), finish: at(likely),
-      low: at(Math.min(finishBy(job, merged, library, "low", order), likely)), likely: at(likely),
-      high: at(Math.max(finishBy(job, merged, library, "high", order), likely)),
+      ...(isQuick ? ends(previous, likely, at) : endsOf(job, merged, library, order, likely)), likely: at(likely),
       left: leftOf(job, problem), handsOn: problem.tasks.reduce((/** @type {number} */ sum, /** @type {any} */ task) => sum + task.minutes, 0),
       idle: planned.idle, critical: planned.critical.map((/** @type {number} */ n) => problem.tasks[n].id),
       causes: planned.causes || [], again: seambook.jobTold.again(again, planned, problem, merged), owed: merged.owed, taken: merged.taken, order, advice: /** @type {any[]} */ ([]),
     };
-    if (!options || !options.quick) result.advice = seambook.jobTold.advice(job, problem, planned, order, library);
+    result.advice = isQuick ? (previous && previous.advice) || [] : seambook.jobTold.advice(job, problem, planned, order, library);
     return result;
   }
 

@@ -144,6 +144,7 @@
         el("li", {}, el("strong", {}, ruleLink(state, rule)), ": ", ...all.flatMap((one, at) => [at ? "; " : "", nameOf(book, one), " after ", link(state, one.id || one.step)])));
       parts.push(el("h3", { text: "Still owed at the end" }), el("p", { class: "note", text: "No procedure of this job does it. Add the one that does, or see to it apart." }), el("ul", { class: "list" }, ...items));
     }
+    if (planned.again?.length) parts.push(...again(state));
     if (planned.taken?.length) {
       const items = planned.taken.map((/** @type {string} */ id) => {
         const one = library[id] || (book.procedures || []).find((/** @type {any} */ other) => other.id === id);
@@ -152,6 +153,21 @@
       parts.push(el("h3", { text: "Taken as done" }), el("p", { class: "note", text: "Procedures of this job rely on these, and they are not in it." }), el("ul", { class: "list" }, ...items));
     }
     return parts.length ? el("section", { class: "block" }, el("h2", { text: "Before and after this job" }), ...parts) : null;
+  }
+
+  /** What holds for one day alone, and is needed on another one. @param {any} state @returns {any[]} */
+  function again(state) {
+    const { planned, book } = state;
+    /** @type {Map<string, any[]>} */
+    const makers = new Map();
+    for (const one of planned.again) makers.set(`${one.maker} ${one.state}`, [...(makers.get(`${one.maker} ${one.state}`) || []), one]);
+    const items = [...makers.values()].map((all) =>
+      el("li", {}, link(state, all[0].maker), " again before ", ...links(state, all.map(({ id }) => id)), el("span", { class: "note", text: ` ${book.states?.[all[0].state] || all[0].state}` })));
+    const list = el("ul", { class: "list" }, ...items);
+    return [
+      el("h3", { text: "To be done again on the day" }), el("p", { class: "note", text: "These hold for their own day alone, and what needs them falls on another day." }),
+      items.length > 8 ? el("details", { class: "job-more" }, el("summary", { text: `All ${items.length} of them` }), list) : list,
+    ];
   }
 
   /** Vapour, sparks and whatever else may not meet, from when it begins until it has gone. @param {any} state @param {any[]} rows */
@@ -238,24 +254,32 @@
     }));
   }
 
-  const HEADS = ["Day", "Time", "Step", "Procedure", "Hands", "Place", "Wait until"];
+  const HEADS = ["Time", "Step", "Procedure", "Hands", "Place", "Wait until"];
+
+  /** Each day folded in by itself; the first that is not done stands open. @param {any} state @param {any[]} rows */
+  function table(state, rows) {
+    /** @type {Map<string, any[]>} */
+    const days = new Map();
+    for (const row of rows) days.set(words.day(row.start), [...(days.get(words.day(row.start)) || []), row]);
+    const open = [...days].find(([, all]) => all.some(({ done }) => !done));
+    const parts = [...days].map(([day, all]) => el("details", { class: "job-more job-day", open: !!open && open[0] === day },
+      el("summary", { text: `${day}, ${words.counted(all.length, "step")}` }), tableOf(state, all)));
+    return el("section", { class: "block" }, el("h2", { text: "The same as a table" }), ...parts);
+  }
 
   /** @param {any} state @param {any[]} rows */
-  function table(state, rows) {
+  function tableOf(state, rows) {
     const places = state.book.planning?.places || {};
     const lines = rows.map((row) => {
       const { step } = row;
       const cells = [
-        words.day(row.start), timesOf(row), [link(state, row.id, `${row.number} ${step.do}`), marksOf(row)], row.title, String(step.hands),
+        timesOf(row), [link(state, row.id, `${row.number} ${step.do}`), marksOf(row)], row.title, String(step.hands),
         places[step.place]?.say || step.place || "", row.until > row.end ? `${words.moment(row.until)}${step.wait?.for ? `, ${step.wait.for}` : ""}` : "",
       ];
       return el("tr", { "data-id": row.id, class: row.critical ? "critical" : null }, ...cells.map((cell, at) => el("td", { "data-head": HEADS[at] }, ...[cell].flat())));
     });
-    return el(
-      "section", { class: "block" }, el("h2", { text: "The same as a table" }),
-      el("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": "All steps in order of time" },
-        el("table", { class: "wordy job-table" }, el("thead", {}, el("tr", {}, ...HEADS.map((head) => el("th", { scope: "col", text: head })))), el("tbody", {}, ...lines)))
-    );
+    return el("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": `Steps of ${words.day(rows[0].start)}` },
+      el("table", { class: "wordy job-table" }, el("thead", {}, el("tr", {}, ...HEADS.map((head) => el("th", { scope: "col", text: head })))), el("tbody", {}, ...lines)));
   }
 
   /** @param {any} row */

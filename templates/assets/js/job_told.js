@@ -44,7 +44,8 @@
       const day = dayOf(merged, one);
       return day ? [{ id: problem.tasks[day[1]].id, maker: problem.tasks[day[0]].id, state: day[2] }] : [];
     });
-    return [...known, ...more];
+    const all = new Map([...known, ...more].map((one) => [`${one.maker} ${one.id} ${one.state}`, one]));
+    return [...all.values()];
   }
 
   /** @param {any} merged @param {any} one @returns {any[] | undefined} */

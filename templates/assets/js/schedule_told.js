@@ -155,9 +155,23 @@
       seen.add(at);
       const cause = causeOf(placer, at, slack, holders);
       chain.push(cause);
-      at = cause.by === null ? -1 : cause.by;
+      // A limit leads back to a task that waits for this one: what holds the two is what came before.
+      at = cause.by === null || seen.has(cause.by) ? latestBefore(placer, at, seen) : cause.by;
     }
     return chain.reverse();
+  }
+
+  /** The task that ends last of those before another; none where it starts at its earliest. @param {any} placer @param {number} at
+   * @param {Set<number>} seen */
+  function latestBefore(placer, at, seen) {
+    const { before, earliest } = /** @type {ShapedPlan} */ (placer.shaped);
+    let [found, latest] = [-1, earliest[at]];
+    for (let link = before.from[at]; link < before.from[at + 1]; link += 1) {
+      const to = before.to[link];
+      if (seen.has(to) || placer.end[to] + before.lag[link] <= latest) continue;
+      [found, latest] = [to, placer.end[to] + before.lag[link]];
+    }
+    return found;
   }
 
   /** Hands' minutes in opening hours, from the start to the end of the last work, that nobody needs; and the open minutes
