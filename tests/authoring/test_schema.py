@@ -23,8 +23,9 @@ INVALID = ROOT / "tests" / "invalid"
 SHIPPED = sorted(path for path in CONTENT.glob("*/*.yaml") if path.parent.name in KIND_OF_FOLDER)
 SEEN_BY_AN_EDITOR = {
     "L201-wrong-kind", "L202-unknown-word", "S201-missing-key", "S202-unknown-key", "S203-wrong-form",
-    "S204-no-line-of-points", "S204-wrong-value", "S204-wrong-word-of-status", "S205-bad-quantity",
-    "S207-bad-reference", "S208-empty-list", "S210-no-consequence", "S210-two-consequences", "S211-to-fill-in",
+    "S204-no-line-of-points", "S204-step-without-a-side", "S204-wrong-value", "S204-wrong-word-of-status",
+    "S205-bad-quantity", "S207-bad-reference", "S208-empty-list", "S210-no-consequence", "S210-two-consequences",
+    "S211-to-fill-in",
 }  # fmt: skip
 """Broken books whose mistake shows in one file by its form alone. What is no YAML at all (R) an editor tells without a
 schema; units, formulas, links and the order of steps are told by `seambook check`."""
@@ -48,7 +49,7 @@ def complaints(schema: jsonschema.Draft7Validator, text: str) -> list[str]:
 
 
 def test_there_is_a_schema_of_each_kind_and_of_all_settings(schemas: dict[str, Any]) -> None:
-    named = {*KIND, "shop", "book", "units", "house-style", "planning"}
+    named = {*KIND, "shop", "book", "units", "house-style", "planning", "job-file"}
     assert set(schemas) == named - {"page"}  # of which only the head is YAML
 
 
@@ -111,7 +112,7 @@ def test_a_misspelt_key_of_the_shop_is_seen(key: str, schemas: dict[str, Any]) -
 def test_schemas_go_where_they_are_asked_and_over_themselves(tmp_path: Path) -> None:
     first = write_schemas(tmp_path / "schemas", {})
     assert write_schemas(tmp_path / "schemas", {}) == first
-    named = {*KIND, "shop", "book", "units", "house-style", "planning"} - {"page"}
+    named = {*KIND, "shop", "book", "units", "house-style", "planning", "job-file"} - {"page"}
     assert {path.name for path in first} == {f"{name}.json" for name in named}
 
 
