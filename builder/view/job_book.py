@@ -10,7 +10,7 @@ from typing import Any, NamedTuple
 
 from builder.model.job_law import AnyonesRule
 from builder.model.records.body import Panel
-from builder.model.records.law import Rule
+from builder.model.records.law import Rule, State
 from builder.model.records.planning import Curing, CustomerPage
 from builder.model.records.procedure import Procedure
 from builder.model.records.supporting import Hazard, Supply, Tool
@@ -78,6 +78,7 @@ def job_book(
                            "path": links.path(ref)}
                   for ref, one in _of(book, Rule)},
         "states": {ref.id: catalogue.title(ref) for ref in _refs(book, "state")},
+        "daily": [ref.id for ref, one in _of(book, State) if one.lasts == "day"],
         "acts": {ref.id: catalogue.title(ref) for ref in _refs(book, "act")},
         "subjects": {str(ref): catalogue.title(ref) for kind in NAMED for ref in _refs(book, kind)},
         "wide": {id_: {"state": one.state, "other_side": one.is_other_side, "owners": one.owners}
@@ -135,6 +136,7 @@ def _planning(book: Book) -> Data:
         "lone_hand": {"factor": said.lone_hand.factor, "because": plain_text(said.lone_hand.because)},
         "curing": _curing(said.curing),
         "stages": {"first": list(said.stages.first), "last": list(said.stages.last)},
+        "with_the_last": list(said.with_the_last.acts),
         "hours": {"opens": said.hours.opens, "closes": said.hours.closes, "days": list(said.hours.days)},
         "hands": {"usual": said.hands.usual, "most": said.hands.most},
         "climate": {"temperature": said.climate.temperature.value, "humidity": said.climate.humidity.value},

@@ -260,8 +260,16 @@ def test_a_loop_is_told_by_its_steps_and_rules(desk: Page) -> None:
     given["book"]["rules"] = {
         "dry": {"title": "Coated before it is shut", "because": "Nobody reaches it again.", "path": "rules/dry.html"}
     }
+    given["book"]["states"] = {"coated": "Coated"}
     given["planned"]["merged"]["loop"] = [
-        {"id": COAT, "by": "second-panel@left#weld", "rule": "dry", "state": "", "subject": ""}
+        {
+            "id": COAT,
+            "by": "second-panel@left#weld",
+            "kind": "needs",
+            "rule": "dry",
+            "state": "coated",
+            "subject": "seam:lap",
+        }
     ]
     job_states.show(desk, "plan", given)
     block = desk.get_by_role("region", name="Problems")
@@ -269,7 +277,17 @@ def test_a_loop_is_told_by_its_steps_and_rules(desk: Page) -> None:
         "href", "procedures/first-panel.html#coat"
     )
     expect(block.get_by_role("link", name="Coated before it is shut")).to_have_attribute("href", "rules/dry.html")
+    said = "step 3 needs what is named here (Coated, The lap) and Second panel, left, step 2 has undone it"
+    expect(block).to_contain_text(said)
     expect(block).to_contain_text("Nobody reaches it again.")
+
+
+def test_what_steps_took_is_offered_to_whoever_keeps_the_records(desk: Page) -> None:
+    job_states.show(desk, "steps", job_states.state(done={READ: BY | {"minutes": 90}, STOP: BY | {"minutes": None}}))
+    desk.locator("summary", has_text="What steps took").click()
+    row = desk.get_by_role("region", name="What steps took").locator("tbody tr")
+    expect(row).to_have_count(1)
+    assert [cell.strip() for cell in row.locator("td").all_text_contents()[2:]] == ["1 h", "1 h 30 min", "1.5 times"]
 
 
 def test_a_yes_brings_the_work_of_a_finding_and_a_no_takes_it_out(desk: Page) -> None:

@@ -26,7 +26,7 @@ from builder.passes import Way
 from tests.browser.watched import PHONE, Watched
 
 ROOT = Path(__file__).parents[2]
-SCRIPTS = ("merge_chains", "merge_walk", "merge_arcs", "merge")
+SCRIPTS = ("merge_chains", "merge_walk", "merge_search", "merge_lessons", "merge_arcs", "merge")
 SIDES: dict[tuple[str, str], Side] = {
     ("left", "this"): "this", ("left", "other"): "other", ("right", "this"): "other", ("right", "other"): "this",
 }  # fmt: skip

@@ -143,6 +143,15 @@ class Turns:
 
 
 @record
+class WithTheLast:
+    """Acts that are done once a job, with the last procedure that comes to them; the others go on meanwhile."""
+
+    acts: tuple[ActId, ...] = ()
+    because: Line
+    source: SourceId
+
+
+@record
 class Hours:
     """When the shop is open, until a job says otherwise."""
 
@@ -230,6 +239,7 @@ class Planning:
     lone_hand: LoneHand
     curing: Curing
     stages: Turns
+    with_the_last: WithTheLast
     hours: Hours
     hands: Hands
     climate: Climate

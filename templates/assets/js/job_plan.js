@@ -32,10 +32,11 @@
   function mergedOf(runs, library) {
     const key = runs.map(({ procedure, side }) => `${procedure}@${side}`).join(" ");
     if (last.key === key && last.library === library.book && last.merged) return last.merged;
-    const { wide, rules, planning } = library.book;
+    const { wide, rules, planning, daily } = library.book;
     const stages = planning ? planning.stages : null;
+    const toLast = planning ? planning.with_the_last : [];
     const chosen = runs.map(({ procedure, side }) => ({ procedure, side }));
-    const merged = seambook.merge.merge(chosen, { procedures: library.procedures, wide, rules, stages });
+    const merged = seambook.merge.merge(chosen, { procedures: library.procedures, wide, rules, stages, last: toLast, daily });
     last = { key, library: library.book, merged };
     return merged;
   }
@@ -100,20 +101,20 @@
   function plan(job, library, previous, options) {
     const started = mergedOf(runsOf(job, library), library);
     const merged = withFindings(job, started);
-    const { problem, cold, alone } = seambook.jobTasks.problemOf(job, merged, library, "likely");
+    const { problem, again, cold, alone } = seambook.jobTasks.problemOf(job, merged, library, "likely");
     const before = (previous && previous.order) || job.order || [];
     const planned = schedule(problem, before, options && options.quick ? 0 : seambook.schedule.passesFor(problem.tasks.length));
     const order = planned.order.map((/** @type {number} */ n) => problem.tasks[n].id);
     const at = (/** @type {number} */ minutes) => seambook.jobTasks.momentOf(job.start, minutes);
     const likely = planned.finish;
-    const problems = seambook.jobTold.problems(problem, planned, cold, alone, library);
+    const problems = seambook.jobTold.problems(problem, planned, merged, cold, alone, library);
     const result = {
       ok: merged.whole && !problems.length, problems, merged, problem, planned, rows: rowsOf(job, merged, planned), finish: at(likely),
       low: at(Math.min(finishBy(job, merged, library, "low", order), likely)), likely: at(likely),
       high: at(Math.max(finishBy(job, merged, library, "high", order), likely)),
       left: leftOf(job, problem), handsOn: problem.tasks.reduce((/** @type {number} */ sum, /** @type {any} */ task) => sum + task.minutes, 0),
       idle: planned.idle, critical: planned.critical.map((/** @type {number} */ n) => problem.tasks[n].id),
-      causes: planned.causes || [], owed: merged.owed, taken: merged.taken, order, advice: /** @type {any[]} */ ([]),
+      causes: planned.causes || [], again: seambook.jobTold.again(again, planned, problem, merged), owed: merged.owed, taken: merged.taken, order, advice: /** @type {any[]} */ ([]),
     };
     if (!options || !options.quick) result.advice = seambook.jobTold.advice(job, problem, planned, order, library);
     return result;

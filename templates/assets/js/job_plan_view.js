@@ -56,13 +56,22 @@
     const items = (planned.problems || []).map((/** @type {any} */ one) =>
       el("li", { class: "caution-stop" }, el("strong", { text: "Not possible" }), el("p", {}, ...links(state, (one.steps || []).slice(0, 6)), one.steps?.length ? " " : null, one.say)));
     const turns = loop.map((/** @type {any} */ one) =>
-      el("li", {}, link(state, one.id), one.by ? [" cannot go before or after ", link(state, one.by)] : null, ": ", ruleLink(state, one.rule), aboutText(book, one), reasonOf(book, one.rule)));
+      el("li", {}, ...turnOf(state, one), one.rule ? [". ", el("strong", {}, ruleLink(state, one.rule)), "."] : ".", reasonOf(book, one.rule)));
     return el(
       "section", { class: "block job-problems", "aria-label": "Problems" }, el("h2", { text: "What stands in the way" }),
       items.length ? el("ul", { class: "cautions" }, ...items) : null,
       turns.length ? el("p", { text: "These wait for each other in a circle, so no order keeps them all. One of the procedures has to go, or to be done on another day." }) : null,
       turns.length ? el("ol", { class: "list" }, ...turns) : null
     );
+  }
+
+  /** One turn of the loop: which step waits for which, and over what. @param {any} state @param {any} one @returns {any[]} */
+  function turnOf(state, one) {
+    const [step, other, about] = [link(state, one.id), one.by ? link(state, one.by) : "another step", aboutText(state.book, one).trim()];
+    if (one.kind === "needs") return [step, " needs what is named here ", about, " and ", other, " has undone it, or brings it only later"];
+    if (one.kind === "bans") return [step, " may not be done while this holds ", about, " and it holds since ", other];
+    if (one.kind === "spoils") return [step, " would undo ", about || "what is owed", " which is owed since ", other];
+    return [step, " has to wait for ", other, about ? ` ${about}` : ""];
   }
 
   /** The state and whose it is. @param {any} book @param {{state: string, subject: string, side?: string}} one */

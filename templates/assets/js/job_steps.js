@@ -128,6 +128,21 @@
     return el("section", { class: "block only-screen" }, el("h2", { text: "All steps by day" }), ...all);
   }
 
+  /** What ticked steps took against the minutes that their records say: for whoever keeps the records. @param {JobRow[]} rows */
+  function taken(rows) {
+    const own = rows.filter(({ done }) => typeof done?.minutes === "number" && done.minutes > 0);
+    if (!own.length) return null;
+    const sum = (/** @type {(row: JobRow) => number} */ of) => own.reduce((whole, row) => whole + of(row), 0);
+    const lines = own.map((row) => {
+      const written = row.step.minutes || 0;
+      const share = written ? `${words.number(row.done.minutes / written, 2)} times` : "\u2013";
+      return { cells: [[el("a", { href: row.href, text: `${row.number} ${row.step.do}` })], row.title, words.span(written), words.span(row.done.minutes), share] };
+    });
+    const said = `${words.counted(own.length, "step")} took ${words.span(sum(({ done }) => done.minutes))}; their records say ${words.span(sum(({ step }) => step.minutes || 0))}. Where a step takes another time on car after car, its record should say so.`;
+    const head = [el("strong", { text: "What steps took" }), el("span", { class: "note", text: words.counted(own.length, "step") })];
+    return el("section", { class: "block" }, fold("steps_taken", false, head, () => [el("p", { text: said }), seambook.jobParts.table("What steps took", ["Step", "Procedure", "In its record", "Taken", "Share"], lines)], "job-day"));
+  }
+
   /** @param {HTMLElement} place @param {any} given */
   function draw(place, given) {
     const state = seambook.jobParts.here(given);
@@ -136,7 +151,7 @@
     seambook.jobPaper.head(state.job);
     if (!rows.length) return void entries.redraw(place, state, [el("p", { class: "none", text: "There are no steps yet. Choose procedures first." })]);
     const states = ticks.states(state, rows);
-    const screen = el("div", { class: "only-screen" }, progress(state, rows), held(state, rows), next(state, rows, states), days(state, rows, states));
+    const screen = el("div", { class: "only-screen" }, progress(state, rows), held(state, rows), next(state, rows, states), days(state, rows, states), taken(rows));
     entries.redraw(place, state, [screen, seambook.jobPaper.place(() => seambook.jobTraveller.make(state, rows))]);
   }
 

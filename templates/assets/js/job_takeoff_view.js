@@ -40,7 +40,7 @@
       return {
         cells: [
           [title, isPaper ? (line.how ? el("span", { class: "note how", text: line.how }) : null) : about(state, line, `take_${line.id}`)], amountOf(line.amount, line.unit), amountOf(line.withWaste, line.unit),
-          [el("strong", { text: line.packs === null || line.packs === undefined ? "\u2013" : String(line.packs) }), pack ? ` ${pack}` : ""], ...(hasPrices ? [money(state, line.price), money(state, line.cost)] : []),
+          [el("strong", { text: line.packs === null || line.packs === undefined ? "\u2013" : String(line.packs) }), pack && line.packs ? ` ${pack}` : ""], ...(hasPrices ? [money(state, line.price), money(state, line.cost)] : []),
         ],
       };
     });
@@ -79,7 +79,7 @@
     const all = (state.job.findings || []).filter((/** @type {any} */ one) => one.answer !== "no");
     if (!all.length) return [];
     const lines = all.map((/** @type {any} */ one) => ({ cells: [one.where, one.answer === "yes" ? "agreed" : "waits for the customer", money(state, one.price)] }));
-    return [el("h2", { text: "Findings" }), table("Findings and their prices", ["Finding", "Answer", "Price"], lines)];
+    return [el("h2", { text: "Findings" }), table("Findings and their prices", ["Finding", "Answer", "Price"], lines), el("p", { class: "note", text: "Agreed with the customer one by one, and not in the sum below." })];
   }
 
   /** @param {any} state @param {any} sum */

@@ -1,6 +1,6 @@
 /**
  * A job and its merged steps -> the problem that schedule.js plans: minutes with rust and lone hands, waits at the shop's
- * temperature, places, what may not go on at once, what is done already. Pure. Needs job_waits.js.
+ * temperature, places, what may not go on at once, what is done already. Pure. Needs job_waits.js and job_days.js.
  */
 
 (function () {
@@ -147,7 +147,7 @@
 
   /**
    * @param {any} job @param {any} merged @param {{book: any, procedures: any}} library @param {"low" | "likely" | "high"} how
-   * @returns {{problem: any, cold: string[], alone: string[]}}
+   * @returns {{problem: any, again: {id: string, maker: string, state: string}[], cold: string[], alone: string[]}}
    */
   function problemOf(job, merged, library, how) {
     const { planning } = library.book;
@@ -159,14 +159,18 @@
     const closes = minuteOf(job.hours.closes);
     const start = clockOf(job.start);
     const day = start === null ? 1 : new Date(start).getDay() || 7;
+    const hours = opens < closes && job.hours.days.length ? { opens, closes, days: job.hours.days } : null;
+    const arcs = arcsOf(merged, tasks);
+    const days = seambook.jobDays.daysOf(merged.days, tasks, arcs, hours);
     return {
       problem: {
-        tasks, arcs: arcsOf(merged, tasks), limits: limitsOf(merged, tasks), hands: job.hands, places: placesOf(job, planning),
+        tasks, arcs, limits: [...limitsOf(merged, tasks), ...days.limits], hands: job.hands, places: placesOf(job, planning),
         clashes: planning ? planning.clashes.map((/** @type {any} */ one) => one.between) : [], watch: WATCH,
-        hours: opens < closes && job.hours.days.length ? { opens, closes, days: job.hours.days } : null,
+        hours,
         start: { minute: start === null ? opens : minuteOf(job.start.slice(11) || job.hours.opens) % DAY, day },
         passes: 0, seed: 1,
       },
+      again: days.again.map((/** @type {any[]} */ [from, to, state]) => ({ id: tasks[to].id, maker: tasks[from].id, state })),
       cold: made.flatMap((/** @type {any} */ one) => (one.isCold ? [one.task.id] : [])),
       alone: made.flatMap((/** @type {any} */ one) => (one.isAlone ? [one.task.id] : [])),
     };

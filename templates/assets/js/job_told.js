@@ -38,10 +38,25 @@
     return known ? known.say : place;
   }
 
-  /** @param {any} problem @param {any} planned @param {string[]} cold @param {string[]} alone @param {any} library */
-  function problems(problem, planned, cold, alone, library) {
+  /** What was made for one day and is needed on another: it is done again then. @param {any[]} known @param {any} planned @param {any} problem @param {any} merged */
+  function again(known, planned, problem, merged) {
+    const more = planned.impossible.flatMap((/** @type {any} */ one) => {
+      const day = dayOf(merged, one);
+      return day ? [{ id: problem.tasks[day[1]].id, maker: problem.tasks[day[0]].id, state: day[2] }] : [];
+    });
+    return [...known, ...more];
+  }
+
+  /** @param {any} merged @param {any} one @returns {any[] | undefined} */
+  function dayOf(merged, one) {
+    if (one.why !== "window") return undefined;
+    return merged.days.find((/** @type {any[]} */ [from, to]) => to === one.task && from === one.with[0]);
+  }
+
+  /** @param {any} problem @param {any} planned @param {any} merged @param {string[]} cold @param {string[]} alone @param {any} library */
+  function problems(problem, planned, merged, cold, alone, library) {
     const { planning } = library.book;
-    const told = planned.impossible.map((/** @type {any} */ one) => ({ say: WHY[one.why](one, library), steps: [problem.tasks[one.task].id] }));
+    const told = planned.impossible.filter((/** @type {any} */ one) => !dayOf(merged, one)).map((/** @type {any} */ one) => ({ say: WHY[one.why](one, library), steps: [problem.tasks[one.task].id] }));
     if (cold.length) {
       told.push({ say: `do not cure at the shop's temperature: at least ${planning.curing.least_temperature} °C. Warm the panel, or wait for warmer days.`, steps: cold });
     }
@@ -76,5 +91,5 @@
     }).sort((one, other) => other.gain - one.gain);
   }
 
-  seambook.jobTold = { problems, advice, span };
+  seambook.jobTold = { problems, again, advice, span };
 })();

@@ -20,8 +20,8 @@
    *   A time in which a state holds, or does not: who turned it so, who did the same once more, and who read it.
    */
 
-  /** @param {any[]} chains @param {{step: any, also: string[]}[]} placed */
-  function arcsOf(chains, placed) {
+  /** @param {any[]} chains @param {{step: any, also: string[]}[]} placed @param {Set<number>} daily states that hold for their own day alone */
+  function arcsOf(chains, placed, daily) {
     const nodeOf = new Map(placed.flatMap(({ step, also }, at) => [step.id, ...also].map((id) => [id, at])));
     const leasts = placed.map(({ step, also }) => Math.max(step.least, ...also.map((id) => stepOf(chains, id).least)));
     /** @type {Map<string, Arc>} */
@@ -35,9 +35,9 @@
       else found.lag = Math.max(found.lag, lag);
     };
     const limits = addChains(chains, placed, nodeOf, leasts, add);
-    addStates(placed, leasts, add);
+    const days = addStates(placed, leasts, add, daily);
     addOrders(placed, add);
-    return { arcs: [...arcs.values()], limits };
+    return { arcs: [...arcs.values()], limits, days };
   }
 
   /** @param {any[]} chains @param {string} id */
@@ -62,6 +62,7 @@
         const isOwn = placed[at].step === step;
         for (const one of open) if (one < at) add(one, at, isOwn ? "own" : "shared", "", -1, leasts[one]);
         if (window && window[0] < at) limits.push([window[0], at, window[1]]);
+        if (!isOwn && open.every((one) => one < at) && step.isLast) continue; // left to the last: this chain went on
         open = isOwn || open.every((one) => one < at) ? [at] : [...open.filter((one) => one !== at), at];
         if (isOwn && !starts[n].length) starts[n] = [at];
         window = step.data.wait && step.data.wait.most && isOwn ? [at, step.data.wait.most] : null;
@@ -90,9 +91,14 @@
     return found;
   }
 
-  /** @param {any[]} placed @param {number[]} leasts @param {Function} add */
-  function addStates(placed, leasts, add) {
+  /**
+   * @param {any[]} placed @param {number[]} leasts @param {Function} add @param {Set<number>} daily
+   * @returns {[number, number, number][]} who made a state that holds for a day, who needs it on the same day, and the state
+   */
+  function addStates(placed, leasts, add, daily) {
     const read = readStates(placed);
+    /** @type {[number, number, number][]} */
+    const days = [];
     /** @type {Map<number, {holds: boolean, era: Era}>} */
     const states = new Map();
     const stateOf = (/** @type {number} */ state) => {
@@ -110,6 +116,10 @@
         add(now.era.turner, at, "rule", rule, state, leasts[now.era.turner] || 0);
         now.era.readers.push(at);
         now.era.rules.push(rule);
+        const maker = holds && daily.has(state) ? freshest(placed, now.era, at) : -1;
+        if (maker < 0) continue;
+        add(maker, at, "rule", rule, state, leasts[maker]);
+        days.push([maker, at, state]);
       }
       for (const { rule, state } of step.owes) owed.set(`${rule} ${state}`, { rule, state, at });
       for (const state of step.spoils) if (read.has(state)) write(stateOf(state), at, false, state, leasts, add);
@@ -120,6 +130,14 @@
       const payer = [era.turner, ...era.writers].find((one) => one > at);
       if (holds && payer !== undefined) add(at, payer, "rule", rule, state, 0);
     }
+    return days;
+  }
+
+  /** Who made a state last: the reader's own procedure, where it did. @param {any[]} placed @param {Era} era @param {number} at */
+  function freshest(placed, era, at) {
+    const makers = [era.turner, ...era.writers].filter((one) => one >= 0);
+    const own = makers.filter((one) => placed[one].step.chain === placed[at].step.chain);
+    return [...makers, ...own].pop() ?? -1;
   }
 
   /** What a step reads: where a rule is met by what excuses from it, that. @param {any} step @param {Map<number, any>} states @returns {[number, boolean, string][]} */

@@ -18,7 +18,7 @@
    * @typedef {{rule: string, acts: number[], excuse: number[]}} Ordered
    * @typedef {{rule: string, states: number[], excuse: number[]}} Anywhere
    * @typedef {{
-   *   id: string, chain: number, at: number, phase: number, minutes: number, shared: string, least: number,
+   *   id: string, chain: number, at: number, phase: number, minutes: number, shared: string, isLast: boolean, least: number,
    *   acts: number[], needs: Asked[], bans: Asked[], owes: Asked[], orders: Ordered[], anywhere: Anywhere[],
    *   spoils: number[], makes: number[], data: any
    * }} MergeStep
@@ -26,6 +26,7 @@
    *   run: Run, id: string, steps: MergeStep[], after: number[], brought: number[], needAt: Map<number, number[]>,
    *   banAt: Map<number, number[]>, makeAt: Map<number, number[]>, spoilAt: Map<number, number[]>
    * }} Chain
+   *   What is done with the last procedure that comes to it (`isLast`) is one by its act alone.
    *   Shared steps are one where act, key and whom they are done on agree: then `shared` does.
    *   `after` holds the chains that must be done before it; the maps hold, for each state, the places of those steps that
    *   need it, that may not find it, that make it and that spoil it.
@@ -88,17 +89,24 @@
     return chains[one].after.includes(other) || chains[one].after.some((/** @type {number} */ next) => reliesOn(chains, next, other));
   }
 
+  /** By what a step is one with steps of other procedures; nothing where it is done by each. @param {any} raw @param {number[]} acts @param {boolean} isLast */
+  function sharedBy(raw, acts, isLast) {
+    if (isLast) return `${raw.act} ${acts.join(" ")}`;
+    return raw.shared ? `${raw.act} ${raw.key} ${acts.join(" ")}` : "";
+  }
+
   /** @param {any} raw @param {Run} run @param {number} chain @param {number} at @param {any} data @param {any} tables @returns {MergeStep} */
   function stepOf(raw, run, chain, at, data, tables) {
-    const { states, acts } = tables;
+    const { states, acts, last } = tables;
     const law = raw.law || {};
+    const own = (law.acts || []).map((/** @type {number} */ one) => acts[one]);
+    const isLast = last.includes(raw.act);
     const asked = (/** @type {any[]} */ list) => (list || []).map(([rule, state, ...excuse]) =>
       ({ rule: data.rules[rule], state: states[state], excuse: excuse.map((/** @type {number} */ one) => states[one]) }));
     return {
       id: `${idOf(run)}#${raw.key}`, chain, at, phase: raw.phase || 0, minutes: raw.minutes || 0,
-      shared: raw.shared ? `${raw.act} ${raw.key} ${(law.acts || []).map((/** @type {number} */ one) => acts[one]).join(" ")}` : "", least: raw.wait ? raw.wait.least : 0,
-      acts: (law.acts || []).map((/** @type {number} */ one) => acts[one]),
-      needs: asked(law.needs), bans: asked(law.bans), owes: asked(law.owes),
+      shared: sharedBy(raw, own, isLast), isLast, least: raw.wait ? raw.wait.least : 0,
+      acts: own, needs: asked(law.needs), bans: asked(law.bans), owes: asked(law.owes),
       orders: (law.orders || []).map((/** @type {any[]} */ [rule, tags, ...excuse]) => ({
         rule: data.rules[rule], acts: tags.map((/** @type {number} */ one) => acts[one]),
         excuse: excuse.map((one) => states[one]),
@@ -139,17 +147,18 @@
 
   /**
    * @param {Run[]} runs @param {Record<string, any>} procedures by id, as the book gives them @param {any} wide
-   * @param {{first: string[], last: string[]} | null} [turns] stages
+   * @param {{first: string[], last: string[]} | null} [turns] stages @param {string[]} [last] acts that are left to the last
+   * procedure that comes to them
    * @returns {Chains}
    */
-  function chainsOf(runs, procedures, wide, turns) {
+  function chainsOf(runs, procedures, wide, turns, last = []) {
     const states = table();
     const acts = table();
     const known = runs.map((run) => {
       const data = procedures[run.procedure];
       const one = (/** @type {any} */ to) => (/** @type {[string, string, number]} */ [name, subject, sided]) =>
         to.place(name, subject, sideOf(sided, run.side));
-      return { data, tables: { states: data.states.map(one(states)), acts: data.acts.map(one(acts)) } };
+      return { data, tables: { states: data.states.map(one(states)), acts: data.acts.map(one(acts)), last } };
     });
     const taken = new Set();
     const chains = runs.map((run, at) => {

@@ -22,6 +22,9 @@
   /** Of more tasks than these only the first rule is tried, so that the time goes into bettering it. */
   const MANY = 200;
 
+  /** Before a window is told as impossible, so many orders of two tasks are tried, and fewer of more. */
+  const ORDERS = 800;
+
   /** Whole numbers below a bound, the same for the same seed (mulberry32). @param {number} seed */
   function generator(seed) {
     let state = seed | 0;
@@ -46,17 +49,32 @@
   function dropHopeless(placer) {
     const shaped = /** @type {ShapedPlan} */ (placer.shaped);
     const keys = shaped.tail.map((tail) => -tail);
-    for (const { members, byDue } of shaped.blocks) {
-      const isBound = members.length > 1 || shaped.due[members[0]] < NEVER;
-      const inOrder = withinBlock(shaped, members, keys);
-      for (let isKept = !isBound; !isKept; ) {
-        placer.rewind();
-        const first = placer.putInOrder(byDue, 0, true);
-        if (!first || !placer.putInOrder(inOrder, 0, true) || !placer.putInOrder(byDue, placer.behind(byDue), true)) isKept = true;
-        else drop(shaped, first);
-      }
+    for (const block of shaped.blocks) {
+      if (block.members.length === 1 && shaped.due[block.members[0]] === NEVER) continue;
+      for (let late = lateIn(placer, block, keys); late; late = lateIn(placer, block, keys)) drop(shaped, late);
     }
     placer.rewind();
+  }
+
+  /** The limit of a block that no order tried can keep, or null; an order that keeps all is kept for when others fail.
+   * @param {any} placer @param {PlanBlock} block @param {Int32Array} keys @returns {number[] | null} */
+  function lateIn(placer, block, keys) {
+    const { shaped } = placer;
+    const { members, byDue } = block;
+    const random = generator(1);
+    placer.rewind();
+    const late = placer.putInOrder(byDue, 0, true);
+    if (!late || !placer.putInOrder(byDue, placer.behind(byDue), true)) return null;
+    for (let left = members.length < 3 ? 1 : Math.floor(ORDERS / members.length); left > 0; left -= 1) {
+      const order = withinBlock(shaped, members, keys);
+      if (!placer.putInOrder(order, 0, true)) {
+        block.byDue = order;
+        return null;
+      }
+      keys = keys.slice();
+      for (const at of members) keys[at] = random(NEVER);
+    }
+    return late;
   }
 
   /** @param {ShapedPlan} shaped @param {number[]} limit the two tasks; of a limit from a done one, the second alone */
@@ -152,8 +170,8 @@
       return this.best !== null && this.best.finish <= this.least && !this.best.broken.length;
     }
 
-    /** Plan by keys; whether that is better than the best. @param {(placer: any, keys: Int32Array, by: number) => PlacedPlan | null} generate
-     * @param {Int32Array} keys */
+    /** Plan by keys; whether that is better than the best.
+     * @param {(placer: any, keys: Int32Array, by: number) => PlacedPlan | null} generate @param {Int32Array} keys */
     consider(generate, keys) {
       if (this.isBest) return false;
       const { best } = this;
@@ -165,9 +183,9 @@
       return more < 0;
     }
 
-    /** Push the best to the right and pack it again, as long as that helps. */
+    /** Push the best to the right and pack it again, as long as that helps; of many tasks the first times do most of it. */
     pack() {
-      while (this.best && !this.isBest) {
+      for (let left = this.shaped.count > MANY ? 2 : NEVER; this.best && left > 0 && !this.isBest; left -= 1) {
         if (!this.consider(serial, pushed(this.placer, this.best))) return;
       }
     }
@@ -206,11 +224,13 @@
     const { shaped } = search;
     if (problem.previous && problem.previous.length) search.consider(serial, byPrevious(shaped, problem.previous));
     const weighted = tailsOf(shaped, (/** @type {number} */ at) => Math.max(1, shaped.handsOf[at]));
-    const rules = [shaped.tail.map((tail, at) => -(shaped.tasks[at].tail || tail)), weighted.map((/** @type {number} */ tail) => -tail)];
+    const rules = [shaped.tail.map((tail, at) => shaped.tasks[at].tail || tail), weighted].map((tails) =>
+      tails.map((/** @type {number} */ tail) => -tail)
+    );
     if (shaped.due.some((due) => due < NEVER)) rules.unshift(byDue(shaped));
     for (const keys of shaped.count > MANY ? rules.slice(0, 1) : rules) {
-      search.consider(parallel, keys);
       search.consider(serial, keys);
+      search.consider(parallel, keys);
     }
     search.pack();
     search.pass(problem.passes);

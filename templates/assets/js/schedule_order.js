@@ -16,7 +16,7 @@
   class Queue {
     /** @param {ArrayLike<number>} keys */
     constructor(keys) {
-      this.keys = Float64Array.from(keys);
+      this.keys = new Float64Array(keys);
       /** @type {number[]} */
       this.heap = [];
     }
@@ -104,11 +104,14 @@
 
   /** The least key of each block. @param {ShapedPlan} shaped @param {Int32Array} keys */
   function blockKeys(shaped, keys) {
-    return Int32Array.from(shaped.blocks, ({ members }) => {
+    const found = new Int32Array(shaped.blocks.length);
+    for (let block = 0; block < found.length; block += 1) {
+      const { members } = shaped.blocks[block];
       let least = keys[members[0]];
-      for (const at of members) if (keys[at] < least) least = keys[at];
-      return least;
-    });
+      for (let turn = 1; turn < members.length; turn += 1) least = Math.min(least, keys[members[turn]]);
+      found[block] = least;
+    }
+    return found;
   }
 
   /** What a placer holds now, as a plan. @param {any} placer @returns {PlacedPlan} */
@@ -126,8 +129,11 @@
     placer.rewind();
     const { blocks } = placer.shaped;
     const queue = new Queue(blockKeys(placer.shaped, keys));
-    const open = Int32Array.from(blocks, (/** @type {PlanBlock} */ block) => block.before);
-    blocks.forEach((/** @type {PlanBlock} */ _, /** @type {number} */ at) => open[at] || queue.push(at));
+    const open = new Int32Array(blocks.length);
+    for (let at = 0; at < blocks.length; at += 1) {
+      open[at] = blocks[at].before;
+      if (!open[at]) queue.push(at);
+    }
     while (queue.heap.length) {
       const block = queue.pop();
       if (!putDown(placer, block, keys, by)) return null;
@@ -143,12 +149,16 @@
     const shaped = /** @type {ShapedPlan} */ (placer.shaped);
     const { blocks } = shaped;
     const own = blockKeys(shaped, keys);
-    const lead = Int32Array.from(blocks, ({ members }) => withinBlock(shaped, members, keys)[0]);
-    const turns = Array.from(own, (_, at) => at).sort((one, other) => own[one] - own[other] || one - other);
+    const lead = new Int32Array(blocks.length);
+    const open = new Int32Array(blocks.length);
+    for (let at = 0; at < blocks.length; at += 1) {
+      lead[at] = withinBlock(shaped, blocks[at].members, keys)[0];
+      open[at] = blocks[at].before;
+    }
+    const turns = own.map((_, at) => at).sort((one, other) => own[one] - own[other] || one - other);
     const rank = new Int32Array(blocks.length);
     turns.forEach((at, turn) => (rank[at] = turn));
     const first = new Int32Array(blocks.length);
-    const open = Int32Array.from(blocks, (block) => block.before);
     const ready = new Queue(first);
     /** @param {number} block @param {number} start */
     const wait = (block, start) => {
@@ -179,7 +189,8 @@
     placer.held = null;
     const shaped = /** @type {ShapedPlan} */ (placer.shaped);
     const { before, after } = shaped;
-    const open = Int32Array.from(after.from.subarray(1), (end, at) => end - after.from[at]);
+    const open = new Int32Array(shaped.count);
+    for (let at = 0; at < shaped.count; at += 1) open[at] = after.from[at + 1] - after.from[at];
     const queue = new Queue(plan.end.map((end) => -end));
     for (let at = 0; at < shaped.count; at += 1) if (!shaped.isDone[at] && !open[at]) queue.push(at);
     while (queue.heap.length) {

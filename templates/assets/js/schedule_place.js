@@ -281,7 +281,7 @@
       const { checks, split, calendar } = this.shaped;
       for (const { profile, most, span, linger } of checks[at]) {
         if (span === WHOLE || !split[at]) {
-          const first = span === REST ? profile.blockedFrom(end, end + linger, most) : profile.blockedFrom(start, end + linger, most);
+          const first = profile.blockedFrom(span === REST ? end : start, end + linger, most);
           if (first < NEVER) return Math.min(end - 1, first - linger);
           continue;
         }

@@ -96,11 +96,13 @@
     const own = problem.tasks.map((task, at) => {
       const rest = task.wait ? task.wait.least : 0;
       const isWatch = Boolean(problem.watch) && (task.traits || []).includes(String(problem.watch));
-      const told = { hands: task.hands, split: Boolean(task.split) && !isWatch, places: /** @type {string[]} */ ([]), attended: 0 };
-      if (isWatch) told.hands = Math.max(1, told.hands);
-      if (isWatch || (task.wait && task.wait.attended)) told.attended = rest;
+      const told = {
+        hands: isWatch ? Math.max(1, task.hands) : task.hands,
+        split: Boolean(task.split) && !isWatch,
+        places: [...new Set(task.places || [])].filter((place) => (problem.places || {})[place] !== 0),
+        attended: isWatch || (task.wait && task.wait.attended) ? rest : 0,
+      };
       if (!task.done) waive(problem, at, told, isWatch, calendar, faults);
-      told.places = [...new Set(task.places || [])].filter((place) => (problem.places || {})[place] !== 0);
       return told;
     });
     return { own, faults };
@@ -112,8 +114,9 @@
     const { minutes, places } = problem.tasks[at];
     const longest = calendar.isShut ? 0 : calendar.longest;
     const isTooLong = minutes > longest && (calendar.isShut || !told.split);
+    const whole = minutes + told.attended;
     if (isTooLong && !isWatch) faults.push({ task: at, why: "opening", with: [minutes, longest] });
-    else if (minutes + told.attended > longest && isWatch) faults.push({ task: at, why: "watch", with: [minutes + told.attended, longest] });
+    else if (isWatch && whole > longest) faults.push({ task: at, why: "watch", with: [whole, longest] });
     if (isTooLong) told.split = true;
     if (told.attended > 0 && (told.split ? 0 : minutes) + told.attended > longest) {
       if (!isWatch) faults.push({ task: at, why: "wait", with: [minutes, told.attended, longest] });

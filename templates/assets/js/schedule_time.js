@@ -58,7 +58,8 @@
         const weekday = ((this.start.day - 1 + this.day) % WEEK) + 1;
         this.day += 1;
         if (!hours.days.includes(weekday) || from + hours.closes <= 0) continue;
-        if (closes.length && closes[closes.length - 1] === from + hours.opens) closes[closes.length - 1] += hours.closes - hours.opens;
+        const last = closes.length - 1;
+        if (last >= 0 && closes[last] === from + hours.opens) closes[last] = from + hours.closes;
         else {
           opens.push(from + hours.opens);
           closes.push(from + hours.closes);

@@ -139,7 +139,7 @@
     return null;
   }
 
-  /** The chain of tasks that makes the finish, in order of start, each with what it waited for. @param {any} placer
+  /** The chain of tasks that makes the finish, each waiting for the one before it. @param {any} placer
    * @param {number} finish @param {number[]} slack @returns {PlanCause[]} */
   function chainOf(placer, finish, slack) {
     const shaped = /** @type {ShapedPlan} */ (placer.shaped);
@@ -157,7 +157,7 @@
       chain.push(cause);
       at = cause.by === null ? -1 : cause.by;
     }
-    return chain.sort((one, other) => placer.start[one.task] - placer.start[other.task] || shaped.rank[one.task] - shaped.rank[other.task]);
+    return chain.reverse();
   }
 
   /** Hands' minutes in opening hours, from the start to the end of the last work, that nobody needs; and the open minutes

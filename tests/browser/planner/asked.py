@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from typing import Any
 
 from playwright.sync_api import Browser, Page
@@ -13,6 +14,7 @@ SCRIPTS = (
     "schedule_time", "schedule_problem", "schedule_place", "schedule_order", "schedule_told", "schedule",
 )  # fmt: skip
 """In the order in which a page loads them."""
+PLANNED = "(text) => JSON.stringify(JSON.parse(text).map((one) => seambook.schedule.plan(one)))"
 
 
 class Planner:
@@ -22,12 +24,18 @@ class Planner:
         self.page: Page = chromium.new_context(offline=True).new_page()
         self.troubles: list[str] = []
         self.page.on("pageerror", lambda error: self.troubles.append(str(error)))
+        self.reload()
+
+    def reload(self) -> None:
+        """An empty page with the scripts as good as new."""
+        self.page.goto("about:blank")
         for name in SCRIPTS:
             self.page.add_script_tag(path=TEMPLATES / "assets" / "js" / f"{name}.js")
 
     def plans(self, problems: list[Problem]) -> list[Plan]:
         """The plan of each problem."""
-        found: list[Plan] = self.page.evaluate("(all) => all.map((one) => seambook.schedule.plan(one))", problems)
+        # As text: the driver turns nested values over one by one, which takes far longer than to plan.
+        found: list[Plan] = json.loads(self.page.evaluate(PLANNED, json.dumps(problems)))
         return found
 
     def plan(self, problem: Problem) -> Plan:
@@ -42,13 +50,13 @@ class Planner:
 
 def task(name: str, minutes: int, **more: Any) -> Problem:
     """A task for one hand that asks for nothing else."""
-    plain = {"hands": 1, "places": [], "chain": "run", "split": False, "traits": [], "linger": {}, "wait": None}
-    return {"id": name, "minutes": minutes, **plain, **more}
+    plain: Problem = {"hands": 1, "places": [], "split": False, "traits": [], "linger": {}, "wait": None}
+    return {"id": name, "minutes": minutes, "chain": "run", **plain, **more}
 
 
 def problem(tasks: list[Problem], **more: Any) -> Problem:
     """A problem without arcs, limits, hours or hands' end unless told."""
-    plain = {
+    plain: Problem = {
         "arcs": [], "limits": [], "hands": None, "places": {}, "clashes": [], "watch": None, "hours": None,
         "start": {"minute": 480, "day": 1}, "passes": 20, "seed": 1,
     }  # fmt: skip

@@ -1,4 +1,4 @@
-"""The shortest finish of a small job, found by trying everything: the oracle for what the planner finds by rules of thumb.
+"""The shortest finish of a small job, found by trying everything: the oracle for what the planner finds by thumb.
 
 Some best plan starts each task at the start, at the end of another, or when a lag after one is over, since any other
 start could be earlier. So at each such moment every set of tasks that may start is tried, the empty one too. What is
@@ -19,8 +19,8 @@ class Exact:
     """A job of a few tasks with hands, places, arcs and lags; no hours, windows or traits."""
 
     def __init__(self, problem: Problem) -> None:
-        self.tasks = problem["tasks"]
-        self.hands = problem["hands"]
+        self.tasks: list[Problem] = problem["tasks"]
+        self.hands: int = problem["hands"]
         self.places: dict[str, int] = problem["places"]
         self.before: list[list[tuple[int, int]]] = [[] for _ in self.tasks]
         self.after: list[list[tuple[int, int]]] = [[] for _ in self.tasks]
@@ -73,14 +73,14 @@ class Exact:
     def _bound(self, started: int, ends: list[int], step: int) -> int:
         """No finish can come sooner after a step than this."""
         left = [at for at in range(len(self.tasks)) if not started >> at & 1]
-        work = sum(self.tasks[at]["minutes"] * self.tasks[at]["hands"] for at in left)
+        work: int = sum(self.tasks[at]["minutes"] * self.tasks[at]["hands"] for at in left)
         work += sum(
             max(0, ends[at] - step) * self.tasks[at]["hands"] for at in range(len(self.tasks)) if started >> at & 1
         )
         return max(max((self.tails[at] for at in left), default=0), -(-work // self.hands))
 
     def _is_free(self, at: int, started: int, ends: Times) -> bool:
-        return all(started >> before & 1 and ends[before] + lag <= 0 for before, lag in self.before[at])
+        return all(bool(started >> before & 1) and ends[before] + lag <= 0 for before, lag in self.before[at])
 
     def _sets(self, free: list[int], started: int, ends: Times) -> Iterator[list[int]]:
         """Every set of free tasks for which there are hands and places, the larger first."""

@@ -1,4 +1,4 @@
-"""Problems to plan, made from a few choices and a seed: chains with cross arcs, and of every rule as much as is chosen."""
+"""Problems to plan, made from a few choices and a seed: chains with cross arcs, and as much of each rule as chosen."""
 
 from __future__ import annotations
 
@@ -15,6 +15,8 @@ HOURS = (
     {"opens": 0, "closes": 1440, "days": WEEKDAYS}, {"opens": 0, "closes": 1440, "days": EVERY_DAY},
     {"opens": 540, "closes": 780, "days": [2]},
 )  # fmt: skip
+SHORT = 5
+"""A day too short for two tasks and the wait between them, so that a window may be out of reach."""
 TRAITS = ("heat", "vapour", "dust", "wet", "watch")
 CLASHES = [["heat", "vapour"], ["dust", "wet"]]
 
@@ -62,8 +64,8 @@ def made(recipe: Recipe) -> Problem:
     problem: Problem = {
         "tasks": tasks, "arcs": arcs, "limits": limits, "hands": recipe.hands,
         "places": {"lift": 1, "welder": dice.choice((1, 2)), "booth": 1} if recipe.places else {}, "clashes": CLASHES,
-        "watch": "watch", "hours": hours, "start": {"minute": dice.choice((480, 600, 1000, 0)), "day": dice.randint(1, 7)},
-        "passes": recipe.passes, "seed": dice.randrange(2**31),
+        "watch": "watch", "hours": hours, "passes": recipe.passes, "seed": dice.randrange(2**31),
+        "start": {"minute": dice.choice((480, 600, 1000, 0)), "day": dice.randint(1, 7)},
     }  # fmt: skip
     if recipe.done:
         _tick(recipe, dice, problem)
@@ -84,7 +86,7 @@ def _task(recipe: Recipe, dice: Random, at: int) -> Problem:
     is_split = falls(recipe.split)
     return {
         "id": f"run{at % recipe.chains}#step-{at}", "chain": f"run{at % recipe.chains}", "split": is_split,
-        "minutes": minutes * (8 if is_split and recipe.hours != 5 else 1), "traits": traits, "wait": wait,
+        "minutes": minutes * (8 if is_split and recipe.hours != SHORT else 1), "traits": traits, "wait": wait,
         "hands": dice.choices((0, 1, min(2, recipe.hands or 2)), (1, 8, 1))[0],
         "places": dice.sample(("lift", "welder", "booth", "bench"), dice.randint(1, 2)) if falls(recipe.places) else [],
         "linger": {trait: dice.randint(1, 60) for trait in traits if falls(50)},
@@ -100,13 +102,16 @@ def _arcs(recipe: Recipe, dice: Random, tasks: list[Problem]) -> tuple[list[list
         lag = tasks[before]["wait"]["least"] if tasks[before]["wait"] else 0
         arcs.append([before, at, lag])
         is_free = not recipe.sure or not (before in bound or lag > 60 or tasks[before]["split"] or tasks[at]["split"])
-        if is_free and not (recipe.sure and tasks[at]["earliest"]) and dice.randrange(100) < recipe.limits:
-            limits.append([before, at, lag + dice.choice((60, 90, 600, 1500, 3000) if recipe.sure else (0, 5, 60, 1440))])
+        is_late = recipe.sure and (tasks[at]["earliest"] or recipe.hours == SHORT)
+        if is_free and not is_late and dice.randrange(100) < recipe.limits:
+            more = (60, 90, 600, 1500, 3000) if recipe.sure else (0, 5, 60, 1440)
+            limits.append([before, at, lag + dice.choice(more)])
             bound |= {before, at}
     targets = {after for _, after, _ in limits}
-    for at in range(1, recipe.size):
-        if dice.randrange(100) < recipe.cross and not (recipe.sure and at in targets):
-            arcs.append([dice.randrange(at), at, dice.choice((0, 0, 10, 120))])
+    arcs += [
+        [dice.randrange(at), at, dice.choice((0, 0, 10, 120))]
+        for at in range(1, recipe.size) if dice.randrange(100) < recipe.cross and not (recipe.sure and at in targets)
+    ]  # fmt: skip
     return arcs, limits
 
 

@@ -1,13 +1,13 @@
 """Whether a plan keeps every rule of its problem, written from what the rules say and not from how the planner works.
 
-A problem and its plan come in as the plain data that the page takes and gives; what is broken comes out in words. A rule
-that the plan itself names as impossible for a task is waived for that task alone.
+A problem and its plan come in as the plain data that the page takes and gives; what is broken comes out in words. A
+rule that the plan itself names as impossible for a task is waived for that task alone.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import combinations, pairwise
+from itertools import groupby, pairwise
 from typing import Any
 
 Problem = dict[str, Any]
@@ -110,11 +110,16 @@ class Rules:
 
     def _over(self, taken: list[tuple[int, int, int, bool]], most: int) -> bool:
         """Whether more than so much is taken at once while anything still to do takes part."""
-        edges = sorted({edge for start, to, _, _ in taken for edge in (start, to)})
-        for start, to in pairwise(edges):
-            now = [(amount, is_open) for one, other, amount, is_open in taken if one <= start and to <= other]
-            if sum(amount for amount, _ in now) > most and any(is_open for _, is_open in now):
+        edges = [(start, 1, amount, is_open) for start, _, amount, is_open in taken]
+        edges += [(to, 0, -amount, is_open) for _, to, amount, is_open in taken]
+        level, still_open = 0, 0
+        for minute, group in groupby(sorted(edges), key=lambda edge: edge[0]):
+            for _, _, amount, is_open in group:
+                level += amount
+                still_open += amount if is_open else 0
+            if level > most and still_open:
                 return True
+            assert level >= 0, minute
         return False
 
     def _hands(self) -> Iterator[str]:
@@ -148,11 +153,14 @@ class Rules:
             (at, trait, row["start"], row["end"] + task.get("linger", {}).get(trait, 0), not task.get("done"))
             for at, (task, row) in enumerate(zip(self.tasks, self.rows, strict=True)) for trait in task["traits"]
         ]  # fmt: skip
-        for one, other in combinations([span for span in spans if span[3] > span[2]], 2):
-            if one[0] == other[0] or (one[1], other[1]) not in foes or not (one[4] or other[4]):
-                continue
-            if one[2] < other[3] and other[2] < one[3]:
-                yield f"{one[0]} with {one[1]} while {other[0]} with {other[1]}"
+        spans = sorted((span for span in spans if span[3] > span[2]), key=lambda span: span[2])
+        running: list[tuple[int, str, int, int, bool]] = []
+        for one in spans:
+            running = [other for other in running if other[3] > one[2]]
+            for other in running:
+                if one[0] != other[0] and (one[1], other[1]) in foes and (one[4] or other[4]):
+                    yield f"{one[0]} with {one[1]} while {other[0]} with {other[1]}"
+            running.append(one)
 
     def _sums(self) -> Iterator[str]:
         plan, rows = self.plan, self.rows
@@ -162,9 +170,14 @@ class Rules:
             yield "the order does not name every task once"
         if any(slack < 0 for slack in plan["slack"]) or min(plan["idle"].values()) < 0:
             yield "slack or idle time below nothing"
-        starts = [rows[at]["start"] for at in plan["critical"]]
-        if starts != sorted(starts) or len(set(plan["critical"])) != len(starts):
-            yield "the chain does not go on"
+        chain = plan["critical"]
+        if [cause["task"] for cause in plan["causes"]] != chain or len(set(chain)) != len(chain):
+            yield "the chain is not what was told of it"
+        for before, cause in pairwise(plan["causes"]):
+            if cause["by"] != before["task"]:
+                yield "the chain has a gap"
+            if cause["why"] != "limit" and rows[before["task"]]["start"] > rows[cause["task"]]["until"]:
+                yield "the chain goes back"
         is_any_open = any(True for _ in self.open_tasks())
         is_last_open = any(row["until"] == plan["finish"] for _, _, row in self.open_tasks())
         if is_any_open and is_last_open and rows[plan["critical"][-1]]["until"] != plan["finish"]:

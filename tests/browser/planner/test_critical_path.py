@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from random import Random
 from typing import Any
 
@@ -47,7 +48,7 @@ def is_joined(job: Problem, plan: Plan) -> None:
     chain = plan["critical"]
     assert plan["rows"][chain[0]]["start"] == 0
     assert [plan["slack"][at] for at in chain] == [0] * len(chain)
-    for before, after in zip(chain, chain[1:], strict=False):
+    for before, after in pairwise(chain):
         gap = plan["rows"][after]["start"] - plan["rows"][before]["end"]
         assert (before, after, gap) in arcs
     assert [cause["why"] for cause in plan["causes"]] == ["start", *["arc"] * (len(chain) - 1)]

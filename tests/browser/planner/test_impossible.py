@@ -21,13 +21,17 @@ def waiting(least: int, **more: Any) -> dict[str, Any]:
 CASES: dict[str, tuple[Problem, list[Any]]] = {
     "opening": (problem([task("long", 600), AFTER], arcs=[[0, 1, 0]], hours=DAY, hands=1), [600, 540]),
     "hands": (problem([task("heavy", 60, hands=3), AFTER], arcs=[[0, 1, 0]], hands=2), [3, 2]),
-    "place": (problem([task("raise", 60, places=["lift"]), AFTER], arcs=[[0, 1, 0]], hands=1, places={"lift": 0}), ["lift"]),
+    "place": (
+        problem([task("raise", 60, places=["lift"]), AFTER], arcs=[[0, 1, 0]], hands=1, places={"lift": 0}),
+        ["lift"],
+    ),
     "wait": (
         problem([task("watched", 60, wait=waiting(500, attended=True)), AFTER], arcs=[[0, 1, 500]], hands=1, hours=DAY),
         [60, 500, 540],
     ),
     "watch": (
-        problem([task("hot", 100, traits=["w"], wait=waiting(500)), AFTER], arcs=[[0, 1, 500]], hands=1, hours=DAY, watch="w"),
+        problem([task("hot", 100, traits=["w"], wait=waiting(500)), AFTER], arcs=[[0, 1, 500]], hands=1, hours=DAY,
+                watch="w"),
         [600, 540],
     ),
 }  # fmt: skip
