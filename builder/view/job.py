@@ -22,8 +22,8 @@ READINGS = ("Read", "At", "Found", "By", "With")
 def job_page(here: Here, ref: Ref, job: Job) -> Page:
     """Make the page."""
     main: tuple[Block, ...] = (
-        Links("", (Link("Open this job", f"{here.root}{JOBS}#example={ref.id}",
-                        "with its plan and its sheets; the page keeps what you change"),), anchor="open"),
+        Links("Plan, steps and sheets", (Link("Open this job", f"{here.root}{JOBS}#example={ref.id}",
+                        "in this browser, which keeps what you change"),), anchor="open"),
         Facts("The car and the work", tuple(_facts(here, job)), "job", wide=True),
         Links("What is done", tuple(_run(here, run) for run in job.runs), "Nothing is chosen yet.", "runs"),
         _findings(here, job),

@@ -14,8 +14,8 @@ from builder.view.lists import JOBS, plain_page
 from builder.view.shell import unfold
 
 TITLE = "One car, one plan"
-FILTER = "job_words"
-"""The field that finds procedures by words, which says what the drawing shows."""
+DESK = "job_desk"
+"""Where the script shows all procedures in words, which says what the drawing shows."""
 LEAD = """\
 Put several procedures together to one job: one order of work for the whole car, how long it takes, what to order, and
 the sheets that are worked from."""
@@ -48,7 +48,7 @@ def jobs_page(book: Book) -> Page:
     here = Here(book, JOBS)
     shells = [one for _, one in sorted(book.shelf.items()) if isinstance(one, Shell)]
     bodies = tuple(
-        replace(unfold(here, shell, shell.title, f"job_body-{at}"), words=FILTER) for at, shell in enumerate(shells, 1)
+        replace(unfold(here, shell, shell.title, f"job_body-{at}"), words=DESK) for at, shell in enumerate(shells, 1)
     )
     desk = JobDesk(TITLE, bodies, examples(here))
     page = plain_page(here, Ref("page", "jobs"), "Jobs", Html(f"<p>{here.text(LEAD)}</p>"), (desk,), is_found=True)

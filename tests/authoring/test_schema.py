@@ -23,8 +23,9 @@ INVALID = ROOT / "tests" / "invalid"
 SHIPPED = sorted(path for path in CONTENT.glob("*/*.yaml") if path.parent.name in KIND_OF_FOLDER)
 SEEN_BY_AN_EDITOR = {
     "L201-wrong-kind", "L202-unknown-word", "S201-missing-key", "S202-unknown-key", "S203-wrong-form",
-    "S204-no-line-of-points", "S204-step-without-a-side", "S204-wrong-value", "S204-wrong-word-of-status", "S205-bad-quantity",
-    "S207-bad-reference", "S208-empty-list", "S210-no-consequence", "S210-two-consequences", "S211-to-fill-in",
+    "S204-no-line-of-points", "S204-step-without-a-side", "S204-wrong-value", "S204-wrong-word-of-status",
+    "S205-bad-quantity", "S207-bad-reference", "S208-empty-list", "S210-no-consequence", "S210-two-consequences",
+    "S211-to-fill-in",
 }  # fmt: skip
 """Broken books whose mistake shows in one file by its form alone. What is no YAML at all (R) an editor tells without a
 schema; units, formulas, links and the order of steps are told by `seambook check`."""

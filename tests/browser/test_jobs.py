@@ -239,8 +239,13 @@ def test_by_the_keys_alone(shop: Watched) -> None:
     page.keyboard.press("ArrowRight")
     expect(page.locator("#job_hands-2")).to_be_checked()
     expect(page.locator("#job_hands-2")).to_be_focused()
-    page.locator("#job_back").focus()
-    page.keyboard.press("Enter")
+    page.locator("#job_words").fill("")
+    page.get_by_role("button", name="Show all procedures").press("Enter")
+    page.locator("#job_pick-weld-cover-right").press("Enter")
+    page.locator("#job_onward").press("Enter")
+    expect(page.locator("#job_view-plan")).to_be_focused()
+    expect(page.locator("#job_view-plan")).to_have_attribute("aria-current", "page")
+    page.locator("#job_back").press("Enter")
     expect(page.locator(".job-kept")).to_contain_text("K-1")
 
 

@@ -18,7 +18,14 @@ from tests.site.building import tags, word
 Pages = dict[str, BeautifulSoup]
 ADDRESSES = ("href", "src", "srcset", "poster", "data", "action", "formaction", "cite", "background", "manifest")
 INPUTS = "in="  # a calculator's page opens with the inputs that follow
+EXAMPLE = "example="  # the page of jobs opens the job that follows
 NAMED = ("for", "aria-labelledby", "aria-describedby", "aria-controls", "aria-owns", "aria-details", "headers", "list")
+
+
+LOADED_BY_JOBS = {
+    "assets/job/procedure": "job_library.js", "assets/job/example": "job_library.js", "assets/strip": "job_strips.js",
+}  # fmt: skip
+"""What the page of jobs loads once a job needs it, and the script that asks for it."""
 
 
 class Address(NamedTuple):
@@ -73,7 +80,7 @@ def test_each_fragment_is_an_id_of_its_page(addresses: list[Address], ids: dict[
     lost = [
         one for one, file, fragment in inner(addresses) if fragment and fragment not in known.get(file, set())
         and fragment != "top"  # the top of the document, by the HTML standard, needs no id
-        and not fragment.startswith(INPUTS)
+        and not fragment.startswith((INPUTS, EXAMPLE))
     ]  # fmt: skip
     assert lost == []
 
@@ -152,11 +159,15 @@ def test_each_page_is_reached_from_the_first(pages: Pages, addresses: list[Addre
 
 def test_each_asset_is_used(site: Path, pages: Pages, addresses: list[Address]) -> None:
     used = {file for _, file, _ in inner(addresses)}
-    loaded_later = set((site / "assets/search").iterdir())  # search.js asks for each as a search needs it
+    shards = set((site / "assets/search").iterdir())  # search.js asks for each as a search needs it
+    by_job = {path for folder in LOADED_BY_JOBS for path in (site / folder).iterdir()}
+    loaded_later = shards | by_job
     files = {path for path in (site / "assets").rglob("*") if path.is_file()}
     # Where shop.yaml has review periods; where the whole book is made to print, which for one as large is when asked.
     in_some_books = {"assets/js/review.js", "assets/css/whole.css"}
     assert {path.relative_to(site).as_posix() for path in files - loaded_later} - used == in_some_books
     # That no shard is there beside those the dictionary counts is said by its reader, which refuses any other.
-    assert len(read_index({path.name: path.read_bytes() for path in loaded_later}).pages) > 250
+    assert len(read_index({path.name: path.read_bytes() for path in shards}).pages) > 250
+    for folder, script in LOADED_BY_JOBS.items():
+        assert f"{folder}/" in (site / "assets/js" / script).read_text("utf-8")
     assert '"assets/search/"' in (site / "assets/js/search.js").read_text("utf-8")

@@ -19,12 +19,22 @@ from builder.model.forms.form import (
     Words,
 )
 from builder.model.near import a
-from builder.model.records.fields import NONE
+from builder.model.records.fields import NONE, ReadingId, StepId
+from builder.model.records.job import Clock, Moment
 from builder.model.records.procedure import IsoDate
 from builder.model.reference import LONE_SUBJECTS
 
 Scales = Mapping[str, tuple[str, ...]]
-_DATE = IsoDate.__metadata__[0].pattern  # type: ignore[attr-defined]
+AS_WRITTEN = {
+    hint.__metadata__[0].pattern: said for hint, said in (  # type: ignore[attr-defined]
+        (IsoDate, "a date: year-month-day"),
+        (Moment, "a day and a time: 2026-11-30T08:00"),
+        (Clock, "a time of day: 08:30"),
+        (StepId, "a step of the job: procedure@left#step-key, or procedure@#step-key where a car has it once"),
+        (ReadingId, "a step of the job and a measure: procedure@left#step-key/Name of the measure"),
+    )
+}  # fmt: skip
+"""Texts of a form, which an example tells better than their pattern."""
 
 
 def takes(form: Form, scales: Scales) -> str:
@@ -87,8 +97,8 @@ def _pointer(form: Pointer) -> str:
 def _text(form: Text) -> str:
     if form.formula:
         return "a formula or a condition"
-    if form.pattern == _DATE:
-        return "a date: year-month-day"
+    if form.pattern in AS_WRITTEN:
+        return AS_WRITTEN[form.pattern]
     if form.pattern:
         underscored = "_" in form.pattern
         is_name = form.pattern.startswith(("^[a-z0-9]", "^[a-z]"))

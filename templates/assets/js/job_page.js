@@ -75,7 +75,11 @@
     leaveList();
     await kept.refresh();
     if (isNew && mine === turn) document.getElementById("job_called")?.focus({ preventScroll: true });
-    else if (!isNew) window.scrollTo(0, Math.min(window.scrollY, desk.offsetTop));
+    else if (!isNew) {
+      // The way here may have gone with the view that it stood in.
+      if (document.activeElement === document.body) document.getElementById(`job_view-${view}`)?.focus({ preventScroll: true });
+      window.scrollTo(0, Math.min(window.scrollY, desk.offsetTop));
+    }
   }
 
   function leaveList() {
