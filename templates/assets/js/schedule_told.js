@@ -154,9 +154,13 @@
     while (at >= 0 && !seen.has(at) && !shaped.isDone[at]) {
       seen.add(at);
       const cause = causeOf(placer, at, slack, holders);
+      if (cause.by === null || seen.has(cause.by)) {
+        // A limit leads back to a task that waits for this one: what holds the two is what came before.
+        const before = latestBefore(placer, at, seen);
+        cause.by = before < 0 ? null : before;
+      }
       chain.push(cause);
-      // A limit leads back to a task that waits for this one: what holds the two is what came before.
-      at = cause.by === null || seen.has(cause.by) ? latestBefore(placer, at, seen) : cause.by;
+      at = cause.by === null ? -1 : cause.by;
     }
     return chain.reverse();
   }
