@@ -16,7 +16,7 @@ class Whose(NamedTuple):
     name: str
     """The state or act."""
     subject: str
-    """As records write it, without its side: `seam:rocker-lower`, `body`; empty where it is on whoever it may be."""
+    """As records write it, without its side: `seam:` and its id, `body`; empty where it is on whoever it may be."""
     side: Side | None
     """Of what a car has one of on each side: this side or the other one, seen from the procedure."""
 

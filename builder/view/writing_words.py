@@ -47,7 +47,7 @@ unknown is never looser than known.
   that go the thickest), `kept_strength` and `scrap_strength` (the strictest), `kept_skin`, `outer_stays`, `scrap_face`
   (whether tools reach the face of a sheet that goes), `method`, `makes_holes`.
 - Of a panel: `strength`, `load_bearing`, `handed`, `bounds`, `drains`, `carries` (yes, no or unknown), `may_section`,
-  `skin`, `part` (made, donor or none).
+  `skin`, `part` (made, donor or none), `face` (the area of one side, as written).
 - Of a cavity: `reachable`, `wax_entries`, `drains`, `lives_inside`, `inside_area`.
 """
 

@@ -238,8 +238,8 @@ class Planning:
     """Acts that rust slows."""
     lone_hand: LoneHand
     curing: Curing
-    stages: Turns
-    with_the_last: WithTheLast
+    stages: Turns | None = None
+    with_the_last: WithTheLast | None = None
     hours: Hours
     hands: Hands
     climate: Climate

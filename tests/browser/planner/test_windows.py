@@ -1,4 +1,4 @@
-"""A window is told as impossible only where no order at all keeps it: every order of small jobs for one hand is tried."""
+"""A window is told as impossible only where no order keeps it: every order of small jobs for one hand is tried."""
 
 from __future__ import annotations
 
