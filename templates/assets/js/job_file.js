@@ -108,7 +108,7 @@
       hours: hours || { opens: "08:00", closes: "17:00", days: [1, 2, 3, 4, 5] }, hands: (hands && hands.usual) || 1, places: {},
       climate: climate || { temperature: 20, humidity: 50 }, rust: Object.keys(planning.rust || {})[0] || "",
       prices: { currency: "", labour: null, supplies: {} }, runs: [], done: {}, readings: {}, releases: {},
-      notes_by_step: {}, photos: {}, coupons: [], batches: {}, findings: [], order: [], made: "", changed: "",
+      notes_by_step: {}, photos: {}, coupons: [], batches: {}, findings: [], customer_page: {}, order: [], made: "", changed: "",
     };
   }
 
