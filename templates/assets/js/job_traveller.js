@@ -32,7 +32,7 @@
     const release = state.job.releases?.[row.id];
     return el(
       "div", { class: "traveller-hold" }, el("p", {}, el("strong", { text: `${point.sort} point. ` }), [point.proof, point.releases ? `Released by: ${point.releases}` : ""].filter(Boolean).join(" ")),
-      release ? el("p", { text: `Released ${words.said(release.at)} by ${release.by}: ${release.reason}` })
+      release ? el("p", { text: `Released ${words.said(release.at)} by ${release.by}${release.reason ? `: ${release.reason}` : ""}` })
         : el("p", { class: "traveller-signs" }, el("span", { class: "box wide", text: "Name" }), el("span", { class: "box wide", text: "Date, time" }))
     );
   }
