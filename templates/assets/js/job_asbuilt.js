@@ -51,7 +51,7 @@
       if (job.readings?.[row.id]) job.readings[row.id].gauge = text.trim();
     };
     const gauge = isPaper ? row.gauge : [entries.field({ id: gaugeId, label: `Gauge for ${row.name}`, unseen: true, value: row.gauge, edit: setGauge })];
-    const release = row.released ? el("span", { class: "note", text: ` by ${row.released.by}, ${words.said(row.released.at)}: ${row.released.reason}` }) : null;
+    const release = row.released ? el("span", { class: "note", text: ` by ${row.released.by}, ${words.said(row.released.at)}: ${row.released.reason || "no reason given"}` }) : null;
     const cells = [
       [row.href && !isPaper ? el("a", { href: row.href, text: row.number }) : row.number], row.name, expected(row), told(row.low), told(row.high), found,
       [el("span", { class: `found-verdict ${said.style}`, text: said.text }), release], row.by, row.at ? words.said(row.at) : "", gauge,
@@ -187,7 +187,7 @@
     const lines = own.map((row) => {
       const [done, release] = [state.job.done?.[row.id], state.job.releases?.[row.id]];
       const isOwn = release && done && release.by === done.by;
-      return { cells: [row.number, row.title, row.step.do, row.step.hold.sort, done ? `${done.by}, ${words.said(done.at)}` : "", release ? `${release.by}${isOwn ? " (who did it)" : ""}, ${words.said(release.at)}: ${release.reason}` : ""] };
+      return { cells: [row.number, row.title, row.step.do, row.step.hold.sort, done ? `${done.by}, ${words.said(done.at)}` : "", release ? `${release.by}${isOwn ? " (who did it)" : ""}, ${words.said(release.at)}${release.reason ? `: ${release.reason}` : ""}` : ""] };
     });
     return el("section", { class: "block" }, el("h2", { text: "Hold and witness points" }), table("Hold and witness points", ["Step", "Procedure", "What", "Sort", "Done by", "Released by"], lines));
   }
