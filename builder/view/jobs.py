@@ -23,7 +23,7 @@ PLANNER = (
     "numbers", "formula", "answers",
     *(f"merge{part}" for part in ("_chains", "_walk", "_search", "_lessons", "_arcs", "")),
     *(f"schedule{part}" for part in ("_time", "_problem", "_place", "_order", "_told", "")),
-    *(f"job_{name}" for name in ("waits", "days", "tasks", "told", "plan")),
+    *(f"job_{name}" for name in ("kept", "waits", "days", "tasks", "told", "plan")),
 )  # fmt: skip
 STRIPS = ("strokes", "lengths", "weld_places", "pieces", "paper", "strip")
 """Marking strips are printed with the job."""

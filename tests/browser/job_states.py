@@ -18,6 +18,7 @@ SCRIPTS = (
     "pieces",
     "paper",
     "strip",
+    "job_kept",
     "as_built",
     "job_dom",
     "job_photo",

@@ -16,7 +16,7 @@ from tests.browser.watched import PHONE, Watched
 SCRIPTS = (
     "numbers", "formula", "answers", "merge_chains", "merge_walk", "merge_search", "merge_lessons", "merge_arcs",
     "merge", "schedule_time", "schedule_problem", "schedule_place", "schedule_order", "schedule_told", "schedule",
-    "job_waits", "job_days", "job_tasks", "job_told", "job_plan",
+    "job_kept", "job_waits", "job_days", "job_tasks", "job_told", "job_plan",
 )  # fmt: skip
 PLAN = """(text) => {
   const { jobBook: book, jobProcedures: procedures } = window.seambook;
@@ -215,6 +215,77 @@ def test_ticks_lie_in_the_past_and_the_rest_goes_on_from_the_last(plans: Plans) 
     assert all(row["start"] >= rows[first[1]]["end"] for row in plan["rows"] if not row["done"])
     minutes = [fresh["problem"]["tasks"][row["n"]]["minutes"] for row in fresh["rows"][:2]]
     assert plan["left"] == fresh["left"] - sum(minutes)
+
+
+TICK = {"at": "2026-11-30T08:30", "by": "Maren", "minutes": 20}
+ISOLATE = [f"{ROCK}#isolate-battery", f"{FLOOR}#isolate-battery"]
+RECONNECT = [f"{FIN}#reconnect-battery", f"{FLOOR}#reconnect-battery"]
+
+
+def is_done(plan: Any, key: str) -> set[bool]:
+    return {row["done"] for row in plan["rows"] if key in row["id"]}
+
+
+@pytest.mark.parametrize("ticked", ISOLATE)
+def test_a_shared_step_is_done_under_whichever_name_it_was_ticked(plans: Plans, ticked: str) -> None:
+    chosen = ["patch-floor-edge", "renew-rocker-outer", "finish-rocker-outer"]
+    (plan,) = plans(job_of(chosen, done={ticked: TICK}))
+    row = plan["rows"][place(plan, "isolate-battery")]
+    assert {row["id"], *row["node"]["also"]} == set(ISOLATE)
+    assert is_done(plan, "isolate-battery") == {True}
+    assert plan["problem"]["tasks"][row["n"]]["done"] == {"start": 10, "end": 30}
+
+
+def test_what_was_undone_since_is_done_anew_for_a_procedure_that_came_later(plans: Plans) -> None:
+    """The battery went on again with the first work: neither that nor its isolation counts for what was added then."""
+    first, last = (dict.fromkeys(names[:1], TICK) for names in (ISOLATE, RECONNECT))
+    chosen = ["patch-floor-edge", "renew-rocker-outer", "finish-rocker-outer"]
+    alone, both = plans(job_of(chosen[1:], done={**first, **last}), job_of(chosen, done={**first, **last}))
+    assert is_done(alone, "isolate-battery") == is_done(alone, "reconnect-battery") == {True}
+    assert is_done(both, "isolate-battery") == is_done(both, "reconnect-battery") == {False}
+
+
+def test_refused_work_that_was_begun_stays_in_the_plan(plans: Plans) -> None:
+    job = job_of(["patch-floor-edge", "renew-rocker-outer"])
+    job["runs"][1]["finding"] = "f1"
+    job["findings"] = [{"id": "f1", "answer": "no", "make_safe": False, "minutes": 0, "where": "Rocker", "step": ""}]
+    shared, own = plans({**job, "done": {ISOLATE[0]: TICK}}, {**job, "done": {f"{ROCK}#find-damage": TICK}})
+    runs = [{row["id"].split("#")[0] for row in plan["rows"]} for plan in (shared, own)]
+    assert runs == [{FLOOR}, {FLOOR, ROCK}]
+    assert {row["waiting"] for row in own["rows"] if row["id"].startswith(ROCK) and not row["done"]} == {"f1"}
+
+
+def test_a_step_done_for_several_keeps_the_measures_points_and_dangers_of_all(page: Page) -> None:
+    joined = page.evaluate("""() => {
+      const { jobKept, jobProcedures } = window.seambook;
+      const steps = ["finish-rocker-outer", "refit-and-torque", "weld-wheel-housing-inner"]
+        .map((id) => jobProcedures[id].steps.find(({ key }) => key === "belts-on"));
+      return jobKept.joined(steps[0], steps.slice(1));
+    }""")
+    assert [one["name"] for one in joined["measures"]] == ["Retractor bolt", "Lower anchor bolt", "Buckle bolt"]
+    assert joined["hold"]["sort"] == "hold"
+    assert joined["hazards"] == ["restraint-deployment", "belt-parts-harmed"]
+    assert joined["photo"]
+
+
+def test_names_that_every_object_has_are_no_records(plans: Plans) -> None:
+    job = job_of(["patch-floor-edge"])
+    job["runs"] += [{"procedure": "constructor", "side": "left", "finding": ""}, dict(job["runs"][0])]
+    plain, odd = plans(job_of(["patch-floor-edge"]), {**job, "rust": "constructor"})
+    assert odd["finish"] == plain["finish"]
+
+
+def test_hours_that_are_none_are_told(plans: Plans) -> None:
+    hours = [{"opens": "22:00", "closes": "06:00", "days": [1]}, {"opens": "08:00", "closes": "17:00", "days": []}]
+    for plan in plans(*(job_of(["patch-floor-edge"], hours=one) for one in hours)):
+        assert not plan["ok"]
+        assert [one["say"] for one in plan["problems"] if "open" in one["say"]]
+
+
+def test_too_warm_is_not_called_too_cold(plans: Plans) -> None:
+    (plan,) = plans(job_of(["renew-quarter-outer", "hang-quarter-outer"], climate={"temperature": 60, "humidity": 50}))
+    assert not [one for one in plan["problems"] if "Warm the panel" in one["say"]]
+    assert [one for one in plan["problems"] if "60 °C" in one["say"]]
 
 
 def test_the_same_job_is_the_same_plan_and_typing_keeps_its_order(page: Page) -> None:

@@ -36,7 +36,8 @@ def page(chromium: Browser) -> Iterator[Page]:
     page = context.new_page()
     troubles: list[str] = []
     page.on("pageerror", lambda error: troubles.append(str(error)))
-    page.add_script_tag(path=TEMPLATES / "assets" / "js" / "takeoff.js")
+    for name in ("job_kept", "takeoff"):
+        page.add_script_tag(path=TEMPLATES / "assets" / "js" / f"{name}.js")
     yield page
     context.close()
     assert troubles == []

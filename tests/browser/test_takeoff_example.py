@@ -61,7 +61,7 @@ def supplies(chromium: Browser, site: Path) -> Iterator[dict[str, Record]]:
     page.goto("about:blank")
     data = site / "assets/job"
     scripts = [data / "book.js", *sorted((data / "procedure").glob("*.js")), data / "example" / f"{EXAMPLE}.js"]
-    for script in (*scripts, site / "assets/js/takeoff.js"):
+    for script in (*scripts, site / "assets/js/job_kept.js", site / "assets/js/takeoff.js"):
         page.evaluate(script.read_text("utf-8"))
     yield {one["id"]: one for one in page.evaluate(SUM)["supplies"]}
     watched.close()

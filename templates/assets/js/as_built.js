@@ -1,6 +1,6 @@
 /**
  * Every measure of a job with what was found: what it should be, whether it is within, and whether it holds the job. Pure.
- * Needs job_rows.js.
+ * Needs job_rows.js and job_kept.js.
  */
 
 /**
@@ -45,7 +45,7 @@
     const known = new Set();
     const found = steps(state).flatMap((/** @type {any} */ { id, step, also }) =>
       (step.measures || []).map((/** @type {any} */ measure) => {
-        const key = [id, ...also].map((/** @type {string} */ one) => `${one}/${measure.name}`).find((one) => readings[one]) || `${id}/${measure.name}`;
+        const key = seambook.jobKept.keyOf(readings, { id, also }, `/${measure.name}`);
         known.add(key);
         return rowOf(state, id, step, measure, key, readings[key] || {});
       }));

@@ -185,7 +185,7 @@
     const own = steps.filter(({ step }) => step.hold);
     if (!own.length) return null;
     const lines = own.map((row) => {
-      const [done, release] = [state.job.done?.[row.id], state.job.releases?.[row.id]];
+      const [done, release] = [row.done, seambook.jobKept.of(state.job.releases, row)];
       const isOwn = release && done && release.by === done.by;
       return { cells: [row.number, row.title, row.step.do, row.step.hold.sort, done ? `${done.by}, ${words.said(done.at)}` : "", release ? `${release.by}${isOwn ? " (who did it)" : ""}, ${words.said(release.at)}${release.reason ? `: ${release.reason}` : ""}` : ""] };
     });

@@ -42,8 +42,10 @@
     });
   }
 
-  /** Take a procedure out; what was noted of it stays. @param {Job} job @param {string} id @param {string} side */
-  function remove(job, id, side) {
+  /** Take a procedure out; what was noted of it stays, and what it shared with others stays theirs.
+   * @param {Job} job @param {string} id @param {string} side @param {any} [planned] the job as it is planned with it */
+  function remove(job, id, side, planned) {
+    seambook.jobKept.handOver(job, planned?.merged?.nodes || [], (/** @type {string} */ step) => step.startsWith(`${id}@${side}#`));
     job.runs = job.runs.filter((/** @type {any} */ run) => run.procedure !== id || run.side !== side);
   }
 

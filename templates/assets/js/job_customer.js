@@ -10,7 +10,7 @@
 
   /** What the done steps of these acts were done on, each once, with its side. @param {any} state @param {string[]} acts */
   function worked(state, acts) {
-    const rows = seambook.jobRows.of(state).filter((/** @type {JobRow} */ { id, step }) => state.job.done?.[id] && acts.includes(step.act));
+    const rows = seambook.jobRows.of(state).filter((/** @type {JobRow} */ { done, step }) => done && acts.includes(step.act));
     const said = rows.flatMap((/** @type {JobRow} */ { step, side }) => (step.on || []).map((/** @type {string} */ on) => (side ? `${on}, ${side}` : on)));
     return [...new Set(said)];
   }

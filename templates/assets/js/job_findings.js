@@ -25,8 +25,8 @@
   function apply(job, finding, state) {
     const isSame = (/** @type {any} */ run, /** @type {any} */ one) => run.procedure === one.procedure && (run.side || "") === one.side;
     if (finding.answer === "no") {
-      const begun = new Set(Object.keys(job.done || {}).map((id) => id.split("#")[0]));
-      job.runs = job.runs.filter((/** @type {any} */ run) => run.finding !== finding.id || begun.has(`${run.procedure}@${run.side || ""}`));
+      refuse(job, finding, state);
+      for (const other of job.findings) if (other.answer !== "no") apply(job, other, state);
       return;
     }
     for (const one of finding.procedures) {
@@ -35,6 +35,15 @@
       const revision = known?.revision?.number ?? known?.revision ?? null;
       job.runs.push({ procedure: one.procedure, side: one.side, revision, fingerprint: known?.fingerprint || "", title: known?.title || one.procedure, finding: finding.id });
     }
+  }
+
+  /** Take out what hangs on a refused finding. @param {any} job @param {any} finding @param {any} state */
+  function refuse(job, finding, state) {
+    const { jobKept } = seambook;
+    const isOut = (/** @type {any} */ run) => run.finding === finding.id && !jobKept.isBegun(job, run, state.library[run.procedure]);
+    const out = new Set(job.runs.filter(isOut).map((/** @type {any} */ run) => `${run.procedure}@${run.side || ""}`));
+    jobKept.handOver(job, state.planned?.merged?.nodes || [], (/** @type {string} */ id) => out.has(id.split("#")[0]));
+    job.runs = job.runs.filter((/** @type {any} */ run) => !isOut(run));
   }
 
   /** @param {any} state @param {{procedure: string, side: string}} one */

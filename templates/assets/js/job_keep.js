@@ -27,11 +27,11 @@
 
   /** What the list shows of a job. @param {any} job @param {any} planned */
   function briefOf(job, planned) {
-    const ids = planned && planned.rows ? planned.rows.map((/** @type {any} */ row) => row.id) : job.order;
+    const isDone = planned && planned.rows ? planned.rows.map((/** @type {any} */ row) => !!row.done) : job.order.map((/** @type {string} */ id) => id in job.done);
     return {
       number: job.number, title: job.title, car: job.car, runs: job.runs.length, changed: job.changed,
       finish: planned && Number.isFinite(planned.finish) ? planned.finish : null,
-      steps: ids.length, done: ids.filter((/** @type {string} */ id) => id in job.done).length,
+      steps: isDone.length, done: isDone.filter(Boolean).length,
     };
   }
 

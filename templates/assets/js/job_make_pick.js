@@ -22,7 +22,7 @@
     const { job, book } = state;
     const isIn = jobChoices.has(job, one.id, side);
     state.change((/** @type {any} */ changed) =>
-      (isIn ? jobChoices.remove(changed, one.id, side) : jobChoices.add(changed, book, one.id, side)));
+      (isIn ? jobChoices.remove(changed, one.id, side, state.planned) : jobChoices.add(changed, book, one.id, side)));
     const count = job.runs.length;
     state.say(`${isIn ? "Taken out" : "Added"}: ${one.title}${side ? `, ${SIDE[/** @type {"left"} */ (side)]}` : ""}. ${count} in the job.`);
   }
@@ -161,7 +161,7 @@
     const side = run.side ? SIDE[/** @type {"left"} */ (run.side)] : "";
     const note = one ? noteOf(one, state) : "no longer in this book; what was noted of it is kept";
     const away = () => {
-      state.change((/** @type {any} */ job) => jobChoices.remove(job, run.procedure, run.side));
+      state.change((/** @type {any} */ job) => jobChoices.remove(job, run.procedure, run.side, state.planned));
       state.say(`Taken out: ${title}. What was noted of it stays in the job’s file.`);
       focusOn("job_part-chosen");
     };

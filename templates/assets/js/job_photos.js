@@ -32,7 +32,7 @@
 
   /** What is to be photographed at a step, and what was. @param {any} state @param {JobRow} row @param {string} at */
   function block(state, row, at) {
-    const kept = state.job.photos?.[row.id] || [];
+    const kept = seambook.jobKept.all(state.job.photos, row);
     const take = (/** @type {string} */ data) =>
       entries.change((/** @type {any} */ job) => {
         job.photos = job.photos || {};

@@ -1,7 +1,7 @@
 /**
  * One car, one plan: a job's procedures merged in a lawful order (merge.js), then planned (schedule.js) by likely minutes, and
  * by low and high ones in the same order. Pure: the same job and book give the same plan. The merged order is kept while the
- * procedures chosen stay the same, so that typing only plans anew.
+ * procedures chosen stay the same, so that typing only plans anew. Needs job_kept.js besides.
  */
 
 (function () {
@@ -22,9 +22,15 @@
 
   /** @param {any} job @param {any} library */
   function runsOf(job, library) {
+    const { has, isBegun } = seambook.jobKept;
+    const seen = new Set();
     return job.runs.filter((/** @type {any} */ run) => {
+      const name = `${run.procedure}@${run.side}`;
+      if (seen.has(name) || !has(library.procedures, run.procedure)) return false;
+      seen.add(name);
       const finding = findingOf(job, run);
-      return library.procedures[run.procedure] && !(finding && finding.answer === "no");
+      const data = library.procedures[run.procedure];
+      return !(finding && finding.answer === "no" && !isBegun(job, run, data));
     });
   }
 
@@ -37,6 +43,10 @@
     const toLast = planning ? planning.with_the_last : [];
     const chosen = runs.map(({ procedure, side }) => ({ procedure, side }));
     const merged = seambook.merge.merge(chosen, { procedures: library.procedures, wide, rules, stages, last: toLast, daily });
+    for (const node of merged.nodes) {
+      const others = node.also.map((/** @type {string} */ id) => seambook.jobTasks.stepOf(id, library)).filter(Boolean);
+      node.step = seambook.jobKept.joined(node.step, others);
+    }
     last = { key, library: library.book, merged };
     return merged;
   }
@@ -93,13 +103,14 @@
   /** @param {any} job @param {any} merged @param {any} planned */
   function rowsOf(job, merged, planned) {
     const critical = new Set(planned.critical);
+    const ticks = seambook.jobKept.ticks(job, merged.nodes);
     const at = (/** @type {number} */ minutes) => seambook.jobTasks.momentOf(job.start, minutes);
     return merged.nodes.map((/** @type {any} */ node, /** @type {number} */ n) => {
       const { start, end, until, parts } = planned.rows[n];
       return {
         id: node.id, node, start: at(start), end: at(end), until: at(until),
         parts: parts.map((/** @type {number[]} */ [from, to]) => [at(from), at(to)]), critical: critical.has(n),
-        done: !!job.done[node.id], waiting: waitsFor(job, node), n, slack: planned.slack ? planned.slack[n] : 0,
+        done: ticks.has(node.id), waiting: waitsFor(job, node), n, slack: planned.slack ? planned.slack[n] : 0,
       };
     }).sort((/** @type {any} */ one, /** @type {any} */ other) => one.start - other.start || one.end - other.end || one.n - other.n);
   }

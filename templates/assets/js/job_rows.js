@@ -40,14 +40,16 @@
   /** All planned steps in the order in which they begin. @param {any} state @returns {JobRow[]} */
   function of(state) {
     const tasks = new Map((state.planned?.problem?.tasks || []).map((/** @type {any} */ task) => [task.id, task]));
-    return (state.planned?.rows || []).map((/** @type {any} */ row) => {
+    const rows = state.planned?.rows || [];
+    const ticks = seambook.jobKept.ticks(state.job, state.planned?.merged?.nodes || rows.map((/** @type {any} */ { node }) => node));
+    return rows.map((/** @type {any} */ row) => {
       const { run, side } = runOf(row.id);
       const { step, also } = row.node;
       return {
         id: row.id, run, step, side, title: runTitle(state, row.id), number: String(step.number || ""), href: hrefOf(state, row.id),
         minutes: tasks.get(row.id)?.minutes ?? step.minutes ?? 0,
         start: row.start, end: row.end, until: row.until || row.end, parts: row.parts || [], critical: !!row.critical,
-        waiting: row.waiting || null, done: state.job.done?.[row.id] || null, also: also || [],
+        waiting: row.waiting || null, done: ticks.get(row.id) || null, also: also || [],
       };
     });
   }

@@ -73,7 +73,7 @@
   function hold(state, row, at) {
     const point = row.step.hold;
     if (!point) return null;
-    const release = state.job.releases?.[row.id];
+    const release = seambook.jobKept.of(state.job.releases, row);
     const said = [
       el("p", { class: "hold-word" }, el("strong", { text: point.sort }), point.releases ? el("span", { text: `Released by: ${point.releases}` }) : null),
       point.proof ? el("p", { text: point.proof }) : null,
@@ -84,7 +84,7 @@
 
   /** @param {any} state @param {JobRow} row @param {any} release */
   function released(state, row, release) {
-    const isOwn = state.job.done?.[row.id]?.by && state.job.done[row.id].by === release.by;
+    const isOwn = row.done?.by && row.done.by === release.by;
     const said = `Released ${words.said(release.at)} by ${release.by}${isOwn ? ", who did the step" : ""}${release.reason ? `: ${release.reason}` : ""}`;
     return el("p", { class: "released" }, el("strong", { text: said }));
   }
@@ -146,11 +146,12 @@
 
   /** @param {any} state @param {JobRow} row @param {string} at */
   function note(state, row, at) {
-    const value = state.job.notes_by_step?.[row.id] || "";
+    const key = seambook.jobKept.keyOf(state.job.notes_by_step, row);
+    const value = state.job.notes_by_step?.[key] || "";
     const edit = (/** @type {any} */ job, /** @type {string} */ text) => {
       job.notes_by_step = job.notes_by_step || {};
-      if (text.trim()) job.notes_by_step[row.id] = text.trim();
-      else delete job.notes_by_step[row.id];
+      if (text.trim()) job.notes_by_step[key] = text.trim();
+      else delete job.notes_by_step[key];
     };
     return entries.field({ id: `${at}_note`, label: "Note", value, edit, rows: value ? 3 : 1 });
   }

@@ -1,6 +1,6 @@
 /**
  * A job and its merged steps -> the problem that schedule.js plans: minutes with rust and lone hands, waits at the shop's
- * temperature, places, what may not go on at once, what is done already. Pure. Needs job_waits.js and job_days.js.
+ * temperature, places, what may not go on at once, what is done already. Pure. Needs job_waits.js, job_days.js and job_kept.js.
  */
 
 (function () {
@@ -59,8 +59,8 @@
 
   /** @param {any} job @param {any} planning @param {"low" | "likely" | "high"} how */
   function rustOf(job, planning, how) {
-    const known = planning && planning.rust && planning.rust[job.rust];
-    return known ? known[how] : 1;
+    const known = planning && planning.rust;
+    return seambook.jobKept.has(known, job.rust) ? known[job.rust][how] : 1;
   }
 
   /** Hands-on minutes of a step. @param {any} step @param {any} job @param {any} planning @param {"low" | "likely" | "high"} how */
@@ -105,11 +105,12 @@
 
   const WATCH = "(watch)";
 
-  /** What was ticked lies in the past, by the moment it was ticked at and the minutes it took. @param {any} tasks @param {any} job */
-  function pastOf(tasks, job) {
+  /** What was ticked lies in the past, by the moment it was ticked at and the minutes it took. @param {any} tasks @param {any} job @param {any[]} nodes */
+  function pastOf(tasks, job, nodes) {
+    const ticks = seambook.jobKept.ticks(job, nodes);
     let now = 0;
     for (const task of tasks) {
-      const done = job.done[task.id];
+      const done = ticks.get(task.id);
       const at = done ? elapsed(job.start, done.at) : null;
       if (at === null) continue;
       const end = Math.max(at, 0);
@@ -153,7 +154,7 @@
     const { planning } = library.book;
     const made = merged.nodes.map((/** @type {any} */ node) => taskOf(node, job, library, how));
     const tasks = made.map((/** @type {any} */ one) => one.task);
-    const now = Math.max(pastOf(tasks, job), job.from ? elapsed(job.start, job.from) || 0 : 0);
+    const now = Math.max(pastOf(tasks, job, merged.nodes), job.from ? elapsed(job.start, job.from) || 0 : 0);
     for (const task of tasks) if (!task.done) task.earliest = now;
     const opens = minuteOf(job.hours.opens);
     const closes = minuteOf(job.hours.closes);

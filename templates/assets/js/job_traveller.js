@@ -19,7 +19,7 @@
   /** @param {any} state @param {JobRow} row */
   function readings(state, row) {
     return (row.step.measures || []).map((/** @type {any} */ measure) => {
-      const kept = state.job.readings?.[`${row.id}/${measure.name}`];
+      const kept = seambook.jobKept.of(state.job.readings, row, `/${measure.name}`);
       return el("div", { class: "traveller-reading" }, el("span", { text: `${measure.name}: ${seambook.jobParts.limits(measure)}` }),
         el("span", { class: "box wide", text: kept && Number.isFinite(kept.found) ? `${words.number(kept.found)} ${measure.say || measure.unit}` : "" }));
     });
@@ -29,7 +29,7 @@
   function hold(state, row) {
     const point = row.step.hold;
     if (!point) return null;
-    const release = state.job.releases?.[row.id];
+    const release = seambook.jobKept.of(state.job.releases, row);
     return el(
       "div", { class: "traveller-hold" }, el("p", {}, el("strong", { text: `${point.sort} point. ` }), [point.proof, point.releases ? `Released by: ${point.releases}` : ""].filter(Boolean).join(" ")),
       release ? el("p", { text: `Released ${words.said(release.at)} by ${release.by}${release.reason ? `: ${release.reason}` : ""}` })
@@ -45,7 +45,7 @@
       row.title, words.span(row.minutes), step.hands > 1 ? `${step.hands} people` : "", place,
       row.until > row.end ? `then wait until ${words.moment(row.until)}` : "", row.critical ? "critical" : "", row.waiting ? "waits for the customer" : "",
     ].filter(Boolean).join(" \u00b7 ");
-    const written = state.job.notes_by_step?.[row.id];
+    const written = seambook.jobKept.of(state.job.notes_by_step, row);
     return el(
       "article", { class: "traveller-step" },
       el("div", { class: "traveller-time" }, el("strong", { text: words.clock(row.start) }), el("span", { text: row.number })),

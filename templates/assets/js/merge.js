@@ -79,7 +79,10 @@
       found = ordered(made.chains, mild);
     }
     const { whole, blocked, placed, walk } = found;
-    const nodes = placed.map((/** @type {Placed} */ { step, also }) => ({ id: step.id, step: step.data, also, chain: step.chain, run: made.chains[step.chain].run }));
+    const nodes = placed.map((/** @type {Placed} */ { step, also }) => ({
+      id: step.id, step: step.data, also, chain: step.chain, run: made.chains[step.chain].run,
+      makes: step.makes, spoils: step.spoils, isLast: step.isLast,
+    }));
     const daily = new Set(made.states.flatMap((/** @type {any} */ one, /** @type {number} */ at) => ((library.daily || []).includes(one.name) ? [at] : [])));
     const { arcs, limits, days } = seambook.mergeArcs.arcsOf(made.chains, placed, daily);
     return {

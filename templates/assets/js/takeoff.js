@@ -2,7 +2,7 @@
  * What a job orders: the rows that its procedures take, counted once where they are one thing, with waste and in packs; parts,
  * tools, people and labour; and what all that costs where prices are given. Each line says how it came about.
  *
- * Pure: no page, no clock. What is not agreed with the customer yet is not ordered.
+ * Pure: no page, no clock. Needs job_kept.js. What is not agreed with the customer yet is not ordered.
  */
 
 (function () {
@@ -184,7 +184,9 @@
   function tasksOf(runs, library, planned) {
     if (planned?.problem) {
       const ordered = new Set(runs.map(nameOf));
-      return planned.problem.tasks.filter((/** @type {any} */ task) => ordered.has(task.id.split("#")[0]));
+      const nodes = new Map((planned.merged?.nodes || []).map((/** @type {any} */ node) => [node.id, node]));
+      return planned.problem.tasks.filter((/** @type {any} */ task) =>
+        [task.id, ...(nodes.get(task.id)?.also || [])].some((id) => ordered.has(id.split("#")[0])));
     }
     return runs.flatMap((run) => (library.procedures[run.procedure].steps || []).map((/** @type {any} */ step) => ({ ...step, id: `${nameOf(run)}#${step.key}` })));
   }
@@ -192,7 +194,8 @@
   /** @param {any} job @param {any[]} runs @param {any} library @param {any} planned */
   function labourOf(job, runs, library, planned) {
     const tasks = tasksOf(runs, library, planned);
-    const steps = tasks.reduce((/** @type {number} */ sum, /** @type {any} */ task) => sum + minutesOf(task, job.done?.[task.id]), 0);
+    const ticks = seambook.jobKept.ticks(job, planned?.merged?.nodes?.length ? planned.merged.nodes : tasks);
+    const steps = tasks.reduce((/** @type {number} */ sum, /** @type {any} */ task) => sum + minutesOf(task, ticks.get(task.id)), 0);
     const found = (job.findings || []).reduce((/** @type {number} */ sum, /** @type {any} */ one) => sum + (one.answer === "yes" ? one.minutes || 0 : 0), 0);
     const minutes = steps + found;
     const rate = typeof job.prices?.labour === "number" ? job.prices.labour : null;
