@@ -364,6 +364,36 @@ def test_a_full_store_is_told_and_the_file_is_there_to_save(shop: Watched, how: 
     assert (job["customer"], job["notes"]) == ("The crate makers", "More")
 
 
+def test_what_a_full_store_did_not_take_is_still_there_after_another_job(shop: Watched) -> None:
+    page = shop.open("jobs.html", PHONE)
+    begin(page, "26-041")
+    page.evaluate(FULL)
+    page.get_by_label("Customer").fill("The crate makers")
+    expect(page.locator("#job_notice-full")).to_be_visible()
+    page.get_by_text("All jobs").click()
+    expect(page.locator("#job_notice-full")).to_be_visible()
+    page.get_by_role("link", name="26-041").click()
+    expect(page.get_by_label("Customer")).to_have_value("The crate makers")
+    expect(page.locator("#job_notice-full")).to_be_visible()
+    page.evaluate("() => (window.isFull = false)")
+    page.get_by_role("button", name="Try again").click()
+    expect(page.locator("#job_notice-full")).to_have_count(0)
+    assert jobs_in(page)[0]["customer"] == "The crate makers"
+
+
+def test_what_could_not_be_read_again_is_told_and_not_written(shop: Watched) -> None:
+    page = shop.open("jobs.html", PHONE)
+    begin(page, "26-041")
+    page.get_by_role("link", name="Findings").click()
+    page.get_by_label("Where").fill("Foot of the pillar")
+    page.get_by_label("Found by").fill("Maren")
+    page.get_by_label("Price to the customer").fill("99999999999")
+    page.get_by_role("button", name="Add the finding").click()
+    expect(page.locator("#job_notice-form")).to_contain_text("price")
+    assert jobs_in(page)[0]["findings"] == []
+    expect(page.get_by_role("heading", name="Foot of the pillar")).to_be_visible()
+
+
 @pytest.mark.parametrize("way", sorted(REFUSED))
 def test_without_storage_it_works_in_memory_and_says_so(shop: Watched, way: str) -> None:
     page = shop.blank(PHONE)

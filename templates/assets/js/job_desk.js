@@ -73,14 +73,19 @@
 
   /** Call procedures by their new names wherever the job names them. @param {any} job @param {Array<[string, string]>} renamed */
   function rename(job, renamed) {
+    const { jobKept, jobChoices } = seambook;
     const news = new Map(renamed);
     const step = (/** @type {string} */ id) => id.replace(/^[a-z0-9-]+(?=@)/, (old) => news.get(old) || old);
     for (const key of ["done", "readings", "releases", "notes_by_step", "photos"]) {
-      job[key] = Object.fromEntries(Object.entries(job[key]).map(([id, value]) => [step(id), value]));
+      // Where something stands under the new name already, both are kept.
+      const kept = job[key];
+      job[key] = Object.fromEntries(Object.entries(kept).map(([id, value]) => [jobKept.has(kept, step(id)) ? id : step(id), value]));
     }
     for (const one of [...job.runs, ...job.findings.flatMap((/** @type {any} */ finding) => finding.procedures)]) {
       one.procedure = news.get(one.procedure) || one.procedure;
     }
+    const names = job.runs.map(jobChoices.nameOf);
+    job.runs = job.runs.filter((/** @type {any} */ run, /** @type {number} */ at) => names.indexOf(jobChoices.nameOf(run)) === at);
     for (const one of [...job.coupons, ...job.findings]) if (one.step) one.step = step(one.step);
     job.order = job.order.map(step);
   }

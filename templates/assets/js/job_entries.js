@@ -12,6 +12,8 @@
   /** @type {any} */
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
   const { el } = seambook.dom;
+  /** So long a job's file lets a name and a text be. */
+  const [LONG, LONGEST] = [120, 20000];
   /** @type {any} */
   let state = null;
   let [isPressed, isStale] = [false, false];
@@ -88,12 +90,13 @@
   /**
    * A field with its label. `edit` is given the text. Without it the field only holds what a button will take.
    * @param {{id: string, label: string, value?: any, edit?: (job: any, text: string) => void, unit?: string, note?: string, rows?: number,
-   *   number?: boolean, list?: string[], placeholder?: string, style?: string, unseen?: boolean, type?: string}} about
+   *   number?: boolean, list?: string[], placeholder?: string, style?: string, unseen?: boolean, type?: string, most?: number}} about
    */
   function field(about) {
-    const { id, label, value, edit, unit, note, rows, number, list, placeholder, style, unseen, type } = about;
+    const { id, label, value, edit, unit, note, rows, number, list, placeholder, style, unseen, type, most } = about;
     const given = {
       id, autocomplete: "off", placeholder: placeholder || null, list: list ? `${id}_list` : null, rows: rows || null, type: rows ? null : type || "text",
+      maxlength: most || (rows ? LONGEST : LONG),
       inputmode: number ? "decimal" : null, "aria-describedby": note ? `${id}_note` : null,
     };
     const input = el(rows ? "textarea" : "input", given);

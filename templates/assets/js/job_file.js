@@ -99,6 +99,11 @@
     return `${JSON.stringify({ ...rest, format: FORMAT, book: own, job }, null, 1)}\n`;
   }
 
+  /** What a page may not write of a job, since no page could read it again. @param {Job} job @param {Book} book @returns {{place: string, say: string} | null} */
+  function unreadable(job, book) {
+    return fault(seambook.jobForm, { format: FORMAT, book: { id: book.book.id }, job });
+  }
+
   /** What every job has, empty where nothing is said. @param {Book} book */
   function empty(book) {
     const planning = book.planning || {};
@@ -229,5 +234,5 @@
     return "";
   }
 
-  seambook.jobFile = { FORMAT, read, write, fresh, filled, copyOf, nameOf, compare, stepOf, stepsNamed, copy };
+  seambook.jobFile = { FORMAT, read, write, unreadable, fresh, filled, copyOf, nameOf, compare, stepOf, stepsNamed, copy };
 })();

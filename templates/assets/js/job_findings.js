@@ -12,6 +12,9 @@
   /** What is being put together: outlives a redrawing, not a reload. @type {{procedures: {procedure: string, side: string}[], supplies: {supply: string, packs: number}[], photo: string}} */
   let draft = { procedures: [], supplies: [], photo: "" };
 
+  /** The job that the draft belongs to. */
+  let draftOf = "";
+
   /** A number that no finding of the job has. @param {any} job */
   function freshId(job) {
     const taken = new Set((job.findings || []).map((/** @type {any} */ one) => one.id));
@@ -133,7 +136,7 @@
     const button = (/** @type {string} */ id, /** @type {string} */ text, /** @type {() => any} */ click) => el("button", { type: "button", class: "control", id, text, on: { click } });
     return el(
       "section", { class: "block only-screen job-finding-form" }, el("h2", { text: "Add a finding" }),
-      el("div", { class: "entry-fields" }, entries.field({ id: "finding_where", label: "Where" }), entries.field({ id: "finding_size", label: "Size" }),
+      el("div", { class: "entry-fields" }, entries.field({ id: "finding_where", label: "Where", most: 1000 }), entries.field({ id: "finding_size", label: "Size", most: 1000 }),
         entries.choice({ id: "finding_step", label: "At which step", value: current?.id || "", choices: atStep }), entries.field({ id: "finding_by", label: "Found by", value: entries.name() })),
       draft.photo ? seambook.jobPhotos.shown({ data: draft.photo, say: "The photograph of this finding" }) : null,
       seambook.jobPhotos.taker("finding_photo", draft.photo ? "Another photograph" : "Photograph", (/** @type {string} */ data) => {
@@ -199,6 +202,8 @@
   function draw(place, given) {
     const state = seambook.jobParts.here(given);
     seambook.jobPaper.head(state.job);
+    if (draftOf !== state.job.id) draft = { procedures: [], supplies: [], photo: "" };
+    draftOf = state.job.id;
     const again = (/** @type {string} */ focus) => {
       keepingFields(place, () => draw(place, given));
       document.getElementById(focus)?.focus();

@@ -145,10 +145,23 @@
       if (this.saving || this.stopped || !this.dirty) return;
       this.saving = true;
       while (this.dirty && !this.stopped) {
+        if (this.isWrong()) break;
         this.dirty = false;
         this.take(await this.store.save(this.kept(), this.revision));
       }
       this.saving = false;
+    }
+
+    /** What could not be read again is not written: the last that could be stays in the store until it is put right. */
+    isWrong() {
+      const wrong = jobFile.unreadable(this.state.job, this.state.book);
+      if (!wrong) jobBar.clear("form");
+      else {
+        jobBar.tell("form", "This job is not saved", [
+          `At “${wrong.place}” ${wrong.say}. Put it right: everything else stands in this page until you close it, and is saved then.`,
+        ]);
+      }
+      return !!wrong;
     }
 
     /** @param {any} came of saving */
@@ -243,6 +256,18 @@
         this.dirty = true;
         this.conflict(null);
       }
+    }
+
+    /** Whether the store lacks something of this job. */
+    isPending() {
+      return this.dirty || this.saving;
+    }
+
+    /** Save no more: the job was deleted. */
+    drop() {
+      window.clearTimeout(this.timer);
+      this.dirty = false;
+      this.stopped = true;
     }
 
     /** Whether closing the page would lose something. */

@@ -16,6 +16,8 @@
   /** The job that is open. @type {any} */
   let kept = null;
   let view = "make";
+  /** Jobs that were left before they were saved, by id: what the store lacks is kept in this page. @type {Map<string, any>} */
+  const left = new Map();
   /** What is to be said when the list is shown. */
   let onList = "";
   /** Counts the ways gone: what comes late is dropped. */
@@ -58,19 +60,22 @@
     }
     if (!asked.job) {
       if (kept && !["", "#list"].includes(window.location.hash)) return; // a way to a part of this page
-      kept = null;
+      leave();
       jobBar.say(onList);
       onList = "";
       await showList();
       return;
     }
     const isNew = !kept || kept.state.job.id !== asked.job;
+    if (isNew) leave();
     view = jobDesk.views().includes(asked.view) ? asked.view : jobDesk.views()[0];
     if (isNew) {
-      const found = await opened(asked.job);
+      const found = unsaved(asked.job) || await opened(asked.job);
       if (mine !== turn) return;
       if (!found) return;
+      left.delete(asked.job);
       kept = found;
+      if (kept.stopped) kept.again();
     }
     leaveList();
     await kept.refresh();
@@ -82,6 +87,19 @@
     }
   }
 
+  /** Go from the job that is open; what is not saved of it is not forgotten. */
+  function leave() {
+    if (kept && kept.isPending()) left.set(kept.state.job.id, kept);
+    kept = null;
+    for (const [id, one] of left) if (!one.isPending()) left.delete(id);
+  }
+
+  /** A job as this page has it, where that is more than the store has. @param {string} id */
+  function unsaved(id) {
+    const found = left.get(id);
+    return found && found.isPending() ? found : null;
+  }
+
   function leaveList() {
     examples?.setAttribute("hidden", "");
     document.body.classList.add("job-open");
@@ -90,7 +108,7 @@
   async function showList() {
     examples?.removeAttribute("hidden");
     document.body.classList.remove("job-open");
-    for (const name of ["conflict", "full"]) jobBar.clear(name);
+    if (!left.size) for (const name of ["conflict", "full", "form"]) jobBar.clear(name);
     await jobList.show(desk, store, acts);
   }
 
@@ -113,6 +131,7 @@
 
   /** Keep a job that is new to this browser, and open it. @param {any} job @param {string} to */
   async function keep(job, to) {
+    leave();
     kept = jobKeep.open(store, job, 0, page);
     kept.dirty = true;
     view = jobDesk.views().includes(to) ? to : jobDesk.views()[0];
@@ -183,6 +202,8 @@
       document.getElementById(`job_open-${copy.id}`)?.focus();
     },
     remove: async (/** @type {string} */ id) => {
+      left.get(id)?.drop();
+      left.delete(id);
       await store.remove(id);
       jobBar.say("Deleted.");
       await showList();
@@ -206,7 +227,7 @@
         const read = jobFile.read(before.text, seambook.jobBook);
         const came = await store.save({ id: job.id, text: jobFile.write(job, seambook.jobBook), brief: jobKeep.briefOf(job, null) }, before.revision);
         if (!came.ok) jobBar.say("It was not put there: the store is full, or another tab has just changed it.");
-        else if (!read.fault) jobKeep.hand(`before-${jobFile.nameOf(read.job)}`, before.text);
+        else jobKeep.hand(`before-${jobFile.nameOf(read.fault ? job : read.job)}`, before.text);
         kept = null;
         go(job.id);
       } },
@@ -243,7 +264,7 @@
     }
     window.addEventListener("hashchange", () => void route());
     window.addEventListener("beforeunload", (event) => {
-      if (kept && kept.isUnsaved()) event.preventDefault();
+      if ([kept, ...left.values()].some((one) => one && one.isUnsaved())) event.preventDefault();
     });
     await route();
   }

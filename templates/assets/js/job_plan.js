@@ -134,7 +134,7 @@
     const order = planned.order.map((/** @type {number} */ n) => problem.tasks[n].id);
     const at = (/** @type {number} */ minutes) => seambook.jobTasks.momentOf(job.start, minutes);
     const likely = planned.finish;
-    const problems = seambook.jobTold.problems(problem, planned, merged, cold, alone, library);
+    const problems = seambook.jobTold.problems(problem, planned, merged, cold, alone, library, job);
     const result = {
       ok: merged.whole && !problems.length, problems, merged, problem, planned, rows: rowsOf(job, merged, planned), finish: at(likely),
       ...(isQuick ? ends(previous, likely, at) : endsOf(job, merged, library, order, likely)), likely: at(likely),

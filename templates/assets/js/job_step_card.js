@@ -99,7 +99,7 @@
       return entries.change((/** @type {any} */ job) => ticks.release(job, key, said), "job_next");
     };
     return el(
-      "div", { class: "job-release" }, entries.field({ id: who, label: "Released by" }), entries.field({ id: why, label }),
+      "div", { class: "job-release" }, entries.field({ id: who, label: "Released by" }), entries.field({ id: why, label, most: 1000 }),
       el("button", { type: "button", class: "control", id: `${at}_release`, text: "Release", on: { click: go } })
     );
   }

@@ -54,13 +54,18 @@
     return merged.days.find((/** @type {any[]} */ [from, to]) => to === one.task && from === one.with[0]);
   }
 
-  /** @param {any} problem @param {any} planned @param {any} merged @param {string[]} cold @param {string[]} alone @param {any} library */
-  function problems(problem, planned, merged, cold, alone, library) {
+  /** Why the book's figures for curing give nothing at the shop's temperature. @param {number} temperature @param {number} least */
+  function curing(temperature, least) {
+    if (temperature < least) return `do not cure at the shop's temperature: at least ${least} °C. Warm the panel, or wait for warmer days.`;
+    return `have no time to cure that can be worked out for ${temperature} °C: they are planned as written. See the maker's sheet.`;
+  }
+
+  /** @param {any} problem @param {any} planned @param {any} merged @param {string[]} cold @param {string[]} alone @param {any} library @param {any} job */
+  function problems(problem, planned, merged, cold, alone, library, job) {
     const { planning } = library.book;
     const told = planned.impossible.filter((/** @type {any} */ one) => !dayOf(merged, one)).map((/** @type {any} */ one) => ({ say: WHY[one.why](one, library), steps: [problem.tasks[one.task].id] }));
-    if (cold.length) {
-      told.push({ say: `do not cure at the shop's temperature: at least ${planning.curing.least_temperature} °C. Warm the panel, or wait for warmer days.`, steps: cold });
-    }
+    if (!problem.hours) told.push({ say: "The shop's hours say no time at which it is open: all is planned as if it were always open. Set them under “Make”.", steps: [] });
+    if (cold.length) told.push({ say: curing(job.climate.temperature, planning.curing.least_temperature), steps: cold });
     if (alone.length) told.push({ say: `need a second person. ${planning.lone_hand.because}`, steps: alone });
     return told;
   }
