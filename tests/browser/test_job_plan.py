@@ -268,6 +268,24 @@ def test_a_step_done_for_several_keeps_the_measures_points_and_dangers_of_all(pa
     assert joined["photo"]
 
 
+def test_what_was_shared_stays_when_a_procedure_is_taken_out(page: Page) -> None:
+    job = page.evaluate("""() => {
+      const job = {
+        done: { "a@left#x": { at: "2026-11-30T08:30", minutes: 9 } }, releases: { "a@left#x": { by: "Maren" } },
+        notes_by_step: { "a@left#x": "old", "b@#x": "new" }, photos: { "a@left#x": [1], "b@#x": [2] },
+        readings: { "a@left#x/Volt": { found: 0 }, "a@left#y/Volt": { found: 1 } },
+      };
+      const nodes = [{ id: "a@left#x", also: ["b@#x"] }, { id: "a@left#y", also: [] }];
+      window.seambook.jobKept.handOver(job, nodes, (id) => id.startsWith("a@left#"));
+      return job;
+    }""")
+    assert job["done"]["b@#x"]["minutes"] == 9
+    assert job["releases"] == {"b@#x": {"by": "Maren"}}
+    assert job["notes_by_step"] == {"a@left#x": "old", "b@#x": "new"}
+    assert job["photos"] == {"b@#x": [2, 1]}
+    assert set(job["readings"]) == {"b@#x/Volt", "a@left#y/Volt"}
+
+
 def test_names_that_every_object_has_are_no_records(plans: Plans) -> None:
     job = job_of(["patch-floor-edge"])
     job["runs"] += [{"procedure": "constructor", "side": "left", "finding": ""}, dict(job["runs"][0])]

@@ -394,6 +394,26 @@ def test_what_could_not_be_read_again_is_told_and_not_written(shop: Watched) -> 
     expect(page.get_by_role("heading", name="Foot of the pillar")).to_be_visible()
 
 
+def test_what_no_button_has_taken_yet_outlasts_a_redrawing(shop: Watched) -> None:
+    page = shop.open("jobs.html", PHONE)
+    begin(page, "26-041")
+    page.get_by_role("link", name="Findings").click()
+    page.get_by_label("Where").fill("Foot of the pillar")
+    page.get_by_label("It must be made safe at once").check()
+    other = page.context.new_page()
+    other.goto(page.url.replace("view=findings", "view=make"))
+    other.get_by_label("Customer").fill("The crate makers")
+    expect(page.locator("#job_said")).to_have_text("Taken over from the other tab.")
+    expect(page.get_by_label("Where")).to_have_value("Foot of the pillar")
+    page.get_by_label("Found by").fill("Maren")
+    page.get_by_role("button", name="Add the finding").click()
+    expect(page.get_by_role("heading", name="Foot of the pillar")).to_be_visible()
+    expect(page.get_by_label("Where")).to_have_value("")
+    expect(page.get_by_label("It must be made safe at once")).not_to_be_checked()
+    expect(page.locator("#job_said")).to_have_text("Saved.")
+    assert jobs_in(page)[0]["findings"][0]["make_safe"]
+
+
 @pytest.mark.parametrize("way", sorted(REFUSED))
 def test_without_storage_it_works_in_memory_and_says_so(shop: Watched, way: str) -> None:
     page = shop.blank(PHONE)

@@ -127,11 +127,12 @@
       if (!value("found")) return entries.fault("coupon_found", "Say what was found.");
       if (!value("by")) return entries.fault("coupon_by", "Say who tried it.");
       entries.keepName(value("by"));
+      entries.taken("coupon_");
       const one = { seam: value("seam"), step: "", method: value("method"), at: words.stamp(Date.now()), by: value("by"), found: value("found"), verdict: value("verdict") };
       return entries.change((/** @type {any} */ job) => (job.coupons = [...(job.coupons || []), one]), "coupon_seam");
     };
     return el("details", { class: "job-more only-screen", id: "coupon_form" }, el("summary", { text: "Enter a coupon" }), el("div", { class: "entry-fields" },
-      entries.choice({ id: "coupon_seam", label: "Seam", value: "", choices: [["", "Choose"], ...seams] }), entries.choice({ id: "coupon_method", label: "Method", value: "", choices: [["", "Choose"], ...methods] }), entries.field({ id: "coupon_found", label: "Found" }),
+      entries.choice({ id: "coupon_seam", label: "Seam", value: "", choices: [["", "Choose"], ...seams] }), entries.choice({ id: "coupon_method", label: "Method", value: "", choices: [["", "Choose"], ...methods] }), entries.field({ id: "coupon_found", label: "Found", most: 1000 }),
       entries.choice({ id: "coupon_verdict", label: "Verdict", value: "passed", choices: COUPONS }), entries.field({ id: "coupon_by", label: "Tried by", value: entries.name() })),
       el("button", { type: "button", class: "control", id: "coupon_add", text: "Add the coupon", on: { click: go } }));
   }
@@ -187,7 +188,7 @@
     const lines = own.map((row) => {
       const [done, release] = [row.done, seambook.jobKept.of(state.job.releases, row)];
       const isOwn = release && done && release.by === done.by;
-      return { cells: [row.number, row.title, row.step.do, row.step.hold.sort, done ? `${done.by}, ${words.said(done.at)}` : "", release ? `${release.by}${isOwn ? " (who did it)" : ""}, ${words.said(release.at)}${release.reason ? `: ${release.reason}` : ""}` : ""] };
+      return { cells: [row.number, row.title, row.step.do, row.step.hold.sort, done ? `${done.by || "nobody named"}, ${words.said(done.at)}` : "", release ? `${release.by}${isOwn ? " (who did it)" : ""}, ${words.said(release.at)}${release.reason ? `: ${release.reason}` : ""}` : ""] };
     });
     return el("section", { class: "block" }, el("h2", { text: "Hold and witness points" }), table("Hold and witness points", ["Step", "Procedure", "What", "Sort", "Done by", "Released by"], lines));
   }

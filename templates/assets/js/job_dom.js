@@ -49,8 +49,23 @@
     return el("button", { type: "button", class: "control", text, on: { click: press }, ...given });
   }
 
+  /** What stands in fields that a button will take, and is in no job yet. @param {HTMLElement} place @returns {Map<string, any>} */
+  function heldIn(place) {
+    const all = /** @type {any[]} */ (Array.from(place.querySelectorAll("[data-held]")));
+    const fields = all.filter((one) => one.dataset.held !== (one.type === "checkbox" ? String(one.checked) : one.value));
+    return new Map(fields.map((one) => [one.id, one]));
+  }
+
+  /** Put it back where its field was drawn anew. @param {Map<string, any>} before */
+  function putBack(before) {
+    for (const [id, { value, checked }] of before) {
+      const field = /** @type {any} */ (document.getElementById(id));
+      if (field && "held" in field.dataset && field !== before.get(id)) Object.assign(field, { value, checked });
+    }
+  }
+
   /**
-   * Show something in a place anew and keep the focus, what is chosen in a field, and which folds are open, by ids.
+   * Show something in a place anew and keep the focus, what is chosen in a field and not taken yet, and which folds are open, by ids.
    * @param {HTMLElement} place @param {() => void} draw
    */
   function redraw(place, draw) {
@@ -59,7 +74,9 @@
     const [from, to] = id ? chosenIn(active) : [null, null];
     const open = Array.from(place.querySelectorAll("details[id][open]"), (one) => one.id);
     const [left, top] = [window.scrollX, window.scrollY];
+    const held = heldIn(place);
     draw();
+    putBack(held);
     for (const one of open) document.getElementById(one)?.setAttribute("open", "");
     const again = /** @type {any} */ (id && document.getElementById(id));
     if (again && document.activeElement !== again) {

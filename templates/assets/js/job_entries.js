@@ -101,7 +101,8 @@
     };
     const input = el(rows ? "textarea" : "input", given);
     input.value = value ?? "";
-    if (edit) {
+    if (!edit) input.dataset.held = input.value;
+    else {
       input.addEventListener("input", () => keep((job) => edit(job, input.value)));
       input.addEventListener("change", () => {
         clearFault(input);
@@ -120,15 +121,22 @@
   /** @param {{id: string, label: string, value: string, choices: [string, string][], edit?: (job: any, text: string) => void, style?: string}} about */
   function choice({ id, label, value, choices, edit, style }) {
     const select = el("select", { id }, ...choices.map(([key, said]) => el("option", { value: key, selected: key === value, text: said })));
-    if (edit) select.addEventListener("change", () => change((job) => edit(job, select.value)));
+    if (!edit) select.dataset.held = select.value;
+    else select.addEventListener("change", () => change((job) => edit(job, select.value)));
     return el("div", { class: `entry-field${style ? ` ${style}` : ""}` }, el("label", { for: id, text: label }), select);
   }
 
   /** @param {{id: string, label: string, checked: boolean, edit?: (job: any, is: boolean) => void}} about */
   function check({ id, label, checked, edit }) {
     const box = el("input", { id, type: "checkbox", checked });
-    if (edit) box.addEventListener("change", () => change((job) => edit(job, box.checked)));
+    if (!edit) box.dataset.held = String(checked);
+    else box.addEventListener("change", () => change((job) => edit(job, box.checked)));
     return el("label", { class: "job-check", for: id }, box, label);
+  }
+
+  /** Let go of what stands in the fields of a form: it was taken. @param {string} start what their ids begin with */
+  function taken(start) {
+    for (const one of document.querySelectorAll(`[data-held][id^="${start}"]`)) one.removeAttribute("data-held");
   }
 
   /** What stands in a field. @param {string} id */
@@ -164,5 +172,5 @@
     }, 0), true);
   }
 
-  seambook.jobEntries = { name, keepName, idOf, change, redraw, freshen, field, choice, check, valueOf, fault };
+  seambook.jobEntries = { name, keepName, idOf, change, redraw, freshen, field, choice, check, valueOf, taken, fault };
 })();

@@ -172,6 +172,7 @@
       minutes: words.typed(value("minutes")) || 0, price: words.typed(value("price")), make_safe: safe, answer: "waiting", answered: "", by_whom: "",
     };
     draft = { procedures: [], supplies: [], photo: "" };
+    entries.taken("finding_");
     return entries.change((/** @type {any} */ job) => {
       const finding = { id: freshId(job), ...made };
       job.findings = [...(job.findings || []), finding];

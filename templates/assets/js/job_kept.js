@@ -92,7 +92,7 @@
     const points = every.map((one) => one.hold).filter(Boolean);
     return {
       ...step, measures: order.map((name) => measures.get(name)), hold: points.find(({ sort }) => sort === "hold") || points[0] || null,
-      hazards: union("hazards"), tools: union("tools"), on: union("on"), traits: union("traits"),
+      hazards: union("hazards"), tools: union("tools"), supplies: union("supplies"), on: union("on"), traits: union("traits"),
       photo: every.map((one) => one.photo).find(Boolean) || "", watch: every.some((one) => one.watch),
     };
   }

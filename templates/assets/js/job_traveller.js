@@ -53,7 +53,7 @@
         el("p", { class: "traveller-do", text: step.do }), step.key_point ? el("p", { class: "traveller-key", text: step.key_point }) : null,
         el("p", { class: "note", text: about }), ...readings(state, row), step.photo ? el("p", {}, el("strong", { text: "Photograph: " }), step.photo) : null,
         hold(state, row), written ? el("p", {}, el("strong", { text: "Note: " }), written) : null),
-      el("div", { class: "traveller-boxes" }, el("span", { class: "box tick-box", text: done ? "\u2713" : "" }), el("span", { class: "box", text: done ? `${done.by}${typeof done.minutes === "number" ? `, ${done.minutes} min` : ""}` : "Initials" }))
+      el("div", { class: "traveller-boxes" }, el("span", { class: "box tick-box", text: done ? "\u2713" : "" }), el("span", { class: "box", text: done ? `${done.by || "nobody named"}${typeof done.minutes === "number" ? `, ${done.minutes} min` : ""}` : "Initials" }))
     );
   }
 
