@@ -149,6 +149,13 @@ def test_labour_is_as_planned_and_as_it_was(page: Page) -> None:
     assert found["labour"]["minutes"] == 90 + 2 * 10
 
 
+def test_part_of_a_pack_that_a_finding_asks_for_is_a_pack(page: Page) -> None:
+    finding = {"id": "f1", "where": "Foot", "answer": "yes", "minutes": 0,
+               "supplies": [{"supply": "sealer", "packs": 0.3}, {"supply": "wire", "packs": 1.5}]}  # fmt: skip
+    found = summed(page, ["a@left"], [procedure("a", [row("sealer", 20)])], findings=[finding])
+    assert (supply(found, "sealer")["packs"], supply(found, "wire")["packs"]) == (2, 2)
+
+
 def test_only_what_is_agreed_is_ordered(page: Page) -> None:
     both = [procedure("a", [row("wire", 10)]), procedure("b", [row("wire", 10)])]
     for answer, amount, packs, minutes in (("waiting", 10, None, 0), ("no", 10, None, 0), ("yes", 20, 2, 45)):

@@ -111,7 +111,9 @@
     const withWaste = amount === null ? null : amount * (1 + (record.waste || 0));
     const more = added.reduce((sum, one) => sum + one.packs, 0);
     const need = withWaste === null || !pack ? null : withWaste / pack.size;
-    const packs = need === null ? (more || null) : Math.ceil(need - ROUNDING) + more;
+    // Only whole packs are bought, whatever part of one a finding asks for.
+    const whole = Math.ceil(more - ROUNDING);
+    const packs = need === null ? (whole || null) : Math.ceil(need - ROUNDING) + whole;
     const price = job.prices?.supplies?.[id] ?? null;
     const share = record.always_whole ? packs : (need === null ? (more || null) : need + more);
     const cost = typeof price === "number" && share !== null ? cents(price * share) : null;
@@ -119,7 +121,7 @@
       id, title: record.title, path: record.path || "", amount, unit: pack?.unit || lines[0]?.unit || "", withWaste, packs, pack, price, share, cost,
       open: lines.length - counted.length, lines: [...lines, ...added.map((one) => ({ how: `${one.packs} × ${pack?.say || "pack"}: ${one.where}`, amount: null, unit: "", steps: [], title: "Finding" }))],
     };
-    return { ...line, how: howOf(line, record, more, job.prices?.currency || "") };
+    return { ...line, how: howOf(line, record, whole, job.prices?.currency || "") };
   }
 
   /** In words and figures. @param {any} line @param {any} record @param {number} more @param {string} currency */
