@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any, NamedTuple
 
-from builder.model.job_law import AnyonesRule
+from builder.model.job_law import AnyonesRule, ProcedureLaw
 from builder.model.records.body import Panel
 from builder.model.records.law import Rule, State
 from builder.model.records.planning import Curing, CustomerPage
@@ -18,7 +18,7 @@ from builder.model.records.vehicle import Vehicle
 from builder.model.reference import Ref
 from builder.model.signs import sign, with_sign
 from builder.view.here import Book
-from builder.view.job_procedure import Data, fingerprint_of, stage_at
+from builder.view.job_procedure import Data, fingerprint_of, is_handed, stage_at
 from builder.view.prose import plain_text
 
 NAMED = ("seam", "panel", "cavity", "opening")
@@ -32,17 +32,28 @@ class JobShort(NamedTuple):
     data: Data
 
 
-def job_short(book: Book, ref: Ref, procedure: Procedure, handed: bool) -> JobShort:
+def job_short(book: Book, ref: Ref, procedure: Procedure, law: ProcedureLaw) -> JobShort:
     """Return a procedure in short."""
     steps = [step for phase in procedure.phases for step in phase.steps]
     return JobShort(ref, {
         "id": ref.id, "title": procedure.title, "path": book.links.path(ref),
         "stage": book.word("stage", procedure.stage or ""), "stage_at": stage_at(book, procedure.stage),
-        "status": procedure.status, "revision": procedure.revision.number, "handed": handed,
+        "status": procedure.status, "revision": procedure.revision.number, "handed": is_handed(law),
         "panels": list(procedure.panels), "relies_on": list(procedure.relies_on), "followers": followers(book, ref),
+        "ends": ends_of(law),
         "was": list(procedure.was), "steps": len(steps), "minutes": sum(step.minutes or 0 for step in steps),
         "fingerprint": fingerprint_of(procedure),
     })  # fmt: skip
+
+
+def ends_of(law: ProcedureLaw) -> list[list[str]]:
+    """Return the states, each with whose it is, that were left to the procedure and hold no longer when it is done."""
+    holds = dict.fromkeys(law.brought, True)
+    for step in law.steps:
+        holds |= dict.fromkeys((one for one in step.spoils if one in holds), False)
+        holds |= dict.fromkeys((one for one in step.makes if one in holds), True)
+    ended = [law.states[at] for at, does_hold in holds.items() if not does_hold]
+    return [[one.name, one.subject] for one in ended]
 
 
 def followers(book: Book, ref: Ref) -> list[str]:

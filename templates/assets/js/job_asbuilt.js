@@ -71,7 +71,7 @@
       const { all, entered, out } = seambook.asBuilt.counts(own);
       const said = [`${entered} of ${all} entered`, out ? `${out} out of tolerance` : ""].filter(Boolean).join(", ");
       const isOpen = out > 0 || (!!first && first[0] === title);
-      return el("details", { class: "job-more as-built-group", open: isOpen }, el("summary", {}, title, el("span", { class: "note", text: ` ${said}` })), made);
+      return el("details", { class: "job-more as-built-group", open: isOpen }, el("summary", {}, title, " ", el("span", { class: "note", text: ` ${said}` })), made);
     });
   }
 
@@ -90,7 +90,7 @@
     const groups = seambook.asBuilt.beforeAndAfter(rows).filter((/** @type {BeforeAndAfter} */ group) => group.rows.some(({ found }) => found !== null));
     if (!groups.length) return null;
     const most = Math.max(...groups.map((/** @type {BeforeAndAfter} */ group) => group.rows.length));
-    const names = ["Before", ...Array.from({ length: Math.max(0, most - 2) }, (_, at) => `Between${most > 3 ? ` ${at + 1}` : ""}`), "After"];
+    const names = ["First", ...Array.from({ length: Math.max(0, most - 2) }, (_, at) => `Between${most > 3 ? ` ${at + 1}` : ""}`), "Last"];
     const heads = ["Measure", ...names, "Moved by"];
     const lines = groups.map((/** @type {BeforeAndAfter} */ { name, unit, side, rows: own, change }) => {
       const spread = [...own.slice(0, -1), ...Array.from({ length: most - own.length }, () => null), own[own.length - 1]];
@@ -100,7 +100,7 @@
       ]);
       return { cells: [side ? `${name}, ${side}` : name, ...cells, change === null ? "\u2013" : `${change > 0 ? "+" : ""}${words.number(change)} ${unit}`] };
     });
-    return el("section", { class: "block" }, el("h2", { text: "Before and after" }), table("The same measures before and after", heads, lines));
+    return el("section", { class: "block" }, el("h2", { text: "Before and after" }), el("p", { class: "note", text: "First and last are the steps of this job that read the measure, by their order. Only the last one says how the car is handed over." }), table("The same measures before and after", heads, lines));
   }
 
   /** @param {any} state @param {boolean} isPaper */
