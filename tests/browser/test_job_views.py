@@ -215,8 +215,8 @@ def test_the_timeline_and_its_table_tell_the_same_times(desk: Page, width: int) 
     job_states.show(desk, "plan", job_states.state())
     expect(desk.locator(".only-screen > svg.timeline")).to_have_count(2)
     table = desk.evaluate("""() => [...document.querySelectorAll(".job-table tbody tr")].map((row) => {
-      const cells = [...row.cells].map((cell) => cell.textContent);
-      return [cells[0], ...cells[1].split(" to "), row.dataset.id];
+      const day = row.closest("details").querySelector("summary").textContent.split(",")[0];
+      return [day, ...row.cells[0].textContent.split(" to "), row.dataset.id];
     })""")
     assert len(table) == 7
     assert sorted(bars(desk)) == sorted(tuple(row) for row in table)

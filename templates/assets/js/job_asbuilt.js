@@ -51,12 +51,18 @@
       if (job.readings?.[row.id]) job.readings[row.id].gauge = text.trim();
     };
     const gauge = isPaper ? row.gauge : [entries.field({ id: gaugeId, label: `Gauge for ${row.name}`, unseen: true, value: row.gauge, edit: setGauge })];
-    const release = row.released ? el("span", { class: "note", text: ` by ${row.released.by}, ${words.said(row.released.at)}: ${row.released.reason || "no reason given"}` }) : null;
+    const release = row.released && !isPaper ? el("span", { class: "note", text: ` by ${row.released.by}, ${words.said(row.released.at)}: ${row.released.reason || "no reason given"}` }) : null;
     const cells = [
       [row.href && !isPaper ? el("a", { href: row.href, text: row.number }) : row.number], row.name, expected(row), told(row.low), told(row.high), found,
       [el("span", { class: `found-verdict ${said.style}`, text: said.text }), release], row.by, row.at ? words.said(row.at) : "", gauge,
     ];
     return { cells, about: { class: row.off ? "is-out" : null } };
+  }
+
+  /** On paper a reason stands below its table: the column of the verdict is too narrow for a sentence. @param {AsBuiltRow[]} rows */
+  function releases(rows) {
+    return rows.filter(({ released }) => released).map(({ number, name, released }) =>
+      el("p", {}, el("strong", { text: `Step ${number}, ${name}: ` }), `released by ${released.by}, ${words.said(released.at)}: ${released.reason || "no reason given"}`));
   }
 
   /** The measures of each procedure and side. @param {any} state @param {AsBuiltRow[]} rows @param {boolean} isPaper */
@@ -67,7 +73,7 @@
     const first = [...groups].find(([, own]) => own.some(({ found }) => found === null));
     return [...groups].map(([title, own]) => {
       const made = table(`Measures of ${title}`, HEADS, own.map((row) => line(state, row, isPaper)), "as-built");
-      if (isPaper) return el("div", { class: "as-built-group" }, el("h3", { text: title }), made);
+      if (isPaper) return el("div", { class: "as-built-group" }, el("h3", { text: title }), made, ...releases(own));
       const { all, entered, out } = seambook.asBuilt.counts(own);
       const said = [`${entered} of ${all} entered`, out ? `${out} out of tolerance` : ""].filter(Boolean).join(", ");
       const isOpen = out > 0 || (!!first && first[0] === title);

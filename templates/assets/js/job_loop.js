@@ -59,13 +59,19 @@
     }));
   }
 
+  /** What is for any panel stands before what is for one of its own. @param {any} one @param {any} other */
+  function byReach(one, other) {
+    return Number((one.panels || []).length > 0) - Number((other.panels || []).length > 0);
+  }
+
   /** What to do about it. @param {any} state @param {Turn[]} loop @returns {any[]} */
   function wayOut(state, loop) {
-    const enders = endersOf(state, loop);
+    const enders = endersOf(state, loop).sort(byReach);
+    const left = [...new Set(loop.map((one) => aboutText(state.book, one)).filter(Boolean))].join(" and ");
     const part = "one of the procedures out, or do it as a job of its own once this one is finished.";
     if (!enders.length) return [el("p", { text: `Take ${part}` })];
     return [
-      el("p", { text: "Nothing in this job ends it. In this book it is ended by:" }),
+      el("p", { text: `Nothing in this job ends ${left} in time. In this book these do:` }),
       el("ul", { class: "list" }, ...enders.map((one) => el("li", {}, record(one, one.id)))),
       el("p", {}, "Add the one that fits ", el("a", { href: `#job=${encodeURIComponent(state.job.id || "")}&view=make`, text: "where the job is made" }), `. If none does, take ${part}`),
     ];

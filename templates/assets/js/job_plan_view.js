@@ -257,7 +257,7 @@
       return el("tr", { "data-id": row.id, class: row.critical ? "critical" : null }, ...cells.map((cell, at) => el("td", { "data-head": HEADS[at] }, ...[cell].flat())));
     });
     return el("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": `Steps of ${words.day(rows[0].start)}` },
-      el("table", { class: "wordy job-table" }, el("thead", {}, el("tr", {}, ...HEADS.map((head) => el("th", { scope: "col", text: head })))), el("tbody", {}, ...lines)));
+      el("table", { class: "wordy job-table plan-table" }, el("thead", {}, el("tr", {}, ...HEADS.map((head) => el("th", { scope: "col", text: head })))), el("tbody", {}, ...lines)));
   }
 
   /** @param {any} row */
