@@ -186,8 +186,8 @@
       el("p", { class: "note", text: `${edition.title}${edition.fingerprint ? `, fingerprint ${edition.fingerprint}` : ""}` }));
   }
 
-  /** Hold points in order, with who released them. @param {any} state @param {JobRow[]} steps */
-  function points(state, steps) {
+  /** Hold points in order, with who released them; on screen behind their count. @param {any} state @param {JobRow[]} steps @param {boolean} isPaper */
+  function points(state, steps, isPaper) {
     const own = steps.filter(({ step }) => step.hold);
     if (!own.length) return null;
     const lines = own.map((row) => {
@@ -195,7 +195,11 @@
       const isOwn = release && done && release.by === done.by;
       return { cells: [row.number, row.title, row.step.do, row.step.hold.sort, done ? `${done.by}, ${words.said(done.at)}` : "", release ? `${release.by}${isOwn ? " (who did it)" : ""}, ${words.said(release.at)}${release.reason ? `: ${release.reason}` : ""}` : ""] };
     });
-    return el("section", { class: "block" }, el("h2", { text: "Hold and witness points" }), table("Hold and witness points", ["Step", "Procedure", "What", "Sort", "Done by", "Released by"], lines));
+    const made = table("Hold and witness points", ["Step", "Procedure", "What", "Sort", "Done by", "Released by"], lines);
+    const released = own.filter(({ id }) => state.job.releases?.[id]).length;
+    const said = `${words.counted(own.length, "point")}, ${released} released`;
+    return el("section", { class: "block" }, el("h2", { text: "Hold and witness points" }),
+      isPaper ? made : el("details", { class: "job-more", id: "sheet_points" }, el("summary", { text: said }), made));
   }
 
   /** The record on paper. @param {any} state @returns {Node[]} */
@@ -204,7 +208,7 @@
     const steps = seambook.jobRows.of(state);
     const all = [
       el("h2", { class: "traveller-title", text: "As built" }), el("p", { class: "note", text: "This record stays with the car." }), summary(rows),
-      ...sheet(state, rows, true), openings(state, rows), points(state, steps), coupons(state, true), batches(state, true), followed(state),
+      ...sheet(state, rows, true), openings(state, rows), points(state, steps, true), coupons(state, true), batches(state, true), followed(state),
       el("div", { class: "paper-signs" }, ...["Name", "Signature", "Date"].map((text) => el("span", { class: "box wide", text }))),
     ];
     return all.filter(Boolean);
@@ -222,7 +226,7 @@
     };
     const choose = el("button", { type: "button", class: "control", id: "sheet_open", "aria-pressed": String(onlyOpen), text: "Only what is open or out", on: { click: toggle } });
     const measures = el("section", { class: "block" }, el("h2", { text: "Every measure" }), el("div", { class: "job-acts" }, choose), all.length ? sheet(state, rows, false) : el("p", { class: "none", text: "No step of this job takes a measure." }));
-    const screen = el("div", { class: "only-screen" }, summary(all), holding(state, all), openings(state, all), measures, points(state, seambook.jobRows.of(state)), coupons(state, false), batches(state, false), followed(state));
+    const screen = el("div", { class: "only-screen" }, summary(all), holding(state, all), openings(state, all), measures, points(state, seambook.jobRows.of(state), false), coupons(state, false), batches(state, false), followed(state));
     entries.redraw(place, state, [screen, seambook.jobPaper.place(() => paper(state))]);
   }
 
