@@ -45,6 +45,8 @@ class Book:
     """Links made before, by the folder they were made in: from every page of a folder the way is the same."""
     known_defects: dict[tuple[str, str], tuple[Ref, ...]] = field(default_factory=dict)
     """By act and method: the defects that show themselves with such steps."""
+    known_traits: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    """By act: what goes on while it is done, as planning says."""
     known_warnings: dict[tuple[str, str], Warning | None] = field(default_factory=dict)
     """Safety messages made before, by folder and hazard."""
 

@@ -18,7 +18,7 @@ from builder.model.records.vehicle import Vehicle
 from builder.model.reference import Ref
 from builder.model.signs import sign, with_sign
 from builder.view.here import Book
-from builder.view.job_procedure import Data, fingerprint_of, is_handed, stage_at
+from builder.view.job_procedure import Data, stage_at
 from builder.view.prose import plain_text
 
 NAMED = ("seam", "panel", "cavity", "opening")
@@ -32,17 +32,17 @@ class JobShort(NamedTuple):
     data: Data
 
 
-def job_short(book: Book, ref: Ref, procedure: Procedure, law: ProcedureLaw) -> JobShort:
-    """Return a procedure in short."""
+def job_short(book: Book, ref: Ref, procedure: Procedure, law: ProcedureLaw, data: Data) -> JobShort:
+    """Return a procedure in short; `data` is what a job needs of it whole."""
     steps = [step for phase in procedure.phases for step in phase.steps]
     return JobShort(ref, {
         "id": ref.id, "title": procedure.title, "path": book.links.path(ref),
         "stage": book.word("stage", procedure.stage or ""), "stage_at": stage_at(book, procedure.stage),
-        "status": procedure.status, "revision": procedure.revision.number, "handed": is_handed(law),
+        "status": procedure.status, "revision": procedure.revision.number, "handed": data["handed"],
         "panels": list(procedure.panels), "relies_on": list(procedure.relies_on), "followers": followers(book, ref),
         "ends": ends_of(law),
         "was": list(procedure.was), "steps": len(steps), "minutes": sum(step.minutes or 0 for step in steps),
-        "fingerprint": fingerprint_of(procedure),
+        "fingerprint": data["fingerprint"],
     })  # fmt: skip
 
 

@@ -23,7 +23,7 @@ def planned(book: Book, step: Step) -> dict[str, Any]:
     low, high = spread(planning, step)
     return {
         "low": low, "high": high, "rusty": step.act in planning.rusty, "place": place_of(planning, step),
-        "traits": [id_ for id_, trait in planning.traits.items() if _has(book, trait, step.act)],
+        "traits": list(_traits(book, planning, step.act)),
         "watch": step.act in planning.watch, "cures": _cures(planning, step),
         "needs_two": step.hands > 1 and step.act in planning.lone_hand.never,
     }  # fmt: skip
@@ -49,6 +49,14 @@ def place_of(planning: Planning, step: Step) -> str:
 
 def _cures(planning: Planning, step: Step) -> bool:
     return step.wait is not None and step.wait.at is not None and step.act in planning.curing.acts
+
+
+def _traits(book: Book, planning: Planning, act: str) -> tuple[str, ...]:
+    found = book.known_traits.get(act)
+    if found is None:
+        found = tuple(id_ for id_, trait in planning.traits.items() if _has(book, trait, act))
+        book.known_traits[act] = found
+    return found
 
 
 def _has(book: Book, trait: Trait, act: str) -> bool:

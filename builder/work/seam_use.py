@@ -41,11 +41,21 @@ def joining(steps: Sequence[StepSummary]) -> Joining:
     return {ref: tuple(methods) for ref, methods in found.items()}
 
 
-def planned_use(step: StepSummary, seam: Ref, joined: Joining, catalogue: Catalogue, shop: Shop) -> Iterator[Planned]:
-    """Yield what this step takes for a seam.
+def planned_use(
+    step: StepSummary, seam: Ref, joined: Joining, catalogue: Catalogue, shop: Shop
+) -> tuple[Planned, ...]:
+    """Return what this step takes for a seam.
 
     Where a procedure joins one seam by several methods, each segment counts with that whose plan admits it.
     """
+    key = ("use", step.act, step.method, seam, joined.get(seam, ()))
+    found = shop.uses.get(key)
+    if found is None:
+        found = shop.uses[key] = tuple(_planned_use(step, seam, joined, catalogue, shop))
+    return found
+
+
+def _planned_use(step: StepSummary, seam: Ref, joined: Joining, catalogue: Catalogue, shop: Shop) -> Iterator[Planned]:
     summary = catalogue.find(seam)
     if summary is None:
         return

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from typing import Literal, NamedTuple
+from typing import Any, Literal, NamedTuple
 
 from builder.formula import (
     TRUTH,
@@ -67,6 +67,8 @@ class Shop:
     """Of each method asked for before, whether it can be worked out."""
     facts: dict[str, dict[str, Kind]] = field(default_factory=dict)
     """What every plan, and every value of a step, may name, once it was asked for."""
+    uses: dict[tuple[object, ...], tuple[Any, ...]] = field(default_factory=dict)
+    """What a seam takes of supplies, once it was asked for: by act, method and seam."""
     chosen: dict[tuple[object, ...], Chosen] = field(default_factory=dict)
     """Decided before: the same decision with the same inputs known and open leaves the same."""
 

@@ -44,7 +44,9 @@ class Library:
         ref = Ref("procedure", procedure)
         record = unpack(ref, self.gathered)
         assert isinstance(record, Procedure)
-        return take_off(record, ref, catalogue, self.shop)
+        # A shop keeps what it worked out for one book: another catalogue wants a shop of its own.
+        shop = self.shop if catalogue is self.catalogue else replace(self.shop, known={}, uses={})
+        return take_off(record, ref, catalogue, shop)
 
     def one(self, procedure: str, supply: str, subject: str) -> Taken:
         found = [one for one in self.rows(procedure)
