@@ -120,7 +120,7 @@ class Drawing:
         takes = work_stage.take_off(record, ref, self.catalogue, self.shop)
         data = view.job_procedure(self.book, ref, record, law, takes)
         script = render.assigned("jobProcedures", data, ref.id)
-        return {f"assets/job/procedure/{ref.id}.js": script}, view.job_short(self.book, ref, record, data)
+        return {f"assets/job/procedure/{ref.id}.js": script}, view.job_short(self.book, ref, record, law, data)
 
     def job_files(self) -> dict[str, bytes]:
         """Return what a job needs of the book before any procedure is chosen."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any, NamedTuple
 
-from builder.model.job_law import AnyonesRule
+from builder.model.job_law import AnyonesRule, ProcedureLaw
 from builder.model.records.body import Panel
 from builder.model.records.law import Rule, State
 from builder.model.records.planning import Curing, CustomerPage
@@ -32,7 +32,7 @@ class JobShort(NamedTuple):
     data: Data
 
 
-def job_short(book: Book, ref: Ref, procedure: Procedure, data: Data) -> JobShort:
+def job_short(book: Book, ref: Ref, procedure: Procedure, law: ProcedureLaw, data: Data) -> JobShort:
     """Return a procedure in short; `data` is what a job needs of it whole."""
     steps = [step for phase in procedure.phases for step in phase.steps]
     return JobShort(ref, {
@@ -40,9 +40,20 @@ def job_short(book: Book, ref: Ref, procedure: Procedure, data: Data) -> JobShor
         "stage": book.word("stage", procedure.stage or ""), "stage_at": stage_at(book, procedure.stage),
         "status": procedure.status, "revision": procedure.revision.number, "handed": data["handed"],
         "panels": list(procedure.panels), "relies_on": list(procedure.relies_on), "followers": followers(book, ref),
+        "ends": ends_of(law),
         "was": list(procedure.was), "steps": len(steps), "minutes": sum(step.minutes or 0 for step in steps),
         "fingerprint": data["fingerprint"],
     })  # fmt: skip
+
+
+def ends_of(law: ProcedureLaw) -> list[list[str]]:
+    """Return the states, each with whose it is, that were left to the procedure and hold no longer when it is done."""
+    holds = dict.fromkeys(law.brought, True)
+    for step in law.steps:
+        holds |= dict.fromkeys((one for one in step.spoils if one in holds), False)
+        holds |= dict.fromkeys((one for one in step.makes if one in holds), True)
+    ended = [law.states[at] for at, does_hold in holds.items() if not does_hold]
+    return [[one.name, one.subject] for one in ended]
 
 
 def followers(book: Book, ref: Ref) -> list[str]:

@@ -17,6 +17,7 @@ from builder.model.reference import LONE_SUBJECTS, Ref, parse_reference
 from builder.model.signs import sign
 from builder.view.here import Book
 from builder.view.job_step import planned
+from builder.view.procedure import COMES_FROM
 from builder.view.prose import plain_text
 from builder.view.units import minutes
 
@@ -46,7 +47,8 @@ def job_procedure(
         },
         "fingerprint": fingerprint_of(procedure),
         "people": [{"who": one.who, "count": one.count} for one in procedure.needs.people],
-        "parts": [_filled({"name": one.name, "comes_from": one.comes_from, "note": plain_text(one.note or "")})
+        "parts": [_filled({"name": one.name, "comes_from": COMES_FROM[one.comes_from],
+                            "note": plain_text(one.note or "")})
                   for one in procedure.needs.parts],
         "tools": list(procedure.needs.tools), "supplies": list(procedure.needs.supplies),
         "hazards": list(procedure.hazards), "takes": [_taken(one) for one in takes],

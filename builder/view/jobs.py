@@ -29,7 +29,7 @@ STRIPS = ("strokes", "lengths", "weld_places", "pieces", "paper", "strip")
 """Marking strips are printed with the job."""
 PAGE = (
     "dom", "words", "check", "file", "store", "photo", "library", "choices", "bar", "keep", "desk", "list", "make_car",
-    "make_pick", "make_time", "make", "rows", "parts", "entries", "photos", "ticks", "lanes", "timeline_draw",
+    "make_pick", "make_time", "make", "rows", "parts", "loop", "entries", "photos", "ticks", "lanes", "timeline_draw",
     "timeline", "paper", "plan_view", "step_card", "steps", "traveller", "asbuilt", "findings", "takeoff_view",
     "customer", "strips", "print",
 )  # fmt: skip

@@ -25,6 +25,7 @@ SCRIPTS = (
     "job_words",
     "job_rows",
     "job_parts",
+    "job_loop",
     "job_entries",
     "job_photos",
     "job_ticks",

@@ -215,7 +215,7 @@ def test_the_timeline_and_its_table_tell_the_same_times(desk: Page, width: int) 
     job_states.show(desk, "plan", job_states.state())
     expect(desk.locator(".only-screen > svg.timeline")).to_have_count(2)
     table = desk.evaluate("""() => [...document.querySelectorAll(".job-table tbody tr")].map((row) => {
-      const day = row.closest("[role=region]").getAttribute("aria-label").replace("Steps of ", "");
+      const day = row.closest("details").querySelector("summary").textContent.split(",")[0];
       return [day, ...row.cells[0].textContent.split(" to "), row.dataset.id];
     })""")
     assert len(table) == 7
@@ -277,9 +277,27 @@ def test_a_loop_is_told_by_its_steps_and_rules(desk: Page) -> None:
         "href", "procedures/first-panel.html#coat"
     )
     expect(block.get_by_role("link", name="Coated before it is shut")).to_have_attribute("href", "rules/dry.html")
-    said = "step 3 needs what is named here (Coated, The lap) and Second panel, left, step 2 has undone it"
+    said = "step 3 needs “Coated” (The lap), and Second panel, left, step 2 undoes it, or brings it only later"
     expect(block).to_contain_text(said)
     expect(block).to_contain_text("Nobody reaches it again.")
+
+
+def test_a_loop_is_undone_by_what_ends_the_state_that_makes_it(desk: Page) -> None:
+    given = job_states.state()
+    turn = {"id": COAT, "by": "second-panel@left#weld", "kind": "makes", "rule": "", "state": "open", "subject": "body"}
+    given["planned"]["merged"]["loop"] = [turn]
+    given["book"]["states"] = {"open": "Fuel system open"}
+    found = {"relies_on": ["first-panel"], "status": "issued", "path": "procedures/back.html"}
+    given["book"]["procedures"] = [
+        {"id": "back", "title": "Put it back", "ends": [["open", "body"]], **found},
+        {"id": "other", "title": "Something else", "ends": [["open", "seam:lap"]], **found},
+    ]
+    job_states.show(desk, "plan", given)
+    block = desk.get_by_role("region", name="Problems")
+    expect(block).to_contain_text("brings “Fuel system open” (body) about")
+    expect(block.get_by_role("link", name="Put it back")).to_have_attribute("href", "procedures/back.html")
+    expect(block).not_to_contain_text("Something else")
+    expect(desk.locator(".job-summary")).to_contain_text("not known")
 
 
 def test_what_steps_took_is_offered_to_whoever_keeps_the_records(desk: Page) -> None:

@@ -79,11 +79,12 @@
     };
   }
 
-  /** The same measure of the same thing at different steps, first to last, with how far it has moved. @param {AsBuiltRow[]} all @returns {BeforeAndAfter[]} */
+  /** The same measure of the same thing at different steps, first to last, with how far it has moved.
+   * What has one limit alone, as a thickness or a dew point, has no place that it could move from. @param {AsBuiltRow[]} all @returns {BeforeAndAfter[]} */
   function beforeAndAfter(all) {
     /** @type {BeforeAndAfter[]} */
     const groups = [];
-    for (const row of all.filter(({ verdict }) => verdict !== "gone")) {
+    for (const row of all.filter(({ verdict, expected }) => verdict !== "gone" && expected !== null)) {
       const same = groups.find((group) =>
         group.name === row.name && group.unit === row.unit && group.side === row.side &&
         group.rows.some((other) => other.step !== row.step && other.on.some((one) => row.on.includes(one))));

@@ -51,12 +51,18 @@
       if (job.readings?.[row.id]) job.readings[row.id].gauge = text.trim();
     };
     const gauge = isPaper ? row.gauge : [entries.field({ id: gaugeId, label: `Gauge for ${row.name}`, unseen: true, value: row.gauge, edit: setGauge })];
-    const release = row.released ? el("span", { class: "note", text: ` by ${row.released.by}, ${words.said(row.released.at)}: ${row.released.reason || "no reason given"}` }) : null;
+    const release = row.released && !isPaper ? el("span", { class: "note", text: ` by ${row.released.by}, ${words.said(row.released.at)}: ${row.released.reason || "no reason given"}` }) : null;
     const cells = [
       [row.href && !isPaper ? el("a", { href: row.href, text: row.number }) : row.number], row.name, expected(row), told(row.low), told(row.high), found,
       [el("span", { class: `found-verdict ${said.style}`, text: said.text }), release], row.by, row.at ? words.said(row.at) : "", gauge,
     ];
     return { cells, about: { class: row.off ? "is-out" : null } };
+  }
+
+  /** On paper a reason stands below its table: the column of the verdict is too narrow for a sentence. @param {AsBuiltRow[]} rows */
+  function releases(rows) {
+    return rows.filter(({ released }) => released).map(({ number, name, released }) =>
+      el("p", {}, el("strong", { text: `Step ${number}, ${name}: ` }), `released by ${released.by}, ${words.said(released.at)}: ${released.reason || "no reason given"}`));
   }
 
   /** The measures of each procedure and side. @param {any} state @param {AsBuiltRow[]} rows @param {boolean} isPaper */
@@ -67,11 +73,11 @@
     const first = [...groups].find(([, own]) => own.some(({ found }) => found === null));
     return [...groups].map(([title, own]) => {
       const made = table(`Measures of ${title}`, HEADS, own.map((row) => line(state, row, isPaper)), "as-built");
-      if (isPaper) return el("div", { class: "as-built-group" }, el("h3", { text: title }), made);
+      if (isPaper) return el("div", { class: "as-built-group" }, el("h3", { text: title }), made, ...releases(own));
       const { all, entered, out } = seambook.asBuilt.counts(own);
       const said = [`${entered} of ${all} entered`, out ? `${out} out of tolerance` : ""].filter(Boolean).join(", ");
       const isOpen = out > 0 || (!!first && first[0] === title);
-      return el("details", { class: "job-more as-built-group", open: isOpen }, el("summary", {}, title, el("span", { class: "note", text: ` ${said}` })), made);
+      return el("details", { class: "job-more as-built-group", open: isOpen }, el("summary", {}, title, " ", el("span", { class: "note", text: ` ${said}` })), made);
     });
   }
 
@@ -90,7 +96,7 @@
     const groups = seambook.asBuilt.beforeAndAfter(rows).filter((/** @type {BeforeAndAfter} */ group) => group.rows.some(({ found }) => found !== null));
     if (!groups.length) return null;
     const most = Math.max(...groups.map((/** @type {BeforeAndAfter} */ group) => group.rows.length));
-    const names = ["Before", ...Array.from({ length: Math.max(0, most - 2) }, (_, at) => `Between${most > 3 ? ` ${at + 1}` : ""}`), "After"];
+    const names = ["First", ...Array.from({ length: Math.max(0, most - 2) }, (_, at) => `Between${most > 3 ? ` ${at + 1}` : ""}`), "Last"];
     const heads = ["Measure", ...names, "Moved by"];
     const lines = groups.map((/** @type {BeforeAndAfter} */ { name, unit, side, rows: own, change }) => {
       const spread = [...own.slice(0, -1), ...Array.from({ length: most - own.length }, () => null), own[own.length - 1]];
@@ -100,7 +106,7 @@
       ]);
       return { cells: [side ? `${name}, ${side}` : name, ...cells, change === null ? "\u2013" : `${change > 0 ? "+" : ""}${words.number(change)} ${unit}`] };
     });
-    return el("section", { class: "block" }, el("h2", { text: "Before and after" }), table("The same measures before and after", heads, lines));
+    return el("section", { class: "block" }, el("h2", { text: "Before and after" }), el("p", { class: "note", text: "First and last are the steps of this job that read the measure, by their order. Only the last one says how the car is handed over." }), table("The same measures before and after", heads, lines));
   }
 
   /** @param {any} state @param {boolean} isPaper */
@@ -181,8 +187,8 @@
       el("p", { class: "note", text: `${edition.title}${edition.fingerprint ? `, fingerprint ${edition.fingerprint}` : ""}` }));
   }
 
-  /** Hold points in order, with who released them. @param {any} state @param {JobRow[]} steps */
-  function points(state, steps) {
+  /** Hold points in order, with who released them; on screen behind their count. @param {any} state @param {JobRow[]} steps @param {boolean} isPaper */
+  function points(state, steps, isPaper) {
     const own = steps.filter(({ step }) => step.hold);
     if (!own.length) return null;
     const lines = own.map((row) => {
@@ -190,7 +196,11 @@
       const isOwn = release && done && release.by === done.by;
       return { cells: [row.number, row.title, row.step.do, row.step.hold.sort, done ? `${done.by || "nobody named"}, ${words.said(done.at)}` : "", release ? `${release.by}${isOwn ? " (who did it)" : ""}, ${words.said(release.at)}${release.reason ? `: ${release.reason}` : ""}` : ""] };
     });
-    return el("section", { class: "block" }, el("h2", { text: "Hold and witness points" }), table("Hold and witness points", ["Step", "Procedure", "What", "Sort", "Done by", "Released by"], lines));
+    const made = table("Hold and witness points", ["Step", "Procedure", "What", "Sort", "Done by", "Released by"], lines);
+    const released = own.filter(({ id }) => state.job.releases?.[id]).length;
+    const said = `${words.counted(own.length, "point")}, ${released} released`;
+    return el("section", { class: "block" }, el("h2", { text: "Hold and witness points" }),
+      isPaper ? made : el("details", { class: "job-more", id: "sheet_points" }, el("summary", { text: said }), made));
   }
 
   /** The record on paper. @param {any} state @returns {Node[]} */
@@ -199,7 +209,7 @@
     const steps = seambook.jobRows.of(state);
     const all = [
       el("h2", { class: "traveller-title", text: "As built" }), el("p", { class: "note", text: "This record stays with the car." }), summary(rows),
-      ...sheet(state, rows, true), openings(state, rows), points(state, steps), coupons(state, true), batches(state, true), followed(state),
+      ...sheet(state, rows, true), openings(state, rows), points(state, steps, true), coupons(state, true), batches(state, true), followed(state),
       el("div", { class: "paper-signs" }, ...["Name", "Signature", "Date"].map((text) => el("span", { class: "box wide", text }))),
     ];
     return all.filter(Boolean);
@@ -217,7 +227,7 @@
     };
     const choose = el("button", { type: "button", class: "control", id: "sheet_open", "aria-pressed": String(onlyOpen), text: "Only what is open or out", on: { click: toggle } });
     const measures = el("section", { class: "block" }, el("h2", { text: "Every measure" }), el("div", { class: "job-acts" }, choose), all.length ? sheet(state, rows, false) : el("p", { class: "none", text: "No step of this job takes a measure." }));
-    const screen = el("div", { class: "only-screen" }, summary(all), holding(state, all), openings(state, all), measures, points(state, seambook.jobRows.of(state)), coupons(state, false), batches(state, false), followed(state));
+    const screen = el("div", { class: "only-screen" }, summary(all), holding(state, all), openings(state, all), measures, points(state, seambook.jobRows.of(state), false), coupons(state, false), batches(state, false), followed(state));
     entries.redraw(place, state, [screen, seambook.jobPaper.place(() => paper(state))]);
   }
 

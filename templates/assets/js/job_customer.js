@@ -24,10 +24,10 @@
     const within = judged.length - out;
     const first = `${words.counted(entered, "reading")} taken; ${within} of the ${judged.length} with limits ${within === 1 ? "lies" : "lie"} within them.`;
     const others = rows.filter((/** @type {AsBuiltRow} */ { off }) => off).map((/** @type {AsBuiltRow} */ row) =>
-      `${row.name}: ${words.number(Number(row.found))} ${row.unit}, wanted ${seambook.jobParts.limits(row)}${row.released ? `. Left so: ${row.released.reason}` : ""}`);
+      `${row.name}: ${words.number(Number(row.found))} ${row.unit}, wanted ${seambook.jobParts.limits(row)}${row.released ? `. Accepted, because: ${row.released.reason || "no reason given"}` : ""}`);
     const moved = seambook.asBuilt.beforeAndAfter(rows).filter((/** @type {BeforeAndAfter} */ { change }) => change !== null).map((/** @type {BeforeAndAfter} */ group) => {
       const read = group.rows.filter(({ found }) => found !== null);
-      return `${group.name}${group.side ? `, ${group.side}` : ""}: ${words.number(Number(read[0].found))} ${group.unit} before, ${words.number(Number(read[read.length - 1].found))} ${group.unit} after`;
+      return `${group.name}${group.side ? `, ${group.side}` : ""}: ${words.number(Number(read[0].found))} ${group.unit} at the first reading, ${words.number(Number(read[read.length - 1].found))} ${group.unit} at the last`;
     });
     return [first, ...others, ...moved];
   }
@@ -71,6 +71,13 @@
     return el("section", { class: "block customer-part" }, el("h2", { text: part.say }), means, list, part.of === "words" && !isPaper ? null : nothing, own);
   }
 
+  /** A page of a job that still goes on says so, or it would be taken for the last word. @param {any} state */
+  function unfinished({ planned, job }) {
+    const rows = planned?.rows || [];
+    const done = rows.filter((/** @type {any} */ { id }) => job.done?.[id]).length;
+    return done < rows.length ? el("p", {}, el("strong", { text: `The work is not finished: ${done} of ${rows.length} steps are done.` })) : null;
+  }
+
   /** @param {any} state @param {boolean} isPaper */
   function head(state, isPaper) {
     const { job } = state;
@@ -81,7 +88,7 @@
     ].filter(([, text]) => text);
     return [
       isPaper ? el("h2", { class: "traveller-title", text: "Your car" }) : null,
-      el("dl", { class: "rows" }, ...rows.map(([label, text]) => el("div", {}, el("dt", { text: label }), el("dd", { text })))), el("p", { class: "prose", text: state.customer.opening }),
+      el("dl", { class: "rows" }, ...rows.map(([label, text]) => el("div", {}, el("dt", { text: label }), el("dd", { text })))), unfinished(state), el("p", { class: "prose", text: state.customer.opening }),
     ];
   }
 

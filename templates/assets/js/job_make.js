@@ -15,6 +15,7 @@
     const count = job.runs.length;
     if (!count) return "Choose a procedure: press a panel, or type a word.";
     const parts = [jobWords.counted(count, "procedure")];
+    if (seambook.jobLoop.inShort(planned)) return `${parts[0]} · they contradict each other, see the plan`;
     if (planned && planned.rows && planned.rows.length) parts.push(jobWords.counted(planned.rows.length, "step"));
     if (planned && Number.isFinite(planned.handsOn)) parts.push(`${jobWords.span(planned.handsOn)} of work`);
     if (planned && planned.ok && Number.isFinite(planned.finish)) {
@@ -25,8 +26,9 @@
 
   /** @param {any} state @returns {any[]} */
   function troubles({ planned }) {
-    const found = (planned && planned.problems) || [];
-    return found.length ? [el("ul", { class: "job-troubles" }, found.map((/** @type {any} */ one) => el("li", { text: one.say })))] : [];
+    const loop = seambook.jobLoop.inShort(planned);
+    const found = [...(loop ? [loop] : []), ...((planned && planned.problems) || []).map((/** @type {any} */ one) => one.say)];
+    return found.length ? [el("ul", { class: "job-troubles" }, found.map((text) => el("li", { text })))] : [];
   }
 
   /** @param {any} state @returns {any[]} */

@@ -12,6 +12,8 @@
   const root = document.body.dataset.root || "";
   const SIDE = { left: "left side", right: "right side" };
   const [ALL, NONE] = ["all", ""];
+  /** More proposals than this stay folded, or they push the rest of the page out of sight. */
+  const MANY = 6;
   /** What is being looked for: the words typed, a panel pressed, or all. */
   const looking = { words: "", panel: NONE };
   /** @type {any} */
@@ -182,7 +184,7 @@
           focusOn(`job_offer-${id}`);
         }, { id: `job_${id}-${procedure.id}-${side || "car"}`, "aria-label": `${text}: ${procedure.title}` })));
     });
-    return el("details", { class: "job-offer", id: `job_offers-${id}`, open },
+    return el("details", { class: "job-offer", id: `job_offers-${id}`, open: open && all.length <= MANY },
       el("summary", { id: `job_offer-${id}`, text: `${title} (${all.length})` }), el("ul", { class: "job-choices" }, rows));
   }
 
@@ -194,7 +196,7 @@
       el("h3", { id: "job_part-chosen", tabindex: "-1", text: "3. In this job" }),
       job.runs.length ? [
         el("ul", { class: "job-choices" }, job.runs.map((/** @type {any} */ run) => chosen(state, run))),
-        el("p", { class: "note", text: `By themselves they take ${jobWords.span(minutes)}. What they share is done once.` }),
+        el("p", { class: "note", text: `As the book writes them they take ${jobWords.span(minutes)}. What they share is done once; rust, working alone and findings add to it.` }),
       ] : el("p", { class: "none", text: "Nothing yet." }),
       proposed(state, "relied", "They rely on", jobChoices.reliedOn(job, book), (one) => `for ${one}`, true),
       proposed(state, "follows", "This takes over what they leave open", jobChoices.following(job, book), (one) => `after ${one}`, true),

@@ -42,6 +42,7 @@
   /** @param {any} state */
   function days(state) {
     const { days: chosen } = state.job.hours;
+    const note = el("p", { class: "note", text: "Public holidays are not known here: a plan that runs over one is later by it." });
     return el("fieldset", { class: "job-field job-marks job-wide" }, el("legend", { text: "Working days" }), el("div", { class: "job-row" }, DAYS.map((text, at) =>
       el("label", {}, el("input", { type: "checkbox", id: `job_day-${at + 1}`, checked: chosen.includes(at + 1), on: { change: (/** @type {any} */ event) => {
         const left = DAYS.map((_, one) => one + 1).filter((one) => (one === at + 1 ? event.target.checked : chosen.includes(one)));
@@ -50,7 +51,14 @@
           event.target.checked = true;
           state.say("One working day is needed at least.");
         }
-      } } }), el("span", { text })))));
+      } } }), el("span", { text })))), note);
+  }
+
+  /** What each place is, folded: the names alone do not say it to somebody new. @param {any} state */
+  function placesSaid({ book }) {
+    const known = Object.values((book.planning || {}).places || {}).filter((/** @type {any} */ one) => one.means);
+    return known.length ? el("details", { class: "job-more", id: "job_places-said" }, el("summary", { text: "What each of these is" }),
+      el("dl", { class: "rows" }, known.map((/** @type {any} */ one) => el("div", {}, el("dt", { text: one.say }), el("dd", { text: one.means }))))) : null;
   }
 
   /** @param {any} state */
@@ -90,7 +98,7 @@
           state.change((/** @type {any} */ job) => (job.climate.temperature = value), DAMP)),
         number("job_humidity", "Humidity", { value: climate.humidity, least: 0, most: 100, step: 0.5, unit: "%" }, (value) =>
           state.change((/** @type {any} */ job) => (job.climate.humidity = value), DAMP))),
-      held.length ? [el("h4", { text: "Places this job may have" }), el("div", { class: "job-fields job-small" }, held)] : null);
+      held.length ? [el("h4", { text: "How many of each are free for this car" }), placesSaid(state), el("div", { class: "job-fields job-small" }, held)] : null);
   }
 
   /** Supplies of the procedures that are chosen and loaded. @param {any} state @returns {Array<[string, string]>} id and title */

@@ -20,13 +20,16 @@
   /** @param {any} state */
   function summary({ planned, job }) {
     const hands = job.hands || 0;
+    if (seambook.jobLoop.inShort(planned)) {
+      return el("dl", { class: "rows job-summary" }, fact("Done", ["not known"], "no order of all steps"), fact("In order so far", [words.counted(planned.rows.length, "step")]));
+    }
     return el(
       "dl", { class: "rows job-summary" },
       fact("Done", when(planned.likely), "likely"),
       fact("At best", when(planned.low)),
       fact("At worst", when(planned.high)),
       fact("Time left", [words.span(planned.left)], "hands-on"),
-      fact("Hands-on in all", [words.span(planned.handsOn)]),
+      fact("Hands-on in all", [words.span(planned.handsOn)], "a step for two counted once"),
       fact("Idle hands", [words.span(idleOf(planned.idle))], `of ${words.counted(hands, "technician")}`)
     );
   }
@@ -50,47 +53,22 @@
 
   /** @param {any} state */
   function problems(state) {
-    const { planned, book } = state;
-    const loop = planned.merged?.loop || [];
-    if (!(planned.problems || []).length && !loop.length) return null;
+    const { planned } = state;
+    const told = seambook.jobLoop.told(state);
+    if (!(planned.problems || []).length && !told.length) return null;
     const items = (planned.problems || []).map((/** @type {any} */ one) =>
       el("li", { class: "caution-stop" }, el("strong", { text: "Not possible" }), el("p", {}, ...links(state, (one.steps || []).slice(0, 6)), one.steps?.length ? " " : null, one.say)));
-    const turns = loop.map((/** @type {any} */ one) =>
-      el("li", {}, ...turnOf(state, one), one.rule ? [". ", el("strong", {}, ruleLink(state, one.rule)), "."] : ".", reasonOf(book, one.rule)));
     return el(
       "section", { class: "block job-problems", "aria-label": "Problems" }, el("h2", { text: "What stands in the way" }),
-      items.length ? el("ul", { class: "cautions" }, ...items) : null,
-      turns.length ? el("p", { text: "These wait for each other in a circle, so no order keeps them all. One of the procedures has to go, or to be done on another day." }) : null,
-      turns.length ? el("ol", { class: "list" }, ...turns) : null
+      items.length ? el("ul", { class: "cautions" }, ...items) : null, ...told
     );
-  }
-
-  /** One turn of the loop: which step waits for which, and over what. @param {any} state @param {any} one @returns {any[]} */
-  function turnOf(state, one) {
-    const [step, other, about] = [link(state, one.id), one.by ? link(state, one.by) : "another step", aboutText(state.book, one).trim()];
-    if (one.kind === "needs") return [step, " needs what is named here ", about, " and ", other, " has undone it, or brings it only later"];
-    if (one.kind === "bans") return [step, " may not be done while this holds ", about, " and it holds since ", other];
-    if (one.kind === "spoils") return [step, " would undo ", about || "what is owed", " which is owed since ", other];
-    return [step, " has to wait for ", other, about ? ` ${about}` : ""];
-  }
-
-  /** The state and whose it is. @param {any} book @param {{state: string, subject: string, side?: string}} one */
-  function aboutText(book, { state, subject, side }) {
-    const said = [book.states?.[state] || state, book.subjects?.[subject] || subject, side].filter(Boolean).join(", ");
-    return said ? ` (${said})` : "";
-  }
-
-  /** @param {any} book @param {string} rule */
-  function reasonOf(book, rule) {
-    const because = book.rules?.[rule]?.because;
-    return because ? el("span", { class: "note", text: ` ${because}` }) : null;
   }
 
   /** @param {any} state @param {any[]} rows */
   function critical(state, rows) {
     const ids = new Set(state.planned.critical || []);
     const own = rows.filter(({ id }) => ids.has(id));
-    if (!own.length) return null;
+    if (!own.length || seambook.jobLoop.inShort(state.planned)) return null;
     /** @type {{title: string, from: any, to: any, count: number}[]} */
     const stretches = [];
     for (const row of own) {
@@ -279,7 +257,7 @@
       return el("tr", { "data-id": row.id, class: row.critical ? "critical" : null }, ...cells.map((cell, at) => el("td", { "data-head": HEADS[at] }, ...[cell].flat())));
     });
     return el("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": `Steps of ${words.day(rows[0].start)}` },
-      el("table", { class: "wordy job-table" }, el("thead", {}, el("tr", {}, ...HEADS.map((head) => el("th", { scope: "col", text: head })))), el("tbody", {}, ...lines)));
+      el("table", { class: "wordy job-table plan-table" }, el("thead", {}, el("tr", {}, ...HEADS.map((head) => el("th", { scope: "col", text: head })))), el("tbody", {}, ...lines)));
   }
 
   /** @param {any} row */
@@ -311,7 +289,7 @@
     const whole = el("p", { class: "job-acts only-screen" }, el("a", { class: "control", id: "job_to-print", href: `#job=${encodeURIComponent(state.job.id || "")}&view=print`, text: "Print the whole job" }));
     const parts = [problems(state), el("section", { class: "block title-block" }, summary(state)), whole, timeline(state, rows), critical(state, rows), owed(state), table(state, rows)];
     place.replaceChildren(...parts.filter(Boolean));
-    if (planned.ok === false) place.prepend(el("p", { class: "fault", text: "This plan is not whole yet." }));
+    if (planned.ok === false) place.prepend(el("p", { class: "fault", text: "Do not work by this plan yet. What stands in the way is said first." }));
   }
 
   /** The plan on a sheet of its own. @param {any} state @returns {Node[]} */

@@ -29,6 +29,13 @@
     return el("details", { class: "job-more", id }, el("summary", { text: "How it came about" }), line.how ? el("p", { text: line.how }) : null, el("ul", { class: "list" }, ...items));
   }
 
+  /** So many packs, and how large one is: what is read to the dealer. @param {any} line @returns {any[]} */
+  function packsOf({ packs, pack }) {
+    if (!packs) return [el("span", { class: "note", text: "not counted" })];
+    const size = pack && pack.size !== 1 ? ` of ${words.number(pack.size)} ${pack.unit}` : "";
+    return [el("strong", { text: String(packs) }), ` \u00d7 ${pack?.say || "pack"}${pack?.say ? size : ""}`];
+  }
+
   /** @param {any} state @param {any[]} all @param {boolean} isPaper */
   function supplies(state, all, isPaper) {
     if (!all.length) return el("p", { class: "none", text: "No step of this job says how much of a supply it takes." });
@@ -36,11 +43,10 @@
     const heads = ["Supply", "Needed", "With waste", "Packs", ...(hasPrices ? ["Price", "Cost"] : [])];
     const lines = all.map((line) => {
       const title = line.path || state.book.supplies?.[line.id]?.path ? record({ title: line.title, path: line.path || state.book.supplies[line.id].path }, line.id) : line.title;
-      const pack = line.pack?.say || (line.pack ? `${line.pack.size} ${line.pack.unit}` : "");
       return {
         cells: [
           [title, isPaper ? (line.how ? el("span", { class: "note how", text: line.how }) : null) : about(state, line, `take_${line.id}`)], amountOf(line.amount, line.unit), amountOf(line.withWaste, line.unit),
-          [el("strong", { text: line.packs === null || line.packs === undefined ? "\u2013" : String(line.packs) }), pack && line.packs ? ` ${pack}` : ""], ...(hasPrices ? [money(state, line.price), money(state, line.cost)] : []),
+          packsOf(line), ...(hasPrices ? [money(state, line.price), money(state, line.cost)] : []),
         ],
       };
     });
@@ -54,7 +60,9 @@
         el("li", {}, one.title || one.id, one.calibration ? el("strong", { text: `, calibrated ${said(one.calibration)}` }) : null)))];
     }
     const lines = all.map((one) => ({ cells: [[record(one.path ? one : { title: one.title || one.id }, one.id)], said(one.calibration), [one.checks || []].flat().join("; ")] }));
-    return lines.length ? [el("h2", { text: "Tools" }), table("Tools and their calibration", ["Tool", "Calibration", "Before use"], lines)] : [];
+    if (!lines.length) return [];
+    const made = table("Tools and their calibration", ["Tool", "Calibration", "Before use"], lines);
+    return [el("h2", { text: "Tools" }), el("details", { class: "job-more", id: "take_tools" }, el("summary", { text: words.counted(lines.length, "tool") }), made)];
   }
 
   /** @param {{every: string} | null} calibration */
@@ -64,14 +72,16 @@
 
   /** @param {any[]} all */
   function people(all) {
-    const items = all.map((one) => el("li", { text: `${one.count || 1} \u00d7 ${one.who}` }));
-    return items.length ? [el("h2", { text: "People" }), el("ul", { class: "list" }, ...items)] : [];
+    const items = all.map((one) => el("li", { text: one.count > 1 ? `${one.who}, ${one.count} of them` : one.who }));
+    const note = el("p", { class: "note", text: "Each has to be at hand for its steps. One person may be several of these; what the law keeps for licensed people stays with them." });
+    return items.length ? [el("h2", { text: "People" }), note, el("ul", { class: "list" }, ...items)] : [];
   }
 
   /** @param {any[]} all */
   function parts(all) {
     const lines = all.map((one) => ({ cells: [one.name, one.side || "\u2013", one.comes_from || "", one.note || "", one.title || ""] }));
-    return lines.length ? [el("h2", { text: "Parts" }), table("Parts replaced", ["Part", "Side", "Comes from", "Note", "For"], lines)] : [];
+    const note = el("p", { class: "note", text: "As each procedure lists them: order one of what is named twice. Part numbers are the vehicle maker's, by the car's own number." });
+    return lines.length ? [el("h2", { text: "Parts" }), note, table("Parts replaced", ["Part", "Side", "Comes from", "Note", "For"], lines, "parts")] : [];
   }
 
   /** What the findings add, apart: they are agreed one by one. @param {any} state */
@@ -87,7 +97,7 @@
     const hasSupplies = (all || []).some((/** @type {any} */ one) => typeof one.cost === "number");
     const rows = [
       labour ? ["Labour", labour.how, labour.cost] : null,
-      hasSupplies ? ["Supplies", "packs at their prices", all.reduce((/** @type {number} */ whole, /** @type {any} */ one) => whole + (one.cost || 0), 0)] : null,
+      hasSupplies ? ["Supplies", "what is used of each pack, at its price", all.reduce((/** @type {number} */ whole, /** @type {any} */ one) => whole + (one.cost || 0), 0)] : null,
     ].filter(Boolean);
     const whole = total;
     if (!rows.length) return [];
@@ -109,7 +119,7 @@
   function make(state, isPaper) {
     const sum = sumOf(state);
     const blocks = [
-      [el("h2", { text: "Supplies" }), supplies(state, sum.supplies || [], isPaper)], parts(sum.parts || []), tools(sum.tools || [], isPaper), people(sum.people || []), findings(state), sums(state, sum),
+      [el("h2", { text: "Supplies" }), el("p", { class: "note", text: "Packs are whole, as they are ordered; the cost is of what is used, save where an opened pack does not keep. “Not counted” is what no figure tells: look at what stands on the shelf." }), supplies(state, sum.supplies || [], isPaper)], parts(sum.parts || []), tools(sum.tools || [], isPaper), people(sum.people || []), findings(state), sums(state, sum),
     ];
     return blocks.filter((block) => block.length).map((block) => el("section", { class: "block" }, ...block));
   }

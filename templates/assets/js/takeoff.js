@@ -137,7 +137,7 @@
       const share = record.always_whole ? `${packs} × ${money(price, "")}` : `${said(line.share)} of a ${pack?.say || "pack"} at ${money(price, "")}`;
       parts.push(`${share} = ${money(cost, currency)}`);
     }
-    if (line.open) parts.push(`${line.open} more that nobody can say before the car is seen`);
+    if (line.open) parts.push(`${line.open} ${line.open === 1 ? "step takes" : "steps take"} some, with no amount given`);
     return parts.join("; ");
   }
 
@@ -202,7 +202,7 @@
     const minutes = steps + found;
     const rate = typeof job.prices?.labour === "number" ? job.prices.labour : null;
     const cost = rate === null ? null : cents((minutes / HOUR) * rate);
-    const told = `${said(minutes)} minutes of hands in ${tasks.length} steps${found ? `, ${said(found)} of them for findings` : ""} = ${said(minutes / HOUR)} h`;
+    const told = `${said(minutes)} minutes of hands (a step for two counts twice) in ${tasks.length} steps${found ? `, ${said(found)} of them for findings` : ""} = ${said(minutes / HOUR)} h`;
     return { minutes, hours: minutes / HOUR, rate, cost, how: cost === null || rate === null ? told : `${told} at ${money(rate, "")} = ${money(cost, job.prices.currency)}` };
   }
 
