@@ -20,6 +20,9 @@ from builder.model.reference import LONE_SUBJECTS, Ref, Side
 from builder.model.summary import StepSummary, Summary
 
 
+NOBODY = Ref("", "")
+
+
 class Tables:
     """The states and the acts of one procedure, each by its place in a table."""
 
@@ -39,6 +42,15 @@ class Tables:
     def act_places(self, tags: Iterable[int]) -> tuple[int, ...]:
         """Return the places of acts on subjects."""
         return tuple([self.acts.setdefault(tag, len(self.acts)) for tag in tags])
+
+    # Numbers are given as they are asked for, so which comes first depends on which process asked: names do not.
+    def by_name(self, held: Iterable[int]) -> list[int]:
+        """Sort states by their names and by whose they are."""
+        return sorted(held, key=self.law.numbers.held)
+
+    def by_act(self, tags: Iterable[int]) -> list[int]:
+        """Sort acts by their names and by whom they are done on."""
+        return sorted(tags, key=lambda tag: (self.law.numbers.tagged(tag)[0], self.law.numbers.tagged(tag)[1] or NOBODY))
 
     def whose_states(self) -> tuple[Whose, ...]:
         """Return the table of states."""
@@ -83,14 +95,14 @@ def _step_law(tables: Tables, step: StepSummary, bound: Bound) -> StepLaw:
         bans=tuple(tables.asked(one) for one in bans(law, step) if one.rule_id not in exempt),
         owes=tuple(tables.asked(one) for one in bound.owes if one.rule_id not in exempt),
         orders=tuple(
-            Ordered(one.rule_id, tables.act_places(sorted(one.tags)), tables.places(one.excuse))
+            Ordered(one.rule_id, tables.act_places(tables.by_act(one.tags)), tables.places(one.excuse))
             for one in bound.orders if one.rule_id not in exempt
         ),
         anywhere=tuple(
             Anywhere(one.rule_id, str(one.subject.record), _side(law, one.subject), tables.places(one.excuse))
             for one in bound.wide if one.rule_id not in exempt
         ),
-        spoils=tables.places(sorted(bound.spoils)),
+        spoils=tables.places(tables.by_name(bound.spoils)),
         wipes=tuple(sorted(bound.spoils_any)),
         makes=tables.places(dict.fromkeys(bound.makes)),
     )  # fmt: skip
