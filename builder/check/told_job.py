@@ -19,7 +19,6 @@ from builder.model.records.law import Ban, Rule
 from builder.model.reference import LONE_SUBJECTS, Ref, Side
 from builder.model.summary import StepSummary, Summary
 
-
 NOBODY = Ref("", "")
 
 
@@ -50,7 +49,8 @@ class Tables:
 
     def by_act(self, tags: Iterable[int]) -> list[int]:
         """Sort acts by their names and by whom they are done on."""
-        return sorted(tags, key=lambda tag: (self.law.numbers.tagged(tag)[0], self.law.numbers.tagged(tag)[1] or NOBODY))
+        told = {tag: self.law.numbers.tagged(tag) for tag in tags}
+        return sorted(told, key=lambda tag: (told[tag][0], told[tag][1] or NOBODY))
 
     def whose_states(self) -> tuple[Whose, ...]:
         """Return the table of states."""
