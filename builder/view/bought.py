@@ -43,7 +43,7 @@ def _used(here: Here, usage: Usage, pack: Pack) -> Iterator[Row]:
     elif usage.by is not None:
         yield Row(label, Html(f"by {here.anchor(here.link('calculator', usage.by.calculator))}"))
         for name, one in usage.by.fixed.items():
-            yield _row(here, name.replace("_", " "), here.shown(Quantity(one.value, one.unit or "")), one.source)
+            yield _row(here, f"{label}: {name.replace('_', ' ')}", here.shown(Quantity(one.value, one.unit or "")), one.source)
 
 
 def _size(here: Here, pack: Pack) -> Said:
