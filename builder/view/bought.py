@@ -43,7 +43,8 @@ def _used(here: Here, usage: Usage, pack: Pack) -> Iterator[Row]:
     elif usage.by is not None:
         yield Row(label, Html(f"by {here.anchor(here.link('calculator', usage.by.calculator))}"))
         for name, one in usage.by.fixed.items():
-            yield _row(here, f"{label}: {name.replace('_', ' ')}", here.shown(Quantity(one.value, one.unit or "")), one.source)
+            value = here.shown(Quantity(one.value, one.unit or ""))
+            yield _row(here, f"{label}: {name.replace('_', ' ')}", value, one.source)
 
 
 def _size(here: Here, pack: Pack) -> Said:
