@@ -43,7 +43,11 @@ def check_procedure(ref: Ref, law: Law, locate: Locate, follow: bool = True) -> 
 def law_of(ref: Ref, law: Law) -> ProcedureLaw:
     """Return what the law says to the steps of a procedure that was judged, for jobs that put several together."""
     procedure = today(law.catalogue.summaries[ref], law.catalogue.moved)
-    return procedure_law(law, procedure, _brought(procedure, law))
+    found = procedure_law(law, procedure, _brought(procedure, law))
+    # Each procedure is asked about once when it is drawn: what was bound for its own subjects is of no more use.
+    law.bound.clear()
+    law.pieces.clear()
+    return found
 
 
 def _procedures(catalogue: Catalogue) -> dict[Ref, Summary]:
