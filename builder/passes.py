@@ -137,7 +137,9 @@ class Way:
             self._check_procedures(self.law)
         self.manner(catalogue)
         if (planned := self.planning()).said is not None:
-            self.problems += planned.placed(check_stage.planning_faults(planned.said, catalogue, programs))
+            self.problems += planned.placed(check_stage.planning_faults(
+                planned.said, catalogue, programs, gathered.scales.get("stage", ())
+            ))
         self.clock("check")
         return programs
 

@@ -82,19 +82,13 @@ def _side(path: Path, run: Run | Chosen, catalogue: Catalogue) -> Iterator[Fault
     procedure = catalogue.find(Ref("procedure", run.procedure))
     if procedure is None:
         return
-    handed = is_handed(procedure, catalogue)
+    handed = catalogue.is_handed(procedure)
     if handed and run.side is None:
         message = f'"{procedure.title}" is done on one side of the car, and no side is said'
         yield Fault(codes.SIDE_THAT_DOES_NOT_FIT, message, "add side: left or side: right", path=(*path, "procedure"))
     elif not handed and run.side is not None:
         yield Fault(codes.SIDE_THAT_DOES_NOT_FIT, f'a car has only one of what "{procedure.title}" works on',
                     "leave side out", path=(*path, "side"))  # fmt: skip
-
-
-def is_handed(procedure: Summary, catalogue: Catalogue) -> bool:
-    """Whether a procedure is done to one side of the car: whether any of its steps works on what comes in two."""
-    subjects = (ref.record for step in procedure.steps for ref in step.subjects)
-    return any(catalogue.moved.get(ref, ref) in catalogue.handed for ref in subjects)
 
 
 def _stranger(path: Path, step: RunStep, procedure: Summary, runs: set[tuple[str, str]]) -> Fault:

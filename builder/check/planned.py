@@ -16,9 +16,12 @@ Path = tuple[str | int, ...]
 
 
 def planning_faults(
-    planning: Planning, catalogue: Catalogue, programs: Mapping[str, Program]
+    planning: Planning, catalogue: Catalogue, programs: Mapping[str, Program], stages: Collection[str]
 ) -> Iterator[Fault]:
-    """Yield a fault, by its place in the file, for each name that stands for nothing."""
+    """Yield a fault, by its place in the file, for each name that stands for nothing.
+
+    `stages` are the words of the scale of stages.
+    """
     for path, act in _acts(planning):
         if catalogue.find(Ref("act", act)) is None:
             yield _nothing(f"there is no act {act}", path)
@@ -31,6 +34,11 @@ def planning_faults(
     for at, clash in enumerate(planning.clashes):
         for side, trait in enumerate(clash.between):
             yield from _own(trait, planning.traits, "trait", ("clashes", at, "between", side))
+    for name in ("first", "last") if planning.stages is not None else ():
+        for at, stage in enumerate(getattr(planning.stages, name)):
+            if stage not in stages:
+                do = offer(stage, stages, f"name one of: {listed(stages)}")
+                yield _nothing(f"there is no stage {stage}", ("stages", name, at), do)
     yield from _curing_faults(planning.curing, catalogue, programs)
 
 
@@ -40,6 +48,7 @@ def _acts(planning: Planning) -> Iterator[tuple[Path, str]]:
     lists: list[tuple[Path, Sequence[str]]] = [
         (("watch",), planning.watch), (("rusty",), planning.rusty),
         (("lone_hand", "never"), planning.lone_hand.never), (("curing", "acts"), planning.curing.acts),
+        *([(("with_the_last", "acts"), planning.with_the_last.acts)] if planning.with_the_last else []),
         *((("traits", name, "acts"), trait.acts) for name, trait in planning.traits.items()),
         *((("spread", at, "acts"), row.acts) for at, row in enumerate(planning.spread)),
         *((("customer", "parts", name, "acts"), part.acts)

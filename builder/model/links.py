@@ -29,6 +29,11 @@ class Catalogue:
         record = ref.record
         return self.summaries.get(self.moved.get(record, record))
 
+    def is_handed(self, procedure: Summary) -> bool:
+        """Whether a procedure is done to one side of the car: whether any of its steps works on what comes in two."""
+        subjects = (ref.record for step in procedure.steps for ref in step.subjects)
+        return any(self.moved.get(ref, ref) in self.handed for ref in subjects)
+
     def title(self, ref: Ref) -> str:
         """Return the record's title, or its id where it is broken or one of the lone subjects."""
         found = self.find(ref)

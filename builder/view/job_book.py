@@ -173,6 +173,7 @@ def _curing(said: Curing) -> Data:
         "window_least": said.window_least, "window_most": said.window_most,
         "sheet_temperature": said.sheet_temperature.value, "least_temperature": said.least_temperature.value,
         "factor": said.factor, "because": plain_text(said.because),
+        "cold": plain_text(said.cold),
     }  # fmt: skip
 
 

@@ -38,7 +38,8 @@ def job_procedure(
         "id": ref.id, "title": procedure.title, "path": book.links.path(ref), "status": procedure.status,
         "stage_id": procedure.stage or "", "stage": book.word("stage", procedure.stage or ""),
         "stage_at": stage_at(book, procedure.stage),
-        "handed": is_handed(law), "panels": list(procedure.panels), "relies_on": list(procedure.relies_on),
+        "handed": book.catalogue.is_handed(book.catalogue.summaries[ref]),
+        "panels": list(procedure.panels), "relies_on": list(procedure.relies_on),
         "passes_on": [one.rule for one in procedure.passes_on],
         "revision": {
             "number": procedure.revision.number, "date": procedure.revision.date,
@@ -70,11 +71,6 @@ def _taken(taken: Taken) -> Data:
 def fingerprint_of(procedure: Procedure) -> str:
     """Return what changes whenever anything of the record does."""
     return hashlib.sha256(repr(procedure).encode()).hexdigest()[:FINGERPRINT]
-
-
-def is_handed(law: ProcedureLaw) -> bool:
-    """Whether the procedure is done to one side of the car: whether anything it is about comes in two."""
-    return any(one.side is not None for one in law.acts)
 
 
 def stage_at(book: Book, stage: str | None) -> int:

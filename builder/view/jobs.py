@@ -23,12 +23,12 @@ PLANNER = (
     "numbers", "formula", "answers",
     *(f"merge{part}" for part in ("_chains", "_walk", "_search", "_lessons", "_arcs", "")),
     *(f"schedule{part}" for part in ("_time", "_problem", "_place", "_order", "_told", "")),
-    *(f"job_{name}" for name in ("kept", "waits", "days", "tasks", "told", "plan")),
+    *(f"job_{name}" for name in ("words", "kept", "waits", "days", "tasks", "told", "plan")),
 )  # fmt: skip
 STRIPS = ("strokes", "lengths", "weld_places", "pieces", "paper", "strip")
 """Marking strips are printed with the job."""
 PAGE = (
-    "dom", "words", "check", "file", "store", "photo", "library", "choices", "bar", "keep", "desk", "list", "make_car",
+    "dom", "check", "file", "store", "photo", "library", "choices", "bar", "keep", "desk", "list", "make_car",
     "make_pick", "make_time", "make", "rows", "parts", "loop", "entries", "photos", "ticks", "lanes", "timeline_draw",
     "timeline", "paper", "plan_view", "step_card", "steps", "traveller", "asbuilt", "findings", "takeoff_view",
     "customer", "strips", "print",

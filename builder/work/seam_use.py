@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from builder.formula import Answer
 from builder.model.links import Catalogue
@@ -18,7 +18,6 @@ from builder.work.methods import plan_method, sound_methods, work_plan
 from builder.work.usage import together
 from builder.work.workings import Shop
 
-TAKING = ("taking acts",)
 Joining = Mapping[Ref, tuple[str, ...]]
 """Of each seam, on its side, the methods by which a procedure's steps join it."""
 
@@ -51,21 +50,20 @@ def planned_use(
     """
     if step.act not in _taking_acts(shop):
         return ()
-    key = ("use", step.act, step.method, seam, joined.get(seam, ()))
+    key = (step.act, step.method, seam, joined.get(seam, ()))
     found = shop.uses.get(key)
     if found is None:
         found = shop.uses[key] = tuple(_planned_use(step, seam, joined, catalogue, shop))
     return found
 
 
-def _taking_acts(shop: Shop) -> tuple[Any, ...]:
+def _taking_acts(shop: Shop) -> set[str]:
     """Return the acts for which any method's plan takes anything: most steps are of none."""
-    found = shop.uses.get(TAKING)
-    if found is None:
+    if not shop.taking:
         methods = (record for record in shop.shelf.values() if isinstance(record, Method))
-        acts = {act for method in methods for working in method.plan for one in working.takes for act in one.acts}
-        found = shop.uses[TAKING] = tuple(sorted(acts))
-    return found
+        shop.taking.update(act for method in methods for working in method.plan
+                           for one in working.takes for act in one.acts)  # fmt: skip
+    return shop.taking
 
 
 def _planned_use(step: StepSummary, seam: Ref, joined: Joining, catalogue: Catalogue, shop: Shop) -> Iterator[Planned]:

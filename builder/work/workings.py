@@ -69,6 +69,8 @@ class Shop:
     """What every plan, and every value of a step, may name, once it was asked for."""
     uses: dict[tuple[object, ...], tuple[Any, ...]] = field(default_factory=dict)
     """What a seam takes of supplies, once it was asked for: by act, method and seam."""
+    taking: set[str] = field(default_factory=set)
+    """The acts for which any plan takes supplies, once they were asked for."""
     chosen: dict[tuple[object, ...], Chosen] = field(default_factory=dict)
     """Decided before: the same decision with the same inputs known and open leaves the same."""
 

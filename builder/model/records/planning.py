@@ -129,6 +129,8 @@ class Curing:
     """Below it nothing cures."""
     factor: Factor
     because: Line
+    cold: Line
+    """What to do where the shop is colder than that."""
     source: SourceId
 
 

@@ -76,7 +76,7 @@
       if (isPaper) return el("div", { class: "as-built-group" }, el("h3", { text: title }), made, ...releases(own));
       const { all, entered, out } = seambook.asBuilt.counts(own);
       const said = [`${entered} of ${all} entered`, out ? `${out} out of tolerance` : ""].filter(Boolean).join(", ");
-      const isOpen = out > 0 || (!!first && first[0] === title);
+      const isOpen = own.some(({ holds }) => holds) || (!!first && first[0] === title);
       return el("details", { class: "job-more as-built-group", open: isOpen }, el("summary", {}, title, " ", el("span", { class: "note", text: ` ${said}` })), made);
     });
   }

@@ -104,13 +104,21 @@
     return fault(seambook.jobForm, { format: FORMAT, book: { id: book.book.id }, job });
   }
 
+  /** The hours of a book that says nothing of how jobs are planned. */
+  const ALWAYS = { opens: "00:00", closes: "23:59", days: [1, 2, 3, 4, 5, 6, 7] };
+
+  /** When the shop is open, until a job says otherwise. @param {Book} book */
+  function hoursOf(book) {
+    return (book.planning || {}).hours || ALWAYS;
+  }
+
   /** What every job has, empty where nothing is said. @param {Book} book */
   function empty(book) {
     const planning = book.planning || {};
-    const { hours, hands, climate } = planning;
+    const { hands, climate } = planning;
     return {
       id: "", number: "", title: "", customer: "", car: "", vehicle: "", notes: "", start: "",
-      hours: hours || { opens: "08:00", closes: "17:00", days: [1, 2, 3, 4, 5] }, hands: (hands && hands.usual) || 1, places: {},
+      hours: hoursOf(book), hands: (hands && hands.usual) || 1, places: {},
       climate: climate || { temperature: 20, humidity: 50 }, rust: Object.keys(planning.rust || {})[0] || "",
       prices: { currency: "", labour: null, supplies: {} }, runs: [], done: {}, readings: {}, releases: {},
       notes_by_step: {}, photos: {}, coupons: [], batches: {}, findings: [], customer_page: {}, order: [], made: "", changed: "",
@@ -234,5 +242,5 @@
     return "";
   }
 
-  seambook.jobFile = { FORMAT, read, write, unreadable, fresh, filled, copyOf, nameOf, compare, stepOf, stepsNamed, copy };
+  seambook.jobFile = { hoursOf, FORMAT, read, write, unreadable, fresh, filled, copyOf, nameOf, compare, stepOf, stepsNamed, copy };
 })();

@@ -152,6 +152,13 @@
       this.saving = false;
     }
 
+    /** The page is left while an earlier change is being written: this one goes to the store behind it. */
+    hurry() {
+      if (!this.saving || !this.dirty || this.stopped || this.isWrong()) return;
+      this.dirty = false;
+      void this.store.save(this.kept(), this.revision + 1).then((/** @type {any} */ came) => this.take(came));
+    }
+
     /** What could not be read again is not written: the last that could be stays in the store until it is put right. */
     isWrong() {
       const wrong = jobFile.unreadable(this.state.job, this.state.book);

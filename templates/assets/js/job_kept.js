@@ -15,6 +15,11 @@
     return !!mapping && Object.prototype.hasOwnProperty.call(mapping, key);
   }
 
+  /** A procedure on its side, by name. @param {{procedure: string, side?: string}} run */
+  function runName({ procedure, side }) {
+    return `${procedure}@${side || ""}`;
+  }
+
   /** All names of a step. @param {{id: string, also?: string[]}} step @returns {string[]} */
   function names({ id, also }) {
     return [id, ...(also || [])];
@@ -76,7 +81,7 @@
   /** Whether a procedure's own work was begun: what it shares with others may have been ticked for them.
    * @param {any} job @param {{procedure: string, side?: string}} run @param {any} data of the procedure, as far as it is known */
   function isBegun(job, run, data) {
-    const start = `${run.procedure}@${run.side || ""}#`;
+    const start = `${runName(run)}#`;
     const shared = new Set(((data && data.steps) || []).flatMap((/** @type {any} */ step) => (step.shared ? [step.key] : [])));
     return Object.keys(job.done || {}).some((id) => id.startsWith(start) && !shared.has(id.slice(start.length)));
   }
@@ -125,5 +130,5 @@
     delete mapping[from];
   }
 
-  seambook.jobKept = { has, names, keyOf, of, all, ticks, isBegun, joined, handOver };
+  seambook.jobKept = { has, runName, names, keyOf, of, all, ticks, isBegun, joined, handOver };
 })();

@@ -159,7 +159,7 @@
 
   /** Today's or tomorrow's opening, whichever comes next. */
   function nextStart() {
-    const { opens, days } = (seambook.jobBook.planning || {}).hours || { opens: "08:00", days: [1, 2, 3, 4, 5] };
+    const { opens, days } = jobFile.hoursOf(seambook.jobBook);
     const at = new Date();
     const [hour, minute] = opens.split(":").map(Number);
     if (jobKeep.now(at).slice(11) > opens) at.setDate(at.getDate() + 1);
@@ -263,6 +263,7 @@
       ], [jobBar.shut("store", "Close")]);
     }
     window.addEventListener("hashchange", () => void route());
+    window.addEventListener("pagehide", () => kept?.hurry());
     window.addEventListener("beforeunload", (event) => {
       if ([kept, ...left.values()].some((one) => one && one.isUnsaved())) event.preventDefault();
     });

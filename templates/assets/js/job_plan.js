@@ -15,9 +15,9 @@
   /** @type {{key: string, library: any, merged: any}} */
   let last = { key: "", library: null, merged: null };
 
-  /** The finding that a run hangs on. @param {any} job @param {any} run */
-  function findingOf(job, run) {
-    return run.finding ? (job.findings || []).find((/** @type {any} */ one) => one.id === run.finding) || null : null;
+  /** The finding of an id, as a run hangs on one. @param {any} job @param {string | undefined} id */
+  function findingOf(job, id) {
+    return id ? (job.findings || []).find((/** @type {any} */ one) => one.id === id) || null : null;
   }
 
   /** @param {any} job @param {any} library */
@@ -25,10 +25,10 @@
     const { has, isBegun } = seambook.jobKept;
     const seen = new Set();
     return job.runs.filter((/** @type {any} */ run) => {
-      const name = `${run.procedure}@${run.side}`;
+      const name = seambook.jobKept.runName(run);
       if (seen.has(name) || !has(library.procedures, run.procedure)) return false;
       seen.add(name);
-      const finding = findingOf(job, run);
+      const finding = findingOf(job, run.finding);
       const data = library.procedures[run.procedure];
       return !(finding && finding.answer === "no" && !isBegun(job, run, data));
     });
@@ -36,7 +36,7 @@
 
   /** @param {any[]} runs @param {any} library */
   function mergedOf(runs, library) {
-    const key = runs.map(({ procedure, side }) => `${procedure}@${side}`).join(" ");
+    const key = runs.map(seambook.jobKept.runName).join(" ");
     if (last.key === key && last.library === library.book && last.merged) return last.merged;
     const { wide, rules, planning, daily } = library.book;
     const stages = planning ? planning.stages : null;
@@ -69,8 +69,7 @@
   /** @param {any} job @param {any} node */
   function waitsFor(job, node) {
     const run = job.runs.find((/** @type {any} */ one) => one.procedure === node.run.procedure && one.side === node.run.side);
-    const id = node.finding || (run && run.finding);
-    const finding = id ? (job.findings || []).find((/** @type {any} */ one) => one.id === id) : null;
+    const finding = findingOf(job, node.finding || (run && run.finding));
     return finding && finding.answer !== "yes" && !finding.make_safe ? finding.id : null;
   }
 

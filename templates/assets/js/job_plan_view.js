@@ -8,6 +8,7 @@
   const words = seambook.jobWords;
   const { link, links, pathTo } = seambook.jobParts;
   const MINUTE = words.MINUTE;
+  const DAY = 1440;
   const SOURCES = { procedure: "By procedure", hands: "By technician" };
   /** @type {keyof typeof SOURCES} */
   let chosen = "procedure";
@@ -184,8 +185,8 @@
 
   /** @param {any} state */
   function hoursOf({ job, today }) {
-    const { opens, closes, days } = job.hours || {};
-    return { opens: words.minuteIn(opens, 480), closes: words.minuteIn(closes, 1020), days: days || [1, 2, 3, 4, 5], now: today };
+    const { opens, closes, days } = job.hours;
+    return { opens: words.minuteIn(opens, 0), closes: words.minuteIn(closes, DAY), days, now: today };
   }
 
   /** What the drawing is and where the same is said in words. @param {any} state @param {any[]} rows */
@@ -254,10 +255,9 @@
         timesOf(row), [link(state, row.id, `${row.number} ${step.do}`), marksOf(row)], row.title, String(step.hands),
         places[step.place]?.say || step.place || "", row.until > row.end ? `${words.moment(row.until)}${step.wait?.for ? `, ${step.wait.for}` : ""}` : "",
       ];
-      return el("tr", { "data-id": row.id, class: row.critical ? "critical" : null }, ...cells.map((cell, at) => el("td", { "data-head": HEADS[at] }, ...[cell].flat())));
+      return { cells, about: { "data-id": row.id, class: row.critical ? "critical" : null } };
     });
-    return el("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": `Steps of ${words.day(rows[0].start)}` },
-      el("table", { class: "wordy job-table plan-table" }, el("thead", {}, el("tr", {}, ...HEADS.map((head) => el("th", { scope: "col", text: head })))), el("tbody", {}, ...lines)));
+    return seambook.jobParts.table(`Steps of ${words.day(rows[0].start)}`, HEADS, lines, "plan-table");
   }
 
   /** @param {any} row */

@@ -1,6 +1,7 @@
 /**
  * A job and its merged steps -> the problem that schedule.js plans: minutes with rust and lone hands, waits at the shop's
- * temperature, places, what may not go on at once, what is done already. Pure. Needs job_waits.js, job_days.js and job_kept.js.
+ * temperature, places, what may not go on at once, what is done already. Pure. Needs job_words.js, job_waits.js,
+ * job_days.js and job_kept.js.
  */
 
 (function () {
@@ -11,38 +12,35 @@
   /** @type {any} */
   const seambook = (page.seambook = page.seambook || {});
   const MINUTE = 60000;
-  const DAY = 1440;
 
-  /** The clock on the wall as a number of ms, however the year's clocks are set. @param {string} text `2026-11-30T08:00` @returns {number | null} */
-  function clockOf(text) {
+  const WATCH = "(watch)";
+
+  /** Year, month, day, hour and minute of a moment as the job file writes it. @param {string} text `2026-11-30T08:00` @returns {number[] | null} */
+  function partsOf(text) {
     const found = /^(\d{4})-(\d{2})-(\d{2})(?:T(\d{2}):(\d{2}))?/.exec(text || "");
-    if (!found) return null;
-    const [year, month, day, hour, minute] = found.slice(1).map((one) => Number(one || 0));
-    return new Date(year, month - 1, day, hour, minute).getTime();
+    return found && found.slice(1).map((one) => Number(one || 0));
   }
 
   /** Elapsed minutes from the start, by the clock on the wall. @param {string} start @param {string} text */
   function elapsed(start, text) {
-    const plain = (/** @type {string} */ one) => {
-      const found = /^(\d{4})-(\d{2})-(\d{2})(?:T(\d{2}):(\d{2}))?/.exec(one || "");
-      return found ? Date.UTC(+found[1], +found[2] - 1, +found[3], +(found[4] || 0), +(found[5] || 0)) : null;
-    };
-    const from = plain(start);
-    const to = plain(text);
-    return from === null || to === null ? null : Math.round((to - from) / MINUTE);
+    const [from, to] = [partsOf(start), partsOf(text)];
+    const plain = (/** @type {number[]} */ [year, month, day, hour, minute]) => Date.UTC(year, month - 1, day, hour, minute);
+    return from && to ? Math.round((plain(to) - plain(from)) / MINUTE) : null;
   }
 
   /** The moment so many minutes after the start, by the clock on the wall. @param {string} start @param {number} minutes */
   function momentOf(start, minutes) {
-    const found = /^(\d{4})-(\d{2})-(\d{2})(?:T(\d{2}):(\d{2}))?/.exec(start || "");
+    const found = partsOf(start);
     if (!found) return minutes * MINUTE;
-    return new Date(+found[1], +found[2] - 1, +found[3], +(found[4] || 0), +(found[5] || 0) + minutes).getTime();
+    const [year, month, day, hour, minute] = found;
+    return new Date(year, month - 1, day, hour, minute + minutes).getTime();
   }
 
-  /** @param {string} text `08:00` */
-  function minuteOf(text) {
-    const [hour, minute] = String(text).split(":").map(Number);
-    return hour * 60 + (minute || 0);
+  /** The minute of the day and the day of the week at which a job begins. @param {string} start @param {number} opens */
+  function beginning(start, opens) {
+    const found = partsOf(start);
+    if (!found) return { minute: opens, day: 1 };
+    return { minute: start.includes("T") ? found[3] * 60 + found[4] : opens, day: seambook.jobWords.weekday(momentOf(start, 0)) };
   }
 
   /** The longest of what is done at once. @param {any} node @param {any} library @returns {any[]} */
@@ -103,8 +101,6 @@
     };
   }
 
-  const WATCH = "(watch)";
-
   /** What was ticked lies in the past, by the moment it was ticked at and the minutes it took. @param {any} tasks @param {any} job @param {any[]} nodes */
   function pastOf(tasks, job, nodes) {
     const ticks = seambook.jobKept.ticks(job, nodes);
@@ -154,12 +150,9 @@
     const { planning } = library.book;
     const made = merged.nodes.map((/** @type {any} */ node) => taskOf(node, job, library, how));
     const tasks = made.map((/** @type {any} */ one) => one.task);
-    const now = Math.max(pastOf(tasks, job, merged.nodes), job.from ? elapsed(job.start, job.from) || 0 : 0);
+    const now = pastOf(tasks, job, merged.nodes);
     for (const task of tasks) if (!task.done) task.earliest = now;
-    const opens = minuteOf(job.hours.opens);
-    const closes = minuteOf(job.hours.closes);
-    const start = clockOf(job.start);
-    const day = start === null ? 1 : new Date(start).getDay() || 7;
+    const [opens, closes] = [job.hours.opens, job.hours.closes].map((text) => seambook.jobWords.minuteIn(text, 0));
     const hours = opens < closes && job.hours.days.length ? { opens, closes, days: job.hours.days } : null;
     const arcs = arcsOf(merged, tasks);
     const days = seambook.jobDays.daysOf(merged.days, tasks, arcs, hours);
@@ -167,8 +160,7 @@
       problem: {
         tasks, arcs, limits: [...limitsOf(merged, tasks), ...days.limits], hands: job.hands, places: placesOf(job, planning),
         clashes: planning ? planning.clashes.map((/** @type {any} */ one) => one.between) : [], watch: WATCH,
-        hours,
-        start: { minute: start === null ? opens : minuteOf(job.start.slice(11) || job.hours.opens) % DAY, day },
+        hours, start: beginning(job.start, opens),
         passes: 0, seed: 1,
       },
       again: days.again.map((/** @type {any[]} */ [from, to, state]) => ({ id: tasks[to].id, maker: tasks[from].id, state })),
@@ -177,5 +169,5 @@
     };
   }
 
-  seambook.jobTasks = { problemOf, minutesOf, elapsed, momentOf, stepOf };
+  seambook.jobTasks = { problemOf, momentOf, stepOf };
 })();

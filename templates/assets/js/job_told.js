@@ -1,6 +1,6 @@
 /**
  * What a plan says beside its times: why a step cannot be placed, and what would bring the finish nearer. What is offered has
- * been planned: each gain is the difference of two finishes.
+ * been planned: each gain is the difference of two finishes. Needs job_words.js.
  */
 
 (function () {
@@ -15,9 +15,7 @@
 
   /** @param {number} minutes */
   function span(minutes) {
-    const hours = Math.floor(minutes / HOUR);
-    const rest = Math.round(minutes % HOUR);
-    return [hours ? `${hours} h` : "", rest || !hours ? `${rest} min` : ""].filter(Boolean).join(" ");
+    return seambook.jobWords.span(minutes);
   }
 
   /** @type {Record<string, (told: any, library: any) => string>} */
@@ -54,9 +52,9 @@
     return merged.days.find((/** @type {any[]} */ [from, to]) => to === one.task && from === one.with[0]);
   }
 
-  /** Why the book's figures for curing give nothing at the shop's temperature. @param {number} temperature @param {number} least */
-  function curing(temperature, least) {
-    if (temperature < least) return `do not cure at the shop's temperature: at least ${least} °C. Warm the panel, or wait for warmer days.`;
+  /** Why the book's figures for curing give nothing at the shop's temperature. @param {number} temperature @param {{least_temperature: number, cold: string}} curing */
+  function curingAt(temperature, { least_temperature: least, cold }) {
+    if (temperature < least) return `do not cure at the shop's temperature: at least ${least} °C. ${cold}`;
     return `have no time to cure that can be worked out for ${temperature} °C: they are planned as written. See the maker's sheet.`;
   }
 
@@ -65,7 +63,7 @@
     const { planning } = library.book;
     const told = planned.impossible.filter((/** @type {any} */ one) => !dayOf(merged, one)).map((/** @type {any} */ one) => ({ say: WHY[one.why](one, library), steps: [problem.tasks[one.task].id] }));
     if (!problem.hours) told.push({ say: "The shop's hours say no time at which it is open: all is planned as if it were always open. Set them under “Make”.", steps: [] });
-    if (cold.length) told.push({ say: curing(job.climate.temperature, planning.curing.least_temperature), steps: cold });
+    if (cold.length) told.push({ say: curingAt(job.climate.temperature, planning.curing), steps: cold });
     if (alone.length) told.push({ say: `need a second person. ${planning.lone_hand.because}`, steps: alone });
     return told;
   }
@@ -97,5 +95,5 @@
     }).sort((one, other) => other.gain - one.gain);
   }
 
-  seambook.jobTold = { problems, again, advice, span };
+  seambook.jobTold = { problems, again, advice };
 })();

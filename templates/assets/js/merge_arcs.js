@@ -16,8 +16,9 @@
 
   /**
    * @typedef {{from: number, to: number, kind: string, rule: string, state: number, lag: number}} Arc
-   * @typedef {{turner: number, writers: number[], readers: number[], rules: string[], before: {turner: number, readers: number[], writers: number[]} | null}} Era
-   *   A time in which a state holds, or does not: who turned it so, who did the same once more, and who read it.
+   * @typedef {{turner: number, writers: number[], readers: number[], rules: string[], before: number[]}} Era
+   *   A time in which a state holds, or does not: who turned it so, who did the same once more, and who read it; `before` are the readers of
+   *   the time before it.
    */
 
   /** @param {any[]} chains @param {{step: any, also: string[]}[]} placed @param {Set<number>} daily states that hold for their own day alone */
@@ -104,7 +105,7 @@
     const stateOf = (/** @type {number} */ state) => {
       const known = states.get(state);
       if (known) return known;
-      const fresh = { holds: false, era: /** @type {Era} */ ({ turner: -1, writers: [], readers: [], rules: [], before: null }) };
+      const fresh = { holds: false, era: /** @type {Era} */ ({ turner: -1, writers: [], readers: [], rules: [], before: [] }) };
       states.set(state, fresh);
       return fresh;
     };
@@ -162,7 +163,7 @@
     if (now.holds === to) {
       // The same once more: it stays in this time, behind who turned the state, so that it cannot turn it for others.
       add(era.turner, at, "rule", "", state, 0);
-      if (era.before) for (const one of era.before.readers) add(one, at, "rule", "", state, 0);
+      for (const one of era.before) add(one, at, "rule", "", state, 0);
       era.writers.push(at);
       return;
     }
@@ -170,7 +171,7 @@
     for (const one of era.writers) add(one, at, "rule", "", state, leasts[one]);
     era.readers.forEach((one, n) => add(one, at, "rule", era.rules[n], state, 0));
     now.holds = to;
-    now.era = { turner: at, writers: [], readers: [], rules: [], before: { turner: era.turner, readers: era.readers, writers: era.writers } };
+    now.era = { turner: at, writers: [], readers: [], rules: [], before: era.readers };
   }
 
   /** By rules of order: what other steps come before. @param {any[]} placed @param {Function} add */

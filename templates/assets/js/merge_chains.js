@@ -118,13 +118,13 @@
 
   /** Rules about whoever it may be become rules about everybody of this job that they mean. @param {MergeStep} step @param {Run} run @param {any} data @param {any} tables @param {Whose[]} all @param {any} wide */
   function widen(step, run, data, tables, all, wide) {
-    for (const [place, subject, sided, ...excuse] of step.data.law?.anywhere || []) {
+    for (const [place, , sided, ...excuse] of step.data.law?.anywhere || []) {
       const rule = data.rules[place];
       const { state, other_side: across, owners } = wide[rule];
       const side = sideOf(sided, run.side);
       const meant = all.flatMap((one, at) =>
         one.name === state && (!owners || owners.includes(one.subject))
-        && (!across || (one.side && side && one.side !== side)) && subject !== undefined ? [at] : []);
+        && (!across || (one.side && side && one.side !== side)) ? [at] : []);
       step.anywhere.push({ rule, states: meant, excuse: excuse.map((/** @type {number} */ one) => tables.states[one]) });
     }
     for (const name of step.data.law?.wipes || []) {
@@ -190,5 +190,5 @@
     };
   }
 
-  seambook.mergeChains = { chainsOf, idOf };
+  seambook.mergeChains = { chainsOf };
 })();

@@ -13,7 +13,7 @@
   const seambook = (page.seambook = page.seambook || {});
 
   /**
-   * @typedef {{rank: number, chain: number, alone: boolean, isPassed?: boolean}} Choice
+   * @typedef {{rank: number, chain: number, isPassed?: boolean}} Choice
    *   `isPassed`: left to the last procedure that comes to it
    * @typedef {{step: any, also: string[]}} Placed
    */
@@ -84,8 +84,8 @@
     const found = [];
     for (const n of turnOf(search)) {
       const step = search.chains[n].steps[search.walk.at[n]];
-      if (isDoneWith(search, step)) return [{ rank: 0, chain: n, alone: false }];
-      if (step.isLast && comesLater(search, step)) return [{ rank: 0, chain: n, alone: false, isPassed: true }];
+      if (isDoneWith(search, step)) return [{ rank: 0, chain: n }];
+      if (step.isLast && comesLater(search, step)) return [{ rank: 0, chain: n, isPassed: true }];
       const lesson = (search.lessons.get(step.id) || []).find((/** @type {any} */ one) => !one.isOff && search.walk.at[one.chain] <= one.at);
       if (lesson) {
         blocked(step, { kind: "lesson", rule: lesson.rule, state: lesson.state, by: lesson.id, lesson });
@@ -105,7 +105,7 @@
       const waiting = step.shared && !step.isLast ? companion(search, step) : null;
       if (waiting) blocked(step, waiting);
       const rank = waiting || isMild ? ALONE : level ? HINDERING : CLEAN;
-      found.push({ rank, chain: n, alone: !!waiting });
+      found.push({ rank, chain: n });
       if (rank === CLEAN) break;
     }
     return found.sort((one, other) => one.rank - other.rank);

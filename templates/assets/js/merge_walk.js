@@ -239,5 +239,5 @@
     };
   }
 
-  seambook.mergeWalk = { open, broken, hindrance, apply, owing, mends, nextAt, isExcused, ruleOf };
+  seambook.mergeWalk = { open, broken, hindrance, apply, owing, mends };
 })();

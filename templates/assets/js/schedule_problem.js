@@ -6,7 +6,7 @@
  */
 
 /**
- * @typedef {{least: number, most?: number | null, attended?: boolean, after?: number}} PlanWait
+ * @typedef {{least: number, most?: number | null, attended?: boolean}} PlanWait
  * @typedef {{id: string, minutes: number, hands: number, places?: string[], chain?: string, tail?: number,
  *   split?: boolean, traits?: string[], linger?: Record<string, number>, wait?: PlanWait | null, earliest?: number,
  *   done?: {start: number, end: number} | null}} PlanTask

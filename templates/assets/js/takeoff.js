@@ -2,7 +2,8 @@
  * What a job orders: the rows that its procedures take, counted once where they are one thing, with waste and in packs; parts,
  * tools, people and labour; and what all that costs where prices are given. Each line says how it came about.
  *
- * Pure: no page, no clock. Needs job_kept.js. What is not agreed with the customer yet is not ordered.
+ * Pure: no page, no clock. Needs job_kept.js. What is not agreed with the
+ * customer yet is not ordered, but for what has to be made safe at once.
  */
 
 (function () {
@@ -35,14 +36,20 @@
     return `${sum.toFixed(2)} ${currency || ""}`.trim();
   }
 
-  /** @param {any} run */
+  /** @param {any} run @returns {string} */
   function nameOf(run) {
-    return `${run.procedure}@${run.side || ""}`;
+    return seambook.jobKept.runName(run);
   }
 
-  /** The runs that are ordered for: those of a finding once the customer has said yes. @param {any} job @param {any} library */
+  /** Whether a finding's work is ordered for: once the customer has said yes; what is made safe at once, unless it was refused.
+   * @param {any} finding */
+  function isOrdered({ answer, make_safe: isSafe }) {
+    return answer === "yes" || (!!isSafe && answer !== "no");
+  }
+
+  /** The runs that are ordered for: those of a finding where it is. @param {any} job @param {any} library */
   function runsOf(job, library) {
-    const agreed = new Set((job.findings || []).filter((/** @type {any} */ one) => one.answer === "yes").map((/** @type {any} */ one) => one.id));
+    const agreed = new Set((job.findings || []).filter(isOrdered).map((/** @type {any} */ one) => one.id));
     return (job.runs || []).filter((/** @type {any} */ run) => library.procedures[run.procedure] && (!run.finding || agreed.has(run.finding)));
   }
 
@@ -92,7 +99,7 @@
     /** @type {Map<string, {packs: number, where: string}[]>} */
     const added = new Map();
     for (const finding of job.findings || []) {
-      for (const one of finding.answer === "yes" ? finding.supplies || [] : []) {
+      for (const one of isOrdered(finding) ? finding.supplies || [] : []) {
         if (one.packs > 0) added.set(one.supply, [...(added.get(one.supply) || []), { packs: one.packs, where: finding.where }]);
       }
     }
@@ -198,7 +205,7 @@
     const tasks = tasksOf(runs, library, planned);
     const ticks = seambook.jobKept.ticks(job, planned?.merged?.nodes?.length ? planned.merged.nodes : tasks);
     const steps = tasks.reduce((/** @type {number} */ sum, /** @type {any} */ task) => sum + minutesOf(task, ticks.get(task.id)), 0);
-    const found = (job.findings || []).reduce((/** @type {number} */ sum, /** @type {any} */ one) => sum + (one.answer === "yes" ? one.minutes || 0 : 0), 0);
+    const found = (job.findings || []).reduce((/** @type {number} */ sum, /** @type {any} */ one) => sum + (isOrdered(one) ? one.minutes || 0 : 0), 0);
     const minutes = steps + found;
     const rate = typeof job.prices?.labour === "number" ? job.prices.labour : null;
     const cost = rate === null ? null : cents((minutes / HOUR) * rate);
