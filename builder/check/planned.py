@@ -37,7 +37,8 @@ def planning_faults(
     for name in ("first", "last") if planning.stages is not None else ():
         for at, stage in enumerate(getattr(planning.stages, name)):
             if stage not in stages:
-                do = offer(stage, stages, f"name one of: {listed(stages)}")
+                none = "write the scale of stages first, or take it out"
+                do = offer(stage, stages, f"name one of: {listed(stages)}" if stages else none)
                 yield _nothing(f"there is no stage {stage}", ("stages", name, at), do)
     yield from _curing_faults(planning.curing, catalogue, programs)
 

@@ -16,7 +16,7 @@ from tests.browser.watched import PHONE, Watched
 SCRIPTS = (
     "numbers", "formula", "answers", "merge_chains", "merge_walk", "merge_search", "merge_lessons", "merge_arcs",
     "merge", "schedule_time", "schedule_problem", "schedule_place", "schedule_order", "schedule_told", "schedule",
-    "job_kept", "job_waits", "job_days", "job_tasks", "job_told", "job_plan",
+    "job_words", "job_kept", "job_waits", "job_days", "job_tasks", "job_told", "job_plan",
 )  # fmt: skip
 PLAN = """(text) => {
   const { jobBook: book, jobProcedures: procedures } = window.seambook;
