@@ -199,7 +199,7 @@ def test_what_cannot_be_is_told_and_not_taken(shop: Watched) -> None:
     assert job["climate"]["temperature"] != 95
     assert job["climate"]["humidity"] == 61
     assert job["hours"]["closes"] > job["hours"]["opens"]
-    for day in ("Mon", "Tue", "Wed", "Thu"):
+    for day in ("Mon", "Tue", "Wed", "Thu", "Sat", "Sun"):
         page.get_by_label(day, exact=True).uncheck()
     page.get_by_label("Fri", exact=True).click()
     expect(page.get_by_label("Fri", exact=True)).to_be_checked()
