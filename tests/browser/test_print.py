@@ -49,8 +49,7 @@ def test_a_procedure_on_paper(book: Watched, tmp_path: Path, record: dict[str, o
     pdf = tmp_path / "sheet.pdf"
     page.pdf(path=pdf, format="A4", prefer_css_page_size=True)
     sheets = pages_of(pdf)
-    # Before the steps stand what is needed and the dangers, behind them what is passed on: four sheets more.
-    assert 4 <= len(sheets) <= steps * 2 / 3 + 4, "a sheet of steps holds one and a half at least"
+    assert 4 <= len(sheets) <= steps * 2 / 3, "a sheet holds a step and a half at least"
     every = words(" ".join(sheets))
     for way in ways:
         assert not [sheet for sheet in sheets if re.search(rf"^\s*{re.escape(way)}\s*$", sheet, re.MULTILINE)], way
