@@ -374,6 +374,12 @@ def lay(folder: Path) -> Path:
     return page
 
 
+SHOWN = """async ([state, view]) => {
+  window.show(JSON.parse(state), view);
+  await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+}"""
+
+
 def show(page: Page, view: str, given: dict[str, Any]) -> None:
-    """Show a view of a state, afresh."""
-    page.evaluate("([state, view]) => window.show(JSON.parse(state), view)", [json.dumps(given), view])
+    """Show a view of a state, afresh; a drawing that fits its place is there after the next frame."""
+    page.evaluate(SHOWN, [json.dumps(given), view])
