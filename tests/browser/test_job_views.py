@@ -339,11 +339,19 @@ def test_a_finding_is_added_and_waits(desk: Page) -> None:
     expect(desk.get_by_label("Where")).to_have_value("Pillar foot")
     desk.get_by_label("Price to the customer").fill("120")
     desk.get_by_role("button", name="Add the finding").click()
+    expect(desk.get_by_text("Say how large it is.")).to_be_visible()
+    assert job(desk)["findings"] == []
+    expect(desk.get_by_label("Size")).to_be_focused()
+    expect(desk.get_by_label("Where")).to_have_value("Pillar foot")
+    expect(desk.get_by_label("Price to the customer")).to_have_value("120")
+    expect(desk.get_by_role("button", name="Take out Second panel, right")).to_be_visible()
+    desk.get_by_label("Size").fill("45 x 20 mm")
+    desk.get_by_role("button", name="Add the finding").click()
     found = job(desk)
     assert found["findings"][0] | {"found": ""} == {
         "id": "f1",
         "where": "Pillar foot",
-        "size": "",
+        "size": "45 x 20 mm",
         "step": READ,
         "found": "",
         "by": "Ilse",

@@ -159,6 +159,7 @@
   function add(state) {
     const value = (/** @type {string} */ name) => entries.valueOf(`finding_${name}`);
     if (!value("where")) return entries.fault("finding_where", "Say where it is.");
+    if (!value("size")) return entries.fault("finding_size", "Say how large it is.");
     if (!value("by")) return entries.fault("finding_by", "Say who found it.");
     for (const name of ["minutes", "price"]) {
       const number = words.typed(value(name));
