@@ -21,3 +21,5 @@ class Taken(NamedTuple):
     """What is counted once a job and side, whoever asks for it, by a name made of its subject and the supply."""
     sided: bool = True
     """Whether the other side of the car takes it again."""
+    only: str = ""
+    """The side of the work that alone takes it, where its subject is on one side of the car and nowhere else."""

@@ -74,6 +74,8 @@ class Summary(NamedTuple):
     steps: tuple[StepSummary, ...]
     handed: bool | None = None
     """Of a panel whether it says so; None of other kinds."""
+    only: str = ""
+    """Of a panel that a car has on one side alone: which."""
     status: str = ""
     drawn: tuple[Drawn, ...] = ()
     """Of a panel where it is on the drawing of the shell."""

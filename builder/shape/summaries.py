@@ -33,6 +33,7 @@ def summarize(ref: Ref, record: Record, mentions: tuple[Mention, ...], scales: S
         passes_on=tuple(one.rule for one in record.passes_on) if isinstance(record, Procedure) else (),
         passed_because=tuple(one.because for one in record.passes_on) if isinstance(record, Procedure) else (),
         handed=record.handed if isinstance(record, Panel) else None,
+        only=(record.only or "") if isinstance(record, Panel) else "",
         status=record.status if isinstance(record, Procedure) else "",
         stage=(record.stage or "") if isinstance(record, Procedure) else "",
         drawn=record.drawn if isinstance(record, Panel) else (),

@@ -32,6 +32,7 @@ def panel_page(here: Here, ref: Ref, panel: Panel, decided: tuple[Decided, ...] 
             *((here.row("Outer skin", YES_NO[panel.skin]),) if panel.skin is not None else ()),
             here.row("New part", PARTS[panel.part]),
             here.row("Left and right", YES_NO[panel.handed]),
+            *((here.row("On one side alone", panel.only),) if panel.only else ()),
             *((here.row("One face", here.shown(panel.face.area),
                        here.book.catalogue.title(Ref("source", panel.face.source))),)
               if panel.face is not None else ()),

@@ -48,7 +48,7 @@ def job_procedure(
         },
         "fingerprint": fingerprint_of(procedure),
         "people": [{"who": one.who, "count": one.count} for one in procedure.needs.people],
-        "parts": [_filled({"name": one.name, "comes_from": COMES_FROM[one.comes_from],
+        "parts": [_filled({"name": one.name, "comes_from": COMES_FROM[one.comes_from], "only": one.only or "",
                             "note": plain_text(one.note or "")})
                   for one in procedure.needs.parts],
         "tools": list(procedure.needs.tools), "supplies": list(procedure.needs.supplies),
@@ -65,7 +65,8 @@ def _taken(taken: Taken) -> Data:
     row = {"supply": taken.supply, "step": taken.step, "unit": sign(taken.unit), "how": taken.how}
     amount = {} if taken.amount is None else {"amount": taken.amount}
     once = {"once": taken.once, "sided": taken.sided} if taken.once else {}
-    return {**row, **amount, **once}
+    only = {"only": taken.only} if taken.only else {}
+    return {**row, **amount, **once, **only}
 
 
 def fingerprint_of(procedure: Procedure) -> str:

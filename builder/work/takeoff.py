@@ -16,6 +16,7 @@ from builder.work.usage import usage_for, used
 from builder.work.workings import Shop
 
 ONCE_A_JOB = "job"
+OTHER = {"left": "right", "right": "left"}
 
 
 def take_off(record: Procedure, ref: Ref, catalogue: Catalogue, shop: Shop) -> tuple[Taken, ...]:
@@ -76,7 +77,16 @@ def _taken(
         return Taken(id_, key, amount.number, unit, amount.how)
     name = f"{subject.kind}:{subject.id}|{subject.side}" + (f"|{way}" if way else "")
     is_sided = subject.record in catalogue.handed
-    return Taken(id_, key, amount.number, unit, amount.how, name, is_sided)
+    return Taken(id_, key, amount.number, unit, amount.how, name, is_sided, _only(subject, catalogue))
+
+
+def _only(subject: Ref, catalogue: Catalogue) -> str:
+    """Return the side of the work that alone meets this subject; one across the car is met from the other side."""
+    summary = catalogue.find(subject)
+    refs = (subject, *summary.relations.get("panels", ())) if summary is not None else ()
+    sides = (found.only for found in map(catalogue.find, refs) if found is not None and found.only)
+    side = next(sides, "")
+    return OTHER.get(side, side) if subject.side == "other" else side
 
 
 def _today(kind: str, name: str, catalogue: Catalogue) -> str:

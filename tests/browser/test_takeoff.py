@@ -120,6 +120,22 @@ def test_a_step_done_with_another_takes_nothing_again(page: Page) -> None:
     assert supply(summed(page, ["b@left"], both, planned), "wire")["amount"] == 10
 
 
+def test_what_only_the_second_of_two_lists_is_taken_all_the_same(page: Page) -> None:
+    """Belts off, once for two procedures: the first lists wire, the second wire and sealer on two seams."""
+    both = [procedure("a", [row("wire", 10)]), procedure("b", [row("wire", 10), row("sealer", 5), row("sealer", 6)])]
+    planned: Data = {"merged": {"nodes": [{"id": "a@left#lay", "also": ["b@left#lay"]}]}}
+    found = summed(page, ["a@left", "b@left"], both, planned)
+    assert (supply(found, "wire")["amount"], supply(found, "sealer")["amount"]) == (10, 11)
+
+
+def test_what_is_on_the_other_side_alone_is_not_ordered(page: Page) -> None:
+    part = {"name": "Filler boot", "comes_from": "maker", "only": "right"}
+    one = procedure("a", [row("sealer", 20, only="right"), row("sealer", 3)], parts=[part])
+    left, right = summed(page, ["a@left"], [one]), summed(page, ["a@right"], [one])
+    assert (supply(left, "sealer")["amount"], left["parts"]) == (3, [])
+    assert (supply(right, "sealer")["amount"], len(right["parts"])) == (23, 1)
+
+
 def test_whole_packs_are_paid_whole_and_others_by_their_share(page: Page) -> None:
     """One cartridge at 9.80; a fiftieth of a reel at 30 is 0.60; two hours and a half at 60 are 150."""
     steps = [

@@ -54,6 +54,8 @@ class Panel:
     was: tuple[Id, ...] = ()
     summary: Prose
     handed: YesNo
+    only: Literal["left", "right"] | None = None
+    """The side of a part that a car has on one side alone; nothing is ordered for it on the other."""
     strength: Strength
     load_bearing: YesNo
     skin: YesNo | None = None

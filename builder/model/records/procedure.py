@@ -181,6 +181,8 @@ class Part:
 
     name: Name
     comes_from: Literal["maker", "reproduction", "donor", "fabricated"]
+    only: Literal["left", "right"] | None = None
+    """The side for whose work alone it is wanted."""
     note: Line | None = None
 
 

@@ -53,6 +53,11 @@
     return (job.runs || []).filter((/** @type {any} */ run) => library.procedures[run.procedure] && (!run.finding || agreed.has(run.finding)));
   }
 
+  /** Whether it is for a part that a car has on the other side alone. @param {any} one @param {any} run */
+  function isElsewhere(one, run) {
+    return !!one.only && !!run.side && one.only !== run.side;
+  }
+
   /** By what name a row is counted once, on its side of the car. @param {any} row @param {any} run @param {number} at */
   function keyOf(row, run, at) {
     if (!row.once) return `${row.supply} ${nameOf(run)}#${row.step} ${at}`;
@@ -62,19 +67,23 @@
   }
 
   /**
-   * The rows of all runs by supply; steps that are done with another step take nothing again.
-   * @param {any[]} runs @param {any} library @param {Set<string>} together @returns {Map<string, any[]>}
+   * The rows of all runs by supply. Of steps that are done as one, the first that lists a supply takes it and the others nothing again.
+   * @param {any[]} runs @param {any} library @param {Map<string, string>} together @returns {Map<string, any[]>}
    */
   function linesOf(runs, library, together) {
     /** @type {Map<string, any[]>} */
     const bySupply = new Map();
     /** @type {Map<string, any>} */
     const known = new Map();
+    /** @type {Map<string, string>} */
+    const takers = new Map();
     for (const run of runs) {
       const data = library.procedures[run.procedure];
       (data.takes || []).forEach((/** @type {any} */ row, /** @type {number} */ at) => {
         const step = `${nameOf(run)}#${row.step}`;
-        if (together.has(step)) return;
+        const whole = `${together.get(step) || step} ${row.supply}`;
+        if (isElsewhere(row, run) || (takers.get(whole) || step) !== step) return;
+        takers.set(whole, step);
         const key = keyOf(row, run, at);
         const line = { how: row.how, amount: row.amount ?? null, unit: row.unit, steps: [step], title: data.title + (run.side ? `, ${run.side}` : "") };
         const before = known.get(key);
@@ -176,7 +185,7 @@
       const data = library.procedures[run.procedure];
       for (const part of data.parts || []) {
         const key = `${part.name}|${part.comes_from}|${run.side || ""}`;
-        if (!parts.has(key)) parts.set(key, { ...part, side: run.side || "", title: data.title });
+        if (!parts.has(key) && !isElsewhere(part, run)) parts.set(key, { ...part, side: run.side || "", title: data.title });
       }
     }
     return [...parts.values()];
@@ -213,12 +222,12 @@
     return { minutes, hours: minutes / HOUR, rate, cost, how: cost === null || rate === null ? told : `${told} at ${money(rate, "")} = ${money(cost, job.prices.currency)}` };
   }
 
-  /** Steps that are done with one before them. @param {any} planned @param {any[]} runs @returns {Set<string>} */
+  /** The steps that are done as one, each with the name of the first. @param {any} planned @param {any[]} runs @returns {Map<string, string>} */
   function togetherIn(planned, runs) {
     const ordered = new Set(runs.map(nameOf));
     const groups = (planned?.merged?.nodes || []).map((/** @type {any} */ node) =>
-      [node.id, ...(node.also || [])].filter((id) => ordered.has(id.split("#")[0])).slice(1));
-    return new Set(groups.flat());
+      [node.id, ...(node.also || [])].filter((id) => ordered.has(id.split("#")[0])));
+    return new Map(groups.flatMap((/** @type {string[]} */ group) => group.map((id) => [id, group[0]])));
   }
 
   /**
