@@ -1,0 +1,69 @@
+"""What a phone shows first: soon, and where it stays. A 4x throttled processor, from disk.
+
+The bound of a steady page is ours: a third of the 0.1 that web.dev's page on cumulative layout shift calls good.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+PAGES = (
+    "index.html", "procedures/hang-quarter-outer.html", "seams/quarter-to-roof.html", "calculators/plug-hole.html",
+    "calculators/side-compare.html", "jobs.html", "a-z.html",
+)  # fmt: skip
+SIZES = ((360, 740), (1280, 800))
+STEADY = 0.033
+SOON = 1000
+"""Milliseconds to the first paint with something in it."""
+TRIES = 3
+WATCH = """
+  window.shifts = [];
+  new PerformanceObserver((list) => {
+    for (const one of list.getEntries()) window.shifts.push(one.value);
+  }).observe({ type: "layout-shift", buffered: true });
+"""
+PAINTED = "performance.getEntriesByName('first-contentful-paint').map((one) => one.startTime)[0] || null"
+
+
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]} px")
+@pytest.mark.parametrize("path", PAGES)
+def test_paints_soon_and_stays_where_it_is(chromium: Browser, site: Path, path: str, size: tuple[int, int]) -> None:
+    shift, soonest = 0.0, float("inf")
+    for _ in range(TRIES):
+        moved, painted = _opened(chromium, site / path, size)
+        shift, soonest = max(shift, moved), min(soonest, painted)
+        if soonest < SOON:
+            break
+    assert shift < STEADY
+    assert soonest < SOON
+
+
+def _opened(chromium: Browser, file: Path, size: tuple[int, int]) -> tuple[float, float]:
+    context = chromium.new_context(viewport={"width": size[0], "height": size[1]})
+    try:
+        page = context.new_page()
+        page.add_init_script(WATCH)
+        context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": 4})
+        page.goto(file.as_uri(), wait_until="load")
+        page.wait_for_function(f"({PAINTED}) !== null")
+        page.wait_for_timeout(500)
+        return _shifted(page), page.evaluate(PAINTED)
+    finally:
+        context.close()
+
+
+def _shifted(page: Page) -> float:
+    found: list[float] = page.evaluate("window.shifts")
+    return sum(found)
+
+
+def test_a_page_that_moves_is_seen_to_move(chromium: Browser, tmp_path: Path) -> None:
+    file = tmp_path / "moving.html"
+    file.write_text(
+        "<!DOCTYPE html><p id=above></p><pre>What is moved down.\n" + "line\n" * 30 + "</pre>"
+        "<script>setTimeout(() => { above.style.height = '300px'; }, 100)</script>"
+    )
+    assert _opened(chromium, file, (360, 740))[0] > STEADY
