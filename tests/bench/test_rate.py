@@ -19,6 +19,7 @@ def _is_fast(found: float, floor: float, name: str) -> bool:
     return found >= min(LEAST_RATE, floor / FLOORS[name])
 
 
+@pytest.mark.alone
 @pytest.mark.slow
 def test_steps_are_judged_in_time(tmp_path: Path) -> None:
     supplied, copied = rate(CONTENT), rate(generate(CONTENT, tmp_path / "content", COPIES, with_panels=True))

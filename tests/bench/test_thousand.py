@@ -24,6 +24,7 @@ MOST_ADDED_MB = 320.0
 SAMPLE = 60
 
 
+@pytest.mark.alone
 @pytest.mark.slow
 def test_a_thousand_procedures_build_in_time_and_memory(tmp_path: Path) -> None:
     content = generate(CONTENT, tmp_path / "content", COPIES)

@@ -28,6 +28,7 @@ WATCH = """
 PAINTED = "performance.getEntriesByName('first-contentful-paint').map((one) => one.startTime)[0] || null"
 
 
+@pytest.mark.alone
 @pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]} px")
 @pytest.mark.parametrize("path", PAGES)
 def test_paints_soon_and_stays_where_it_is(chromium: Browser, site: Path, path: str, size: tuple[int, int]) -> None:

@@ -68,6 +68,7 @@ def test_of_two_records_of_one_name_the_later_layer_wins(tmp_path: Path) -> None
     assert [(lost.loser, lost.winner) for lost in found.overridden] == [("a/terms/lap.yaml", "b/terms/lap.yaml")]
 
 
+@pytest.mark.alone
 def test_twelve_thousand_lines_are_read_in_a_third_of_a_second() -> None:
     step = "      - key: prime\n        do: Brush primer on every face.\n        on: [seam:x]\n        minutes: 12\n"
     text = "title: Long\nphases:\n  - steps:\n" + step * 3000

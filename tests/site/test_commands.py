@@ -73,6 +73,7 @@ def test_the_script_is_the_module(tmp_path: Path) -> None:
     assert run.stdout.split()[-1] == seambook("--version", folder=tmp_path).out.split()[-1]
 
 
+@pytest.mark.alone
 @pytest.mark.slow
 def test_the_supplied_library_is_checked_as_fast_as_its_libraries_let(tmp_path: Path) -> None:
     # Processor time, so that whatever else this machine does is left out; with one process it is the time waited.

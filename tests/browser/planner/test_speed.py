@@ -10,7 +10,7 @@ from tests.browser.planner.asked import Planner
 from tests.browser.planner.recipes import Recipe, made
 from tests.browser.planner.rules import Rules
 
-pytestmark = pytest.mark.slow
+pytestmark = [pytest.mark.slow, pytest.mark.alone]
 TIMED = """([problem, times]) => Array.from({length: times}, () => {
   const start = performance.now();
   seambook.schedule.plan(problem);
