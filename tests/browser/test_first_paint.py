@@ -17,8 +17,8 @@ PAGES = (
 SIZES = ((360, 740), (1280, 800))
 STEADY = 0.033
 SOON = 1500
-"""Milliseconds to the first paint with something in it. As measured: 340 to 900, the higher ones while others work on the
-machine; a slower machine is admitted, a page that waits for its scripts is not."""
+"""Milliseconds to the first paint with something in it. As measured: 340 to 900, the higher ones while others
+work on the machine; a slower machine is admitted, a page that waits for its scripts is not."""
 TRIES = 3
 WATCH = """
   window.shifts = [];
