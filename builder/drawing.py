@@ -206,7 +206,7 @@ class Drawing:
         units = view.Units(self.way.units(), own.units)
         return view.Book(
             self.catalogue, link.FolderLinks(), self.gathered.shelf, site, view.Prose(), self.gathered.pictures, units,
-            order.shop, self.way.planning().said, self.gathered.fingerprint,
+            order.shop, own.review, self.way.planning().said, self.gathered.fingerprint,
         )  # fmt: skip
 
     def _examples(self) -> dict[str, view.Example]:

@@ -33,6 +33,10 @@ FEW, MANY, SPREAD = 8, 10, 0.09
 """From how many parts on a page counts for less, how many more make it twice as many, and how much less it then is."""
 
 
+UNRANKED, ISSUED, NOT_ISSUED = 0, 1, 2
+"""Of a page whether it is a procedure, and one to be worked from: the search puts what is not behind what is."""
+
+
 class PageWords(NamedTuple):
     """What the index needs of one page."""
 
@@ -43,6 +47,8 @@ class PageWords(NamedTuple):
     """A line a word: the word, a blank, and where it stands, as `packing` writes it."""
     prior: int = 100
     """See `PRIORS`."""
+    standing: int = 0
+    """See `UNRANKED`."""
     alone: tuple[PageWords, ...] = ()
     """Passages of the page that are found by themselves."""
 
@@ -53,7 +59,15 @@ def page_words(page: Page) -> PageWords:
     parts = parts_of(replace(page, passages=tuple(one for one in page.passages if not one.is_alone)) if alone else page)
     if not parts:
         return PageWords(page.path, "", "")
-    return _words(page.ref.kind, page.path, page.kind, page.title, page.aliases, parts)._replace(alone=alone)
+    kind = f"{page.kind}, {page.standing}" if page.standing else page.kind
+    found = _words(page.ref.kind, page.path, kind, page.title, page.aliases, parts)
+    return found._replace(alone=alone, standing=_standing(page))
+
+
+def _standing(page: Page) -> int:
+    if page.ref.kind != "procedure":
+        return UNRANKED
+    return NOT_ISSUED if page.standing else ISSUED
 
 
 def _alone(page: Page, passage: Passage) -> PageWords:
