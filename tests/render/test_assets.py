@@ -1,4 +1,4 @@
-"""The sheets that are put together to one: each in its turn, those for paper in their medium, the rest by themselves."""
+"""The sheets that are put together to one, each in its turn and medium; the rest stay by themselves."""
 
 from pathlib import Path
 
