@@ -1,4 +1,4 @@
-"""A procedure -> what its revisions say that cannot be so: who approved, numbers and dates, steps that it does not have."""
+"""A procedure -> what its revisions say that cannot be so: who approved, numbers and dates, steps it does not have."""
 
 from __future__ import annotations
 

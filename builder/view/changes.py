@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from itertools import groupby
-
 from typing import NamedTuple
 
 from builder.model.reference import Ref
@@ -17,8 +16,8 @@ from builder.view.revised import by, steps
 
 TITLE = "What changed"
 LEAD = """\
-Every revision of every procedure, newest first, with the reason for it and the steps that are done in another way since. A
-device that has followed a procedure marks those steps until they were seen."""
+Every revision of every procedure, newest first, with the reason for it and the steps that are done in another way
+since. A device that has followed a procedure marks those steps until they were seen."""
 NONE = "This book has no procedures."
 MOST_ON_ONE_PAGE = 100
 """Revisions: about 60 kB of a page."""

@@ -20,7 +20,7 @@ from builder.view.status import STATUS
 
 TITLE, ANCHOR = "Due for review", "due"
 HEAD = ("Due", "Procedure", "Status", "Revision")
-LEAD = "A procedure is looked at again before its day, whether anything changed or not: by its next author, beside the work."
+LEAD = "A procedure is looked at again before its day, whether anything changed or not: beside the work it tells of."
 NONE = "No day is set: `review` in shop.yaml or book.yaml says after how many months a procedure is looked at again."
 
 

@@ -46,8 +46,8 @@ def job_procedure(
             "number": procedure.revision.number, "date": procedure.revision.date,
             "author": procedure.revision.author, "approver": procedure.revision.approver,
             "reason": procedure.revision.reason,
-            "changed": [[one.number, {key: plain_text(what) for key, what in one.steps.items()}]
-                        for one in (procedure.revision, *procedure.revision.earlier) if one.steps],
+            "changed": [[issue.number, {key: plain_text(what) for key, what in issue.steps}]
+                        for issue in book.catalogue.summaries[ref].issues if issue.steps],
         },
         "banner": BANNER.get(procedure.status, ""),
         "fingerprint": fingerprint_of(procedure),

@@ -29,7 +29,8 @@ def foot(*, whole: bool = False) -> tuple[tuple[str, str], ...]:
     """Return what every page's foot leads to; to the whole book only where it is made to print."""
     return (
         ("A to Z", AZ), ("About this book", ABOUT), ("Where figures come from", SOURCES),
-        ("Rules set aside", SET_ASIDE), ("What changed", CHANGES), ("Due for review", DUE), ("How to write records", WRITING), ("What a problem means", CODES),
+        ("Rules set aside", SET_ASIDE), ("What changed", CHANGES), ("Due for review", DUE),
+        ("How to write records", WRITING), ("What a problem means", CODES),
         *((("The whole book, to print", PRINT),) if whole else ()),
     )  # fmt: skip
 

@@ -27,7 +27,7 @@ from builder.view.warnings import gathered, told_once, warnings
 from builder.view.worked import worked_blocks
 
 NONE_DECIDED: StepsDecided = {}
-SCRIPTS = tuple(f"assets/js/{name}.js" for name in ("dom", "ticks", "seen", "changed", "seen_page"))
+SCRIPTS = tuple(f"assets/js/{name}.js" for name in ("job_dom", "ticks", "seen", "seen_mark", "seen_page"))
 # Ids of the page's own parts hold an underscore, which a step's key cannot: so no key clashes with them.
 COMES_FROM = {
     "maker": "from the vehicle maker", "reproduction": "reproduction", "donor": "from a donor car",

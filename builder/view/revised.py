@@ -56,6 +56,7 @@ def by(author: str, approved: str) -> str:
 
 
 def _untold(first: int) -> str:
+    """Say which revisions lie before the first that the record tells."""
     if first == 1:
         return ""
-    return "Revision 1 is not told in this book." if first == 2 else f"Revisions 1 to {first - 1} are not told in this book."
+    return f"{'Revision 1 is' if first == 2 else f'Revisions 1 to {first - 1} are'} not told in this book."

@@ -15,6 +15,7 @@
    * @typedef {{
    *   words: string[], firstWords: number[], firstPages: number[], pages: number, common: Set<number>,
    *   names: string[][][], quiet: Set<string>, priors: {firstPages: number[], shares: number[]},
+   *   standings: {firstPages: number[], sorts: number[]},
    *   shards: Record<string, any>, lines: Map<string, string[]>
    * }} Index
    *   `names` holds, for each thing with several names, the words of each name; `shards` what was loaded so far.
@@ -46,13 +47,22 @@
     return lines ? lines.split("\n").map((line) => (last = last.slice(0, number(line[0])) + line.slice(1))) : [];
   }
 
+  /** Values, each behind the distance of the first page from which on it holds. @param {string} text */
+  function held(text) {
+    const parts = text.split(" ");
+    return {
+      firstPages: summed(parts.filter((_, at) => at % 2 === 0).join(" ")),
+      values: parts.filter((_, at) => at % 2 === 1).map(number),
+    };
+  }
+
   /**
-   * @param {Record<"words" | "shards" | "texts" | "common" | "names" | "quiet" | "priors", string> & {pages: number}} raw
+   * @param {Record<"words" | "shards" | "texts" | "common" | "names" | "quiet" | "priors" | "standings", string> & {pages: number}} raw
    * @param {Record<string, any>} shards where scripts put what they bring
    * @returns {Index}
    */
   function open(raw, shards) {
-    const priors = raw.priors.split(" ");
+    const [priors, standings] = [held(raw.priors), held(raw.standings)];
     return {
       words: unfronted(raw.words),
       firstWords: summed(raw.shards),
@@ -61,10 +71,8 @@
       common: new Set(summed(raw.common)),
       names: raw.names ? raw.names.split("\n").map((row) => row.split("\t").map((name) => name.split(" "))) : [],
       quiet: new Set(raw.quiet.split(" ")),
-      priors: {
-        firstPages: summed(priors.filter((_, at) => at % 2 === 0).join(" ")),
-        shares: priors.filter((_, at) => at % 2 === 1).map((share) => number(share) / 100),
-      },
+      priors: { firstPages: priors.firstPages, shares: priors.values.map((share) => share / 100) },
+      standings: { firstPages: standings.firstPages, sorts: standings.values },
       shards: shards,
       lines: new Map(),
     };
@@ -103,8 +111,19 @@
   /** How much a page counts beside others. @param {Index} index @param {number} number */
   function priorOf(index, number) {
     const { firstPages, shares } = index.priors;
+    return shares[holding(firstPages, number)];
+  }
+
+  /** What a page is: 0 no procedure, 1 an issued one, 2 one that is not issued. @param {Index} index @param {number} number */
+  function standingOf(index, number) {
+    const { firstPages, sorts } = index.standings;
+    return sorts[holding(firstPages, number)];
+  }
+
+  /** The place of the last first page that is not behind a page. @param {number[]} firstPages @param {number} number */
+  function holding(firstPages, number) {
     const at = placeOf(firstPages, number);
-    return shares[firstPages[at] === number ? at : at - 1];
+    return firstPages[at] === number ? at : at - 1;
   }
 
   /** @param {Index} index @param {string} shard */
@@ -151,6 +170,6 @@
 
   seambook.shardsOfIndex = {
     entriesOf: entriesOf, headOf: headOf, open: open, placeOf: placeOf, priorOf: priorOf, shardOfPage: shardOfPage,
-    shardsOfWord: shardsOfWord,
+    shardsOfWord: shardsOfWord, standingOf: standingOf,
   };
 })();
