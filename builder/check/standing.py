@@ -28,7 +28,7 @@ def _relied_on(summary: Summary, catalogue: Catalogue, locate: Locate) -> Iterat
         if other is not None and other.status != ISSUED:
             yield Problem(
                 codes.LEANS_ON_UNISSUED, locate(summary.ref, ("relies_on", at)),
-                f'it is issued and relies on "{other.title}", which is {other.status}',
+                f'it is issued and relies on "{other.title}", {_why(other.status)}',
                 "rely on another, or withdraw this one too" if other.status == WITHDRAWN else "issue that one first",
                 level="error" if other.status == WITHDRAWN else "warning",
             )  # fmt: skip
@@ -41,3 +41,7 @@ def _replaced(summary: Summary, catalogue: Catalogue, locate: Locate) -> Iterato
             what = "itself" if other.ref == summary.ref else f'"{other.title}", which is withdrawn too'
             yield Problem(codes.LEANS_ON_UNISSUED, locate(summary.ref, ("replaced_by",)), f"it is replaced by {what}",
                           "name one that is worked from, or take replaced_by out")  # fmt: skip
+
+
+def _why(status: str) -> str:
+    return "which is withdrawn" if status == WITHDRAWN else f"which is not issued yet ({status})"

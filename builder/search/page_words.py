@@ -33,10 +33,6 @@ FEW, MANY, SPREAD = 8, 10, 0.09
 """From how many parts on a page counts for less, how many more make it twice as many, and how much less it then is."""
 
 
-UNRANKED, ISSUED, NOT_ISSUED = 0, 1, 2
-"""Of a page whether it is a procedure, and one to be worked from: the search puts what is not behind what is."""
-
-
 class PageWords(NamedTuple):
     """What the index needs of one page."""
 
@@ -47,8 +43,8 @@ class PageWords(NamedTuple):
     """A line a word: the word, a blank, and where it stands, as `packing` writes it."""
     prior: int = 100
     """See `PRIORS`."""
-    standing: int = 0
-    """See `UNRANKED`."""
+    is_behind: bool = False
+    """Whether it is not to be worked from: the search puts it behind all that is."""
     alone: tuple[PageWords, ...] = ()
     """Passages of the page that are found by themselves."""
 
@@ -61,13 +57,7 @@ def page_words(page: Page) -> PageWords:
         return PageWords(page.path, "", "")
     kind = f"{page.kind}, {page.standing}" if page.standing else page.kind
     found = _words(page.ref.kind, page.path, kind, page.title, page.aliases, parts)
-    return found._replace(alone=alone, standing=_standing(page))
-
-
-def _standing(page: Page) -> int:
-    if page.ref.kind != "procedure":
-        return UNRANKED
-    return NOT_ISSUED if page.standing else ISSUED
+    return found._replace(alone=alone, is_behind=bool(page.standing))
 
 
 def _alone(page: Page, passage: Passage) -> PageWords:

@@ -37,7 +37,7 @@ def changes_pages(book: Book) -> Iterator[Page]:
 
 def _page(book: Book, piece: Piece, some: Sequence[_Change]) -> Page:
     here = Here(book, piece.path)
-    days = (Cards(day, tuple(_card(here, one) for one in changes), f"day-{day}")
+    days = (Cards(day, tuple(_card(here, one) for one in changes), f"changes_{day}")
             for day, changes in groupby(some, key=lambda one: one.issue.date))  # fmt: skip
     blocks: tuple[Block, ...] = tuple(days) or (Links(TITLE, (), NONE, "changes"),)
     more = Links("More", (Link("Due for review", DUE),), anchor="more")

@@ -21,7 +21,7 @@ from builder.view.status import STATUS
 TITLE, ANCHOR = "Due for review", "due"
 HEAD = ("Due", "Procedure", "Status", "Revision")
 LEAD = "A procedure is looked at again before its day, whether anything changed or not: beside the work it tells of."
-NONE = "No day is set: `review` in shop.yaml or book.yaml says after how many months a procedure is looked at again."
+NONE = "No day is set: review in shop.yaml or book.yaml says after how many months a procedure is looked at again."
 
 
 class _Due(NamedTuple):
@@ -40,7 +40,8 @@ def due_pages(book: Book) -> Iterator[Page]:
 def _page(book: Book, piece: Piece, some: Sequence[_Due]) -> Page:
     here = Here(book, piece.path)
     rows = tuple(_row(here, one) for one in some)
-    table: Block = Grid(TITLE, HEAD, rows, anchor=ANCHOR) if rows else Links(TITLE, (), NONE.replace("`", ""), ANCHOR)
+    none = Links("Nothing is due", (), NONE, ANCHOR)
+    table: Block = Grid("Soonest first", HEAD, rows, anchor=ANCHOR) if rows else none
     more = Links("More", (Link("After how many months, by status", f"{ABOUT}#reviews"),), anchor="more")
     name = Ref("page", piece.path.removesuffix(".html"))
     made = plain_page(

@@ -11,13 +11,13 @@
   /** @type {any} */
   const seambook = (page.seambook = page.seambook || {});
   const { wordsOf } = seambook.words;
-  const { entriesOf, priorOf, shardsOfWord, standingOf } = seambook.shardsOfIndex;
+  const { entriesOf, priorOf, shardsOfWord } = seambook.shardsOfIndex;
   const { isCommonWord, thingsIn } = seambook.asked;
 
   /**
-   * @typedef {{words: string[], pages: number}} Index  See shards.js.
+   * @typedef {{words: string[], pages: number, behind: Set<number>}} Index  See shards.js.
    * @typedef {{names: {sure: number, words: [number, number][][]}[], words: string[], isQuiet: boolean}} Thing  See asked.js.
-   * @typedef {{page: number, part: number, score: number}} Found
+   * @typedef {{page: number, part: number, score: number, isBehind: boolean}} Found
    * @typedef {Map<number, Map<number, number>>} Stands  For each page its parts in which a thing stands, with the weight.
    * @typedef {{length: number, common: number, words: Set<number>}} Title  How many words a title has, how many of them are
    *   common, and which were asked for.
@@ -36,10 +36,6 @@
   const TITLE_SHARE = 1.7;
   const TYPED = 1.54;
   const NUMBER = /^[0-9]/;
-  /** Of a page that it is a procedure to be worked from, and one that is not. */
-  const [ISSUED, NOT_ISSUED] = [1, 2];
-  /** What keeps a score below another one. */
-  const BELOW = 0.999;
 
   /** The shards that a question needs. @param {Index} index @param {string} text @returns {string[]} */
   function needed(index, text) {
@@ -146,21 +142,8 @@
   }
 
   /**
-   * A procedure that is not issued stands behind every issued one that holds as much of what is asked: nobody is led to a
-   * draft where there is something to work from.
-   * @param {Index} index @param {{page: number, part: number, score: number, held: number}[]} found
-   */
-  function lowered(index, found) {
-    const issued = found.filter((one) => standingOf(index, one.page) === ISSUED);
-    return found.map((one) => {
-      if (standingOf(index, one.page) !== NOT_ISSUED) return one;
-      const beside = issued.filter((other) => other.held >= one.held * BELOW);
-      return { ...one, score: beside.reduce((least, other) => Math.min(least, other.score * BELOW), one.score) };
-    });
-  }
-
-  /**
-   * The best place of each page, best page first: rare things count more, and all that is asked for more than some.
+   * The best place of each page, best page first: rare things count more, and all that is asked for more than some. What
+   * is not to be worked from stands behind everything else, however well it answers.
    * @param {Index} index @param {string} text @returns {Found[]}
    */
   function find(index, text) {
@@ -175,17 +158,18 @@
     const pages = new Set(things.flatMap((thing) => [...thing.stands.keys()]));
     const typed = /** @type {Set<string>} */ (new Set(wordsOf(text)));
     const unasked = leftOut(index, typed, asked);
-    const found = [...pages].map((page) => {
-      const { part, score, held, inTitle } = bestPart(page, things);
-      const title = titles.get(page);
-      const share = title ? Math.min((title.words.size + Math.min(unasked, title.common)) / title.length, 1) : 0;
-      const isTyped = title && share === 1 && typed.size === title.length;
-      const named = inTitle / whole;
-      const standing = 1 + NAMED * named * named + TITLE_SHARE * named * share;
-      const worth = score * (held / whole) ** LACKING * standing * (isTyped ? TYPED : 1);
-      return { page: page, part: part, score: worth * priorOf(index, page), held: held };
-    });
-    return lowered(index, found).sort((a, b) => b.score - a.score || a.page - b.page);
+    return [...pages]
+      .map((page) => {
+        const { part, score, held, inTitle } = bestPart(page, things);
+        const title = titles.get(page);
+        const share = title ? Math.min((title.words.size + Math.min(unasked, title.common)) / title.length, 1) : 0;
+        const isTyped = title && share === 1 && typed.size === title.length;
+        const named = inTitle / whole;
+        const standing = 1 + NAMED * named * named + TITLE_SHARE * named * share;
+        const worth = score * (held / whole) ** LACKING * standing * (isTyped ? TYPED : 1);
+        return { page: page, part: part, score: worth * priorOf(index, page), isBehind: index.behind.has(page) };
+      })
+      .sort((a, b) => Number(a.isBehind) - Number(b.isBehind) || b.score - a.score || a.page - b.page);
   }
 
   /**

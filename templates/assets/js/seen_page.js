@@ -68,7 +68,8 @@
   function showSummary(kept, news) {
     summary.hidden = !news.size;
     if (!kept || !news.size) return summary.replaceChildren();
-    const ways = [...news].map(([key, changes]) =>
+    const order = (/** @type {string} */ key) => Number(document.getElementById(key)?.dataset.step);
+    const ways = [...news].sort(([one], [other]) => order(one) - order(other)).map(([key, changes]) =>
       el("li", {}, el("a", { href: `#${key}`, text: called(key).replace(/^s/, "S") }), el("span", { class: "note", text: changes.map(({ what }) => what).join(" ") })));
     return summary.replaceChildren(
       el("h2", { text: "Changed since you last followed this" }),

@@ -14,11 +14,11 @@
   /**
    * @typedef {{
    *   words: string[], firstWords: number[], firstPages: number[], pages: number, common: Set<number>,
-   *   names: string[][][], quiet: Set<string>, priors: {firstPages: number[], shares: number[]},
-   *   standings: {firstPages: number[], sorts: number[]},
+   *   names: string[][][], quiet: Set<string>, priors: {firstPages: number[], shares: number[]}, behind: Set<number>,
    *   shards: Record<string, any>, lines: Map<string, string[]>
    * }} Index
-   *   `names` holds, for each thing with several names, the words of each name; `shards` what was loaded so far.
+   *   `names` holds, for each thing with several names, the words of each name; `behind` pages that are not to be worked
+   *   from; `shards` what was loaded so far.
    * @typedef {{page: number, title: number, common: number, parts: [number, string][]}} Entry
    *   Where a word stands on a page: in a title of so many words, so many of them common, or 0; and in which
    *   parts, each with the mark of where in it: `*` in its heading or a name, `:` in a long one, `.` in its text, `,` in
@@ -47,22 +47,13 @@
     return lines ? lines.split("\n").map((line) => (last = last.slice(0, number(line[0])) + line.slice(1))) : [];
   }
 
-  /** Values, each behind the distance of the first page from which on it holds. @param {string} text */
-  function held(text) {
-    const parts = text.split(" ");
-    return {
-      firstPages: summed(parts.filter((_, at) => at % 2 === 0).join(" ")),
-      values: parts.filter((_, at) => at % 2 === 1).map(number),
-    };
-  }
-
   /**
-   * @param {Record<"words" | "shards" | "texts" | "common" | "names" | "quiet" | "priors" | "standings", string> & {pages: number}} raw
+   * @param {Record<"words" | "shards" | "texts" | "common" | "names" | "quiet" | "priors" | "behind", string> & {pages: number}} raw
    * @param {Record<string, any>} shards where scripts put what they bring
    * @returns {Index}
    */
   function open(raw, shards) {
-    const [priors, standings] = [held(raw.priors), held(raw.standings)];
+    const priors = raw.priors.split(" ");
     return {
       words: unfronted(raw.words),
       firstWords: summed(raw.shards),
@@ -71,8 +62,11 @@
       common: new Set(summed(raw.common)),
       names: raw.names ? raw.names.split("\n").map((row) => row.split("\t").map((name) => name.split(" "))) : [],
       quiet: new Set(raw.quiet.split(" ")),
-      priors: { firstPages: priors.firstPages, shares: priors.values.map((share) => share / 100) },
-      standings: { firstPages: standings.firstPages, sorts: standings.values },
+      priors: {
+        firstPages: summed(priors.filter((_, at) => at % 2 === 0).join(" ")),
+        shares: priors.filter((_, at) => at % 2 === 1).map((share) => number(share) / 100),
+      },
+      behind: new Set(summed(raw.behind)),
       shards: shards,
       lines: new Map(),
     };
@@ -111,19 +105,8 @@
   /** How much a page counts beside others. @param {Index} index @param {number} number */
   function priorOf(index, number) {
     const { firstPages, shares } = index.priors;
-    return shares[holding(firstPages, number)];
-  }
-
-  /** What a page is: 0 no procedure, 1 an issued one, 2 one that is not issued. @param {Index} index @param {number} number */
-  function standingOf(index, number) {
-    const { firstPages, sorts } = index.standings;
-    return sorts[holding(firstPages, number)];
-  }
-
-  /** The place of the last first page that is not behind a page. @param {number[]} firstPages @param {number} number */
-  function holding(firstPages, number) {
     const at = placeOf(firstPages, number);
-    return firstPages[at] === number ? at : at - 1;
+    return shares[firstPages[at] === number ? at : at - 1];
   }
 
   /** @param {Index} index @param {string} shard */
@@ -170,6 +153,6 @@
 
   seambook.shardsOfIndex = {
     entriesOf: entriesOf, headOf: headOf, open: open, placeOf: placeOf, priorOf: priorOf, shardOfPage: shardOfPage,
-    shardsOfWord: shardsOfWord, standingOf: standingOf,
+    shardsOfWord: shardsOfWord,
   };
 })();
