@@ -13,7 +13,8 @@ from builder.view.here import Here
 
 TITLE, ANCHOR = "Revisions", "part_revisions"
 HEAD = ("Revision", "Why, and what changed", "By")
-PEOPLE = {"solo": "one person alone", "none": "nobody yet"}
+SOLO = "solo"
+PEOPLE = {SOLO: "one person alone", "none": "nobody yet"}
 """What stands in a record in place of an approver."""
 
 
@@ -52,7 +53,7 @@ def approver(name: str) -> str:
 
 def by(author: str, approved: str) -> str:
     """Say who stands behind a revision."""
-    return f"{author}, approved by {approver(approved)}"
+    return f"{author}, alone" if approved == SOLO else f"{author}, approved by {approver(approved)}"
 
 
 def _untold(first: int) -> str:
