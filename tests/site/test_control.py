@@ -1,4 +1,4 @@
-"""Change control on the pages of small books: revisions, what is due, and what is not issued, in lists and the search."""
+"""Change control on pages of small books: revisions, what is due, and what is not issued, in lists and the search."""
 
 from __future__ import annotations
 
