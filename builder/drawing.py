@@ -204,9 +204,10 @@ class Drawing:
         foot = view.foot(whole=self.is_printed)
         site = Site(order.name or own.name, own.title, own.id, own.caution, view.navigation(), own.units, foot)
         units = view.Units(self.way.units(), own.units)
+        review = {str(status): months for status, months in own.review.items()}
         return view.Book(
             self.catalogue, link.FolderLinks(), self.gathered.shelf, site, view.Prose(), self.gathered.pictures, units,
-            order.shop, self.way.planning().said, self.gathered.fingerprint,
+            order.shop, review, self.way.planning().said, self.gathered.fingerprint,
         )  # fmt: skip
 
     def _examples(self) -> dict[str, view.Example]:

@@ -331,3 +331,5 @@ class Page:
     """Which issue of the record this is, such as `Revision 3, 2 October 2026`: the running head on paper says it."""
     address: str = ""
     """Where the page is to be had, for its foot on paper."""
+    standing: str = ""
+    """Of a procedure that is not issued the word for it, which the search shows."""

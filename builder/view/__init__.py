@@ -28,9 +28,11 @@ from builder.model.work import Worked
 from builder.view.about import about_page
 from builder.view.body import cavity_page, opening_page, panel_page
 from builder.view.calculator import calculator_page
+from builder.view.changes import changes_pages
 from builder.view.codes import codes_page
 from builder.view.decision import decision_page
 from builder.view.defect import defect_page
+from builder.view.due import due_pages
 from builder.view.figure import figure_page
 from builder.view.here import Book, Here
 from builder.view.home import home_page
@@ -159,6 +161,8 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
     yield about_page(book, settings, extra.fingerprint)
     yield sources_page(book)
     yield from set_aside_pages(book)
+    yield from changes_pages(book)
+    yield from due_pages(book)
     yield codes_page(book, extra.codes)
     yield from writing_pages(book, extra.scales, extra.examples)
     for old, new in sorted(book.catalogue.moved.items()):

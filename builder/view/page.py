@@ -25,13 +25,14 @@ def page(
     banner: str = "",
     edition: str = "",
     address: str = "",
+    standing: str = "",
 ) -> Page:
     """Put a page together; empty blocks are left out of the margin, never out of the text."""
     used = used_by(here, ref)
     return Page(
         ref=ref, path=here.path, root=here.root, title=title, kind=kind, lead=lead, banner=banner,
         main=main, aside=(*aside, used) if used.groups else aside, scripts=scripts, aliases=aliases, passages=texts,
-        edition=edition, address=address,
+        edition=edition, address=address, standing=standing,
     )  # fmt: skip
 
 

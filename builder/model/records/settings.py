@@ -34,6 +34,8 @@ class BookSettings:
     """Who outranks whom, highest first."""
     units: Units = "metric"
     """The units a page shows first; a reader may switch."""
+    review: dict[Reviewed, Months] = field(default_factory=dict)
+    """After how many months a procedure is looked at again, by its status; a shop's own months come before these."""
     quiet: tuple[Name, ...] = ()
     """Words that tell nothing of what is asked for, such as how, the and of: the search gives them little weight."""
 
@@ -41,7 +43,7 @@ class BookSettings:
         """Return these words in place of a lower layer's, with its cautions and licences kept before them."""
         return replace(
             self, caution=tuple(dict.fromkeys((*lower.caution, *self.caution))),
-            licence=tuple(dict.fromkeys((*lower.licence, *self.licence))),
+            licence=tuple(dict.fromkeys((*lower.licence, *self.licence))), review=self.review or lower.review,
         )  # fmt: skip
 
 
@@ -84,4 +86,5 @@ class ShopSettings:
         return replace(
             book, name=self.name or book.name, id=self.id or book.id, title=self.title or book.title,
             units=self.units or book.units, caution=tuple(dict.fromkeys((*book.caution, *self.cautions))),
+            review={**book.review, **self.review},
         )  # fmt: skip
