@@ -1,0 +1,73 @@
+"""The catalogue and the files of each record -> what every phone keeps, and what it keeps for each procedure.
+
+A procedure leads to what it and the procedures that it relies on name, and to what those records name in turn. Other
+procedures are not among it, and what a term or a source names is not followed: a link or two further lies the whole book.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import NamedTuple
+
+from builder.model.links import Catalogue
+from builder.model.reference import Ref
+
+PROCEDURE = "procedure"
+ALWAYS = frozenset({"page", "job"})
+"""Kinds that belong to no procedure and every phone: the book's own prose, and its example jobs."""
+ENDS = frozenset({"term", "source", "scale", "rule", "act", "state"})
+"""Kinds that explain: what they name in turn is not wanted for the work."""
+
+
+class Groups(NamedTuple):
+    """Paths by what they are kept for."""
+
+    core: frozenset[str]
+    """What no procedure is read without: the book's own pages, styles, scripts, the search."""
+    procedures: Mapping[Ref, frozenset[str]]
+    """What each procedure takes beside the core."""
+
+
+def grouped(
+    catalogue: Catalogue, files_of: Mapping[Ref, tuple[str, ...]], apart: frozenset[str], paths: Iterable[str]
+) -> Groups:
+    """Part a book's paths."""
+    of_records = {path for ref, files in files_of.items() if ref.kind not in ALWAYS for path in files}
+    core = frozenset(path for path in paths if path not in of_records and path not in apart)
+    named = {ref: _named(catalogue, ref) for ref in catalogue.summaries}
+    procedures = sorted(ref for ref in catalogue.summaries if ref.kind == PROCEDURE)
+    return Groups(core, {
+        ref: frozenset(path for one in led_to(catalogue, named, ref) for path in files_of.get(one, ())) - core
+        for ref in procedures
+    })  # fmt: skip
+
+
+def led_to(catalogue: Catalogue, named: Mapping[Ref, frozenset[Ref]], procedure: Ref) -> set[Ref]:
+    """Return the records that a procedure leads to, itself among them."""
+    found = _relied_on(catalogue, procedure)
+    first = {one for ref in found for one in named[ref] if one.kind != PROCEDURE}
+    second = {one for ref in first if ref.kind not in ENDS for one in named[ref] if one.kind != PROCEDURE}
+    return found | first | second
+
+
+def _relied_on(catalogue: Catalogue, procedure: Ref) -> set[Ref]:
+    """A procedure and all that have to be done before it."""
+    found: set[Ref] = set()
+    ahead = [procedure]
+    while ahead:
+        ref = ahead.pop()
+        if ref in found:
+            continue
+        found.add(ref)
+        relied = catalogue.summaries[ref].relations.get("relies_on", ())
+        ahead += [one for one in (_living(catalogue, other) for other in relied) if one in catalogue.summaries]
+    return found
+
+
+def _named(catalogue: Catalogue, ref: Ref) -> frozenset[Ref]:
+    mentions = (_living(catalogue, mention.ref) for mention in catalogue.summaries[ref].mentions)
+    return frozenset(one for one in mentions if one in catalogue.summaries)
+
+
+def _living(catalogue: Catalogue, ref: Ref) -> Ref:
+    return catalogue.moved.get(ref.record, ref.record)
