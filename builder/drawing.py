@@ -181,11 +181,11 @@ class Drawing:
         kept = delivery.Kept(
             self.book.site, self.gathered.fingerprint, self.own.kept_whole, self.catalogue, self.files_of, documents
         )
-        files = delivery.delivered(kept, paths, self.desk.folder, self.way.order.templates)
-        for path, data in files.items():
+        made = delivery.delivered(kept, paths, self.desk.folder, self.way.order.templates)
+        for path, data in made.items():
             self.desk.put(path, data)
         self.way.clock("hashes")
-        return list(files)
+        return list(made)
 
     @cached_property
     def is_printed(self) -> bool:

@@ -1,7 +1,7 @@
 """Groups and sizes -> `delivery.json`: how large the book is, and which files each procedure takes.
 
-Files are told by their places in the list of hashes, counted from 0, in ranges such as `0-4,9`: procedures share most of
-theirs, and those of a kind lie beside each other.
+Files are told by their places in the list of hashes, counted from 0, in ranges such as `0-4,9`: procedures share most
+of theirs, and those of a kind lie beside each other.
 """
 
 from __future__ import annotations
@@ -35,10 +35,11 @@ def contents_of(
         "sizes": [listing[path].size if path in listing else 0 for path in named],
         "core": {"bytes": _size(groups.core, listing), "files": ranges(at[path] for path in groups.core)},
         "procedures": [
-            {"id": ref.id, "bytes": _size(paths, listing), "files": ranges(at[path] for path in paths)}
+            {"id": ref.id, "title": groups.titles[ref], "bytes": _size(paths, listing),
+             "files": ranges(at[path] for path in paths)}
             for ref, paths in groups.procedures.items()
         ],
-    }
+    }  # fmt: skip
     return (json.dumps(data, ensure_ascii=False, separators=(",", ":")) + "\n").encode()
 
 

@@ -1,7 +1,8 @@
 """The catalogue and the files of each record -> what every phone keeps, and what it keeps for each procedure.
 
 A procedure leads to what it and the procedures that it relies on name, and to what those records name in turn. Other
-procedures are not among it, and what a term or a source names is not followed: a link or two further lies the whole book.
+procedures are not among it, and what a term or a source names is not followed: a link or two further lies the whole
+book.
 """
 
 from __future__ import annotations
@@ -26,6 +27,7 @@ class Groups(NamedTuple):
     """What no procedure is read without: the book's own pages, styles, scripts, the search."""
     procedures: Mapping[Ref, frozenset[str]]
     """What each procedure takes beside the core."""
+    titles: Mapping[Ref, str]
 
 
 def grouped(
@@ -39,7 +41,7 @@ def grouped(
     return Groups(core, {
         ref: frozenset(path for one in led_to(catalogue, named, ref) for path in files_of.get(one, ())) - core
         for ref in procedures
-    })  # fmt: skip
+    }, {ref: catalogue.title(ref) for ref in procedures})  # fmt: skip
 
 
 def led_to(catalogue: Catalogue, named: Mapping[Ref, frozenset[Ref]], procedure: Ref) -> set[Ref]:

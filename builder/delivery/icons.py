@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from io import BytesIO
+from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 from xml.etree import ElementTree
 
@@ -32,7 +33,7 @@ SIZES = (
 FINER = 4
 """Drawn so many times larger and scaled down, since lines are drawn without soft edges."""
 SAFE = 0.7
-"""What of its breadth a mark may take that is cut to a circle of four fifths (W3C, Web Application Manifest: maskable)."""
+"""What of its breadth a mark may take that is cut to a circle of four fifths (W3C, Web Application Manifest)."""
 Point = tuple[float, float]
 
 
@@ -85,7 +86,7 @@ class _Pen(NamedTuple):
         half = float(of.get("stroke-width", 1)) / 2
         for points, is_closed in lines if "stroke" in of else ():
             ends = half if is_closed else 0.0
-            for (ax, ay), (bx, by) in zip(points, points[1:], strict=False):
+            for (ax, ay), (bx, by) in pairwise(points):
                 level = ay == by
                 along, across = (ends, half) if level else (half, ends)
                 first, last = (min(ax, bx) - along, min(ay, by) - across), (max(ax, bx) + along, max(ay, by) + across)

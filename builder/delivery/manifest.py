@@ -1,7 +1,7 @@
 """A book's names -> `seambook.webmanifest`, by which a phone puts it beside its other programs.
 
-Members and their meaning: W3C, Web Application Manifest. All ways in it are from the book's root, so that the folder may
-lie at any path of a server.
+Members and their meaning: W3C, Web Application Manifest. All ways in it are from the book's root, so that the folder
+may lie at any path of a server.
 """
 
 from __future__ import annotations

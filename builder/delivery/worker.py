@@ -1,4 +1,4 @@
-"""The parts of the worker and the edition -> `worker.js`, one file, since a browser compares one file to find the next."""
+"""The parts of the worker and the edition -> `worker.js`: one file, since a browser finds the next edition by it."""
 
 from __future__ import annotations
 

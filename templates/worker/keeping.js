@@ -5,7 +5,7 @@
 (function () {
   "use strict";
 
-  /** @typedef {{id: string, bytes: number, files: string}} Group */
+  /** @typedef {{id: string, title: string, bytes: number, files: string}} Group */
   /** @typedef {{most: number | null, bytes: number, sizes: number[], core: {bytes: number, files: string}, procedures: Group[]}} Contents */
 
   /** @type {any} */
@@ -85,7 +85,7 @@
     return {
       edition: seambook.edition, isWhole: isWhole(found), most: found.most, bytes: found.bytes, core: found.core.bytes,
       kept: bytes, isComplete: all.every((path) => there.has(path)),
-      procedures: found.procedures.map((one) => ({ id: one.id, bytes: one.bytes, isKept: ids.includes(one.id),
+      procedures: found.procedures.map((one) => ({ id: one.id, title: one.title, bytes: one.bytes, isKept: ids.includes(one.id),
         adds: added(one, found, paths, there) })),
     };
   }

@@ -38,7 +38,7 @@ class BookSettings:
     quiet: tuple[Name, ...] = ()
     """Words that tell nothing of what is asked for, such as how, the and of: the search gives them little weight."""
     kept_whole: Megabytes | None = None
-    """Up to this size in megabytes a phone keeps the whole book from a server; of a larger one the procedures chosen."""
+    """Up to so many megabytes a phone keeps the whole book from a server; of a larger one the procedures chosen."""
 
     def over(self, lower: "BookSettings") -> "BookSettings":
         """Return these words in place of a lower layer's, with its cautions and licences kept before them."""
@@ -81,7 +81,7 @@ class ShopSettings:
     people: tuple[ShopPerson, ...] = ()
     """Who writes, approves and releases; a shop of one names one."""
     kept_whole: Megabytes | None = None
-    """Up to this size in megabytes a phone keeps the whole book from a server; of a larger one the procedures chosen."""
+    """Up to so many megabytes a phone keeps the whole book from a server; of a larger one the procedures chosen."""
     review: dict[Reviewed, Months] = field(default_factory=dict)
     """After how many months a procedure is looked at again, by its status."""
 
