@@ -43,6 +43,8 @@ class Drawn(NamedTuple):
     """Put down beside the page."""
     short: view.JobShort | None = None
     """Of a procedure what the list of a job shows."""
+    ways: frozenset[str] = frozenset()
+    """Of a procedure the pages that its own leads to."""
 
 
 class Drawing:
@@ -62,6 +64,7 @@ class Drawing:
         self.renderer = render.open_renderer(way.order.templates)
         self.index = search.IndexWriter()
         self.shorts: list[view.JobShort] = []
+        self.ways_of: dict[Ref, frozenset[str]] = {}
         self.files_of: dict[Ref, tuple[str, ...]] = {}
 
     def draw(self) -> list[str]:
@@ -78,6 +81,7 @@ class Drawing:
         paths: list[str] = []
         for at, drawn in enumerate(spread(self.record, refs, self.processes(len(refs))), 1):
             self.files_of[drawn.ref] = (drawn.path, *drawn.files)
+            self.ways_of[drawn.ref] = drawn.ways
             paths += self.files_of[drawn.ref]
             self.index.add(drawn.words)
             self.shorts += (drawn.short,) if drawn.short is not None else ()
@@ -105,8 +109,9 @@ class Drawing:
         made = {page.path: self.renderer.render(page, self.book.site), **beside, **files, **scripts}
         for path, data in made.items():
             self.desk.put(path, data)
+        ways = delivery.ways_in(made.values()) if short is not None else frozenset()
         return Drawn(ref, page.path, search.page_words(page), (*faults, *objected, *more), (*beside, *files, *scripts),
-                     short)
+                     short, ways)
 
     def scripts(self, ref: Ref, plan: SeamPlan) -> dict[str, bytes]:
         """Return what a seam's page works its plans out from; nothing where no plan depends on a length."""
@@ -179,8 +184,9 @@ class Drawing:
                 self.files_of[ref] = (*files, asset)
         documents = frozenset(one.path for one in view.documents(self.catalogue)) if self.is_printed else frozenset()
         kept = delivery.Kept(
-            self.book.site, self.gathered.fingerprint, self.own.kept_whole, self.catalogue, self.files_of, documents
-        )
+            self.book.site, self.gathered.fingerprint, self.own.kept_whole, self.catalogue, self.files_of,
+            self.ways_of, documents,
+        )  # fmt: skip
         made = delivery.delivered(kept, paths, self.desk.folder, self.way.order.templates)
         for path, data in made.items():
             self.desk.put(path, data)

@@ -5,5 +5,6 @@ down, since what is promised to a phone is the bytes that lie there.
 """
 
 from builder.delivery.entry import Kept, delivered, early
+from builder.delivery.groups import ways_in
 
-__all__ = ["Kept", "delivered", "early"]
+__all__ = ["Kept", "delivered", "early", "ways_in"]

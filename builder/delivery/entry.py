@@ -33,6 +33,8 @@ class Kept:
     catalogue: Catalogue
     files_of: Mapping[Ref, tuple[str, ...]]
     """The page of each record first, then what was put down beside it."""
+    ways_of: Mapping[Ref, frozenset[str]]
+    """The pages that each procedure's own leads to."""
     apart: frozenset[str] = frozenset()
     """What is kept only with the whole book, such as the documents that print it."""
 
@@ -47,7 +49,7 @@ def delivered(kept: Kept, paths: Iterable[str], draft: Path, templates: Path) ->
     """Return the groups, the list of hashes and the worker, for the files at these paths of the draft."""
     listing = read_listing(draft, paths)
     named = sorted([*listing, CONTENTS])
-    groups = grouped(kept.catalogue, kept.files_of, kept.apart, listing)
+    groups = grouped(kept.catalogue, kept.files_of, kept.ways_of, kept.apart, listing)
     contents = contents_of(kept.site, kept.fingerprint, kept.most, named, listing, groups)
     text = listed(listing, {CONTENTS: contents})
     worker = worker_of(templates, kept.site.book_id, edition_of(text))

@@ -7,6 +7,7 @@ book.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
@@ -14,6 +15,8 @@ from builder.model.links import Catalogue
 from builder.model.reference import Ref
 
 PROCEDURE = "procedure"
+_WAY = re.compile(rb'href=\\?"(?:\.\./)*([a-z0-9-]+/[a-z0-9-]+\.html)')
+"""The page of a record, as a page beside it leads there; in a script the quotation mark is escaped."""
 ALWAYS = frozenset({"page", "job"})
 """Kinds that belong to no procedure and every phone: the book's own prose, and its example jobs."""
 ENDS = frozenset({"term", "source", "scale", "rule", "act", "state"})
@@ -30,13 +33,26 @@ class Groups(NamedTuple):
     titles: Mapping[Ref, str]
 
 
+def ways_in(files: Iterable[bytes]) -> frozenset[str]:
+    """Return the paths of the records' pages that these files lead to.
+
+    A page shows more than its record names: what its steps work out, by which methods a seam is joined.
+    """
+    return frozenset(way.decode() for data in files for way in _WAY.findall(data))
+
+
 def grouped(
-    catalogue: Catalogue, files_of: Mapping[Ref, tuple[str, ...]], apart: frozenset[str], paths: Iterable[str]
-) -> Groups:
-    """Part a book's paths."""
+    catalogue: Catalogue, files_of: Mapping[Ref, tuple[str, ...]], ways_of: Mapping[Ref, frozenset[str]],
+    apart: frozenset[str], paths: Iterable[str],
+) -> Groups:  # fmt: skip
+    """Part a book's paths; `ways_of` tells of each procedure the pages that its own leads to."""
     of_records = {path for ref, files in files_of.items() if ref.kind not in ALWAYS for path in files}
     core = frozenset(path for path in paths if path not in of_records and path not in apart)
-    named = {ref: _named(catalogue, ref) for ref in catalogue.summaries}
+    by_page = {files[0]: ref for ref, files in files_of.items()}
+    named = {
+        ref: _named(catalogue, ref) | {by_page[way] for way in ways_of.get(ref, ()) if way in by_page}
+        for ref in catalogue.summaries
+    }
     procedures = sorted(ref for ref in catalogue.summaries if ref.kind == PROCEDURE)
     return Groups(core, {
         ref: frozenset(path for one in led_to(catalogue, named, ref) for path in files_of.get(one, ())) - core

@@ -49,12 +49,12 @@
   }
 
   /**
-   * A file from the server with the right bytes, asked for twice: what a proxy or the browser itself holds may be old or
-   * cut short, and the second time nobody's copy will do.
+   * A file from the server with the right bytes, asked for twice: what lies on the way may be old or cut short. The
+   * browser's own store of answers is left alone, or each file would lie on the device twice.
    * @param {string} path @param {string} hash @returns {Promise<ArrayBuffer>}
    */
   async function had(path, hash) {
-    const first = await asked(path, "no-cache");
+    const first = await asked(path, "no-store");
     if (await hashOf(first) === hash) return first;
     const second = await asked(path, "reload");
     if (await hashOf(second) === hash) return second;
