@@ -76,6 +76,11 @@
     for (const path of await seambook.held()) if (!stays.has(path)) await store.delete(addressOf(path));
   }
 
+  /** Whether all is kept, or this procedure by choice. @param {string} id */
+  async function choice(id) {
+    return { isWhole: isWhole(await contents()), isKept: (await chosen()).includes(id) };
+  }
+
   /** How this edition stands on the device. */
   async function state() {
     const [found, there, ids] = [await contents(), await seambook.held(), await chosen()];
@@ -97,5 +102,5 @@
       sum + (there.has(path) ? 0 : found.sizes[places.get(path) || 0]), 0);
   }
 
-  Object.assign(seambook, { keep, change, state });
+  Object.assign(seambook, { keep, change, choiceOf: choice, state });
 })();

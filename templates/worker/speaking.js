@@ -63,12 +63,23 @@
     return { others: Math.max(0, others) };
   }
 
+  /* What changes the store goes one after the other: of two procedures chosen at once none shall be forgotten. */
+  let turn = Promise.resolve();
+
+  /** @param {() => Promise<void>} work @returns {Promise<void>} */
+  function inTurn(work) {
+    const done = turn.then(work);
+    turn = done.catch(() => {});
+    return done;
+  }
+
   /** @param {any} asked */
   async function answered(asked) {
     if (asked.ask === "state") return seambook.state();
+    if (asked.ask === "choice") return seambook.choiceOf(asked.id);
     if (asked.ask === "use") return use();
-    if (asked.ask === "keep") await seambook.keep(teller());
-    if (asked.ask === "change") await seambook.change(asked.id, asked.isKept, teller());
+    if (asked.ask === "keep") await inTurn(() => seambook.keep(teller()));
+    if (asked.ask === "change") await inTurn(() => seambook.change(asked.id, asked.isKept, teller()));
     return seambook.state();
   }
 

@@ -14,6 +14,7 @@
   const THIS_DEVICE = new Set(["localhost", "127.0.0.1", "[::1]"]);
   const LATER = `seambook:${book}:later`;
   const PREVIEW = 'script[src^="/_seambook/"]';
+  const SOON = 3000;
   const HOUR = 3600 * 1000;
   /* A page that stays open for days asks for a new edition when it is looked at again, once an hour at most. */
 
@@ -30,7 +31,7 @@
   const now = { way: cameBy(), registration: null, progress: null, fault: null };
   /** @type {(() => void)[]} */
   const heard = [];
-  let [isTaking, looked] = [false, Date.now()];
+  let [isTaking, looked, before] = [false, Date.now(), 0];
 
   function tell() {
     for (const one of heard) one();
@@ -76,13 +77,23 @@
     if (!coming) return;
     [now.progress, now.fault] = [{ done: 0, of: 0 }, null];
     coming.addEventListener("statechange", () => {
-      if (coming.state === "redundant") now.fault = now.fault || { why: "away", path: "", told: "" };
+      if (coming.state === "redundant") failed(now.progress ? now.progress.done : 0);
       if (coming.state !== "installing") now.progress = null;
       if (coming.state === "installed") putOff(false);
       seambook.delivery.announce();
       tell();
     });
     tell();
+  }
+
+  /**
+   * Browsers end a worker that takes long. As long as each try brings files, the next goes on from there by itself.
+   * @param {number} done
+   */
+  function failed(done) {
+    if (!now.fault && done > before) window.setTimeout(look, SOON);
+    before = done;
+    now.fault = now.fault || { why: "away", path: "", told: "" };
   }
 
   /** Ask the server for a newer edition, or for what was cut short. */

@@ -41,7 +41,7 @@
     });
     made.append(said, use, later);
     document.body.append(made);
-    said.textContent = "A new edition of this book is here. It is used when all its pages are closed.";
+    said.textContent = "A new edition of this book is here. It is used when all pages of the book are closed.";
   }
 
   delivery.announce = () => {
@@ -57,11 +57,11 @@
 
   /** Of a book that is kept by choice, whether this procedure is. */
   async function show() {
-    if (!id || !keep || !told || !delivery.now.registration?.active) return;
-    const state = await delivery.ask({ ask: "state" }).catch(() => null);
-    const one = state && !state.isWhole && state.procedures.find((/** @type {any} */ each) => each.id === id);
-    keep.hidden = !one;
-    if (one) keep.setAttribute("aria-pressed", String(one.isKept));
+    const { registration, progress } = delivery.now;
+    if (!id || !keep || progress || !registration?.active) return;
+    const found = await delivery.ask({ ask: "choice", id }).catch(() => null);
+    keep.hidden = !found || found.isWhole;
+    if (found) keep.setAttribute("aria-pressed", String(found.isKept));
   }
 
   async function change() {
@@ -79,6 +79,6 @@
 
   if (delivery.now.way !== "served") return;
   keep?.addEventListener("click", () => void change());
-  navigator.serviceWorker.ready.then(() => void show(), () => {});
+  delivery.hear(() => void show());
   delivery.announce();
 })();

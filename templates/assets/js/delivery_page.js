@@ -62,7 +62,8 @@
     const asked = new URLSearchParams(location.hash.slice(1));
     const path = asked.get("missing");
     if (!path) return null;
-    return el("div", { class: "device-missing", role: "alert" }, el("p", {}, el("strong", { text: `${path} cannot be shown.` })),
+    const known = state?.procedures.find((one) => path === `procedures/${one.id}.html`);
+    return el("div", { class: "device-missing", role: "alert" }, el("p", {}, el("strong", { text: `${known ? `“${known.title}”` : path} cannot be shown.` })),
       el("p", { text: MISSING[asked.get("why") || "away"] || MISSING.away }));
   }
 
@@ -98,7 +99,7 @@
     const said = one.isKept ? "kept" : `${size(one.adds)} more`;
     const label = busy === one.id ? "Being kept ..." : "Keep on this phone";
     return el("li", {}, el("a", { href: `procedures/${one.id}.html`, text: one.title || one.id }), el("span", { class: "note", text: said }),
-      button(label, () => void choose(one), { id: `device_keep-${one.id}`, "aria-pressed": String(one.isKept), "aria-label": `Keep ${one.title || one.id} on this phone` }));
+      button(label, () => void choose(one), { id: `device_keep-${one.id}`, "aria-pressed": String(one.isKept), "aria-label": `${label}: ${one.title || one.id}` }));
   }
 
   /** @param {State} one */
