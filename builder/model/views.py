@@ -10,6 +10,7 @@ from typing import ClassVar, NamedTuple
 
 from builder.model.calculation import WayThere
 from builder.model.choosing import Choosing
+from builder.model.device_view import DeviceDesk
 from builder.model.drawings import Body, Drawing
 from builder.model.grid import Grid as Grid
 from builder.model.html import NO_HTML
@@ -275,6 +276,7 @@ class Groups:
 Block = (
     Facts | Prose | Items | Links | Grid | Cards | Figure | Pictures | Warnings | Worked | Form | Plotted | Steps
     | Groups | Body | Laid | Sheets | PointEntry | PointResults | WayThere | Choosing | PlannedSegment | JobDesk
+    | DeviceDesk
 )  # fmt: skip
 
 

@@ -33,6 +33,7 @@ from builder.view.codes import codes_page
 from builder.view.decision import decision_page
 from builder.view.defect import defect_page
 from builder.view.due import due_pages
+from builder.view.device import device_page
 from builder.view.figure import figure_page
 from builder.view.here import Book, Here
 from builder.view.home import home_page
@@ -156,6 +157,7 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
     settings = extra.settings
     yield home_page(book, settings.lead or "")
     yield jobs_page(book)
+    yield device_page(book)
     yield from lists_pages(book)
     yield from letter_pages(book)
     yield about_page(book, settings, extra.fingerprint)

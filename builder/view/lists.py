@@ -14,8 +14,8 @@ from builder.view.moments import CALCULATOR, anchor_of, asked, groups_of, links_
 
 HOME, LISTS, AZ = "index.html", "lists.html", "a-z.html"
 ABOUT, CODES, SOURCES, WRITING = "about.html", "codes.html", "sources.html", "writing.html"
-SET_ASIDE, JOBS = "set-aside.html", "jobs.html"
 CHANGES, DUE = "changes.html", "due.html"
+SET_ASIDE, JOBS, DEVICE = "set-aside.html", "jobs.html", "device.html"
 PRINT = "print.html"
 
 
@@ -30,7 +30,7 @@ def foot(*, whole: bool = False) -> tuple[tuple[str, str], ...]:
     return (
         ("A to Z", AZ), ("About this book", ABOUT), ("Where figures come from", SOURCES),
         ("Rules set aside", SET_ASIDE), ("What changed", CHANGES), ("Due for review", DUE),
-        ("How to write records", WRITING), ("What a problem means", CODES),
+        ("How to write records", WRITING), ("What a problem means", CODES), ("On this device", DEVICE),
         *((("The whole book, to print", PRINT),) if whole else ()),
     )  # fmt: skip
 
