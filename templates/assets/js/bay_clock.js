@@ -115,9 +115,15 @@
    * @returns {{timer: Timer, at: Standing}[]} */
   function shown(job, now, watching) {
     const all = /** @type {Timer[]} */ (job.timers || []).filter((timer) => isOn(job, timer));
-    const rank = (/** @type {Standing} */ { state, alarm }) => (alarm ? 0 : state === "late" ? 1 : state === "window" ? 3 : 2);
     return all.map((timer) => ({ timer, at: standing(timer, now, watching) }))
-      .sort((one, other) => rank(one.at) - rank(other.at) || one.at.left - other.at.left);
+      .sort((one, other) => rankOf(one.timer, one.at) - rankOf(other.timer, other.at) || one.at.left - other.at.left);
+  }
+
+  /** A watch that calls before anything else, since a fire does not wait; then what calls, what is late, what runs, what is open.
+   * @param {Timer} timer @param {Standing} at */
+  function rankOf({ sort }, { state, alarm }) {
+    if (alarm) return sort === "watch" ? 0 : alarm === "late" ? 1 : alarm === "closing" ? 2 : 3;
+    return state === "late" ? 4 : state === "window" ? 6 : 5;
   }
 
   /** The timer of a step, the last one begun. @param {any} job @param {{id: string, also?: string[]}} row @returns {Timer | null} */

@@ -35,18 +35,20 @@
     ];
   }
 
-  /** What may be answered: where it calls, and to a watch at any time. @param {Timer} timer @param {Standing} at @param {Watching | null} watching @param {TimerActs} acts */
-  function answers(timer, at, watching, acts) {
+  /** What may be answered: where it calls, and to a watch at any time. @param {Timer} timer @param {Standing} at @param {Watching | null} watching @param {TimerActs} acts
+   * @param {boolean} isFirst of those that call: what is to be done next */
+  function answers(timer, at, watching, acts, isFirst) {
     const at_ = idOf(timer);
+    const next = isFirst && at.alarm ? "primary" : "control";
     const press = (/** @type {string} */ text, /** @type {Heard["what"]} */ what, /** @type {string} */ style) =>
       el("button", { type: "button", class: style, id: `${at_}_${what}`, on: { click: () => acts.heard(timer, what) }, text });
     if (timer.sort === "watch") {
       const cold = at.state === "over" ? "over" : "look";
       return el("div", { class: "bay-timer-answers" }, watching?.look ? el("p", { class: "bay-timer-ask", text: watching.look }) : null,
-        el("p", { class: "bay-timer-press" }, press(`${watching?.cold || "Looked"}${cold === "over" ? ": end it" : ""}`, cold, "primary"), press(watching?.warm || "Not in order: begin again", "warm", "control")));
+        el("p", { class: "bay-timer-press" }, press(`${watching?.cold || "Looked"}${cold === "over" ? ": end it" : ""}`, cold, next), press(watching?.warm || "Not in order: begin again", "warm", "control")));
     }
     const late = at.alarm === "late" && watching?.late ? el("p", { class: "bay-timer-ask", text: watching.late }) : null;
-    return el("div", { class: "bay-timer-answers" }, late, el("p", { class: "bay-timer-press" }, press("Heard", at.alarm === "late" ? "late" : at.alarm === "closing" ? "closing" : "over", "primary")));
+    return el("div", { class: "bay-timer-answers" }, late, el("p", { class: "bay-timer-press" }, press("Heard", at.alarm === "late" ? "late" : at.alarm === "closing" ? "closing" : "over", next)));
   }
 
   /** What is to be known of it besides, and the way to its step. @param {any} state @param {TimerRow} row @param {Watching | null} watching
@@ -70,15 +72,15 @@
     return isCold ? `This job's ${words.number(state.job.climate.temperature)} °C are too cold for it: the time is as written and may not be enough. ${state.book.planning?.curing?.cold || ""}`.trim() : "";
   }
 
-  /** @param {any} state @param {TimerRow} row @param {any} about */
-  function row(state, row, { watching, acts, opened, stopping, now }) {
+  /** @param {any} state @param {TimerRow} row @param {any} about @param {number} n */
+  function row(state, row, { watching, acts, opened, stopping, now }, n) {
     const { timer, at } = row;
     const [id, name] = [idOf(timer), clock.nameOf(timer)];
     const isOpen = opened.has(name);
     const style = `bay-timer is-${at.state}${at.alarm ? " is-calling" : ""}`;
     return el("li", { class: style, "data-timer": name },
       el("button", { type: "button", class: "bay-timer-head", id, "aria-expanded": String(isOpen), "aria-controls": isOpen ? `${id}_more` : null, on: { click: () => acts.toggle(name) } }, ...head(state, row, now)),
-      at.alarm || (isOpen && timer.sort === "watch") ? answers(timer, at, watching, acts) : null, isOpen ? more(state, row, watching, acts, stopping === name, now) : null);
+      at.alarm || (isOpen && timer.sort === "watch") ? answers(timer, at, watching, acts, n === 0) : null, isOpen ? more(state, row, watching, acts, stopping === name, now) : null);
   }
 
   /** @param {number} back how far the clock was set back @param {TimerActs} acts */
@@ -107,7 +109,7 @@
     const fold = rest || (about.isAll && rows.length > FEW)
       ? el("button", { type: "button", class: "control bay-timer-rest", id: "bay_timer_rest", "aria-expanded": String(about.isAll), on: { click: about.acts.more }, text: rest ? `${words.counted(rest, "more timer", "more timers")}` : "Fewer timers" }) : null;
     return [el("section", { class: "bay-timers", "aria-label": "Timers" }, setBack(about.back, about.acts), rows.length ? soundOff(about.acts) : null,
-      rows.length ? el("ul", {}, ...rows.slice(0, count).map((one) => row(state, one, about))) : null, fold)];
+      rows.length ? el("ul", {}, ...rows.slice(0, count).map((one, n) => row(state, one, about, n))) : null, fold)];
   }
 
   /** Put the time of each row anew and leave all else. @param {HTMLElement} place @param {any} state @param {TimerRow[]} rows @param {number} now */
