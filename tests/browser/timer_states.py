@@ -8,7 +8,7 @@ from typing import Any
 
 from playwright.sync_api import Page
 
-from tests.browser.job_states import ASSETS, START, state, step
+from tests.browser.job_states import ASSETS, state, step
 
 SCRIPTS = (
     "job_dom", "job_words", "job_kept", "job_rows", "job_entries", "job_waits", "job_tasks",
@@ -33,6 +33,8 @@ window.begin = (given) => {
   };
   window.draw();
 };
+const laid = window.localStorage.getItem("laid");
+if (laid) window.begin(JSON.parse(laid));
 """
 HEARD = """
 window.tones = [];
@@ -86,9 +88,17 @@ def lay(folder: Path) -> Path:
 
 
 def begin(page: Page, address: str, **more: Any) -> None:
-    """Open the page at the job's beginning, or as the browser kept it, by a clock that the test holds."""
+    """Open the page with a job at its beginning."""
     page.goto(address)
-    page.evaluate("given => window.begin(given)", json.loads(json.dumps(given(**more))))
+    page.evaluate("given => { localStorage.clear(); localStorage.setItem('laid', given); }", json.dumps(given(**more)))
+    again(page)
+
+
+def again(page: Page) -> None:
+    """The tab was killed and opened again: no hand has touched the page yet, and the job is as the browser kept it."""
+    address = page.url
+    page.goto("about:blank")
+    page.goto(address)
 
 
 def done(page: Page, key: str) -> None:
@@ -102,4 +112,17 @@ def timers(page: Page) -> list[dict[str, Any]]:
     return found
 
 
-__all__ = ["HEARD", "RUN", "START", "begin", "done", "given", "lay", "timers"]
+def watch(page: Page) -> None:
+    """Begin the watch before its step is ticked."""
+    page.evaluate("""id => {
+      const { step } = window.state.planned.merged.nodes.find((one) => one.id === id);
+      window.seambook.bayTimers.beginWatch(window.state, { id, step, also: [] });
+    }""", RUN + "watch")
+
+
+def rows(page: Page) -> list[str]:
+    """What each row says, in words: its time, and what follows."""
+    found: list[str] = page.locator(".bay-timer-head").evaluate_all("""all => all.map((one) => [
+      one.querySelector("[data-figure]"), one.querySelector("strong"), one.querySelector("[data-how]"),
+    ].map((part) => part.textContent).join(" | "))""")
+    return found

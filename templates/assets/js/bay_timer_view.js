@@ -87,7 +87,7 @@
   function setBack(back, acts) {
     if (!back) return null;
     return el("div", { class: "bay-timer-told", role: "alert" },
-      el("p", {}, el("strong", { text: `This device's clock was set back by ${said.spoken(back)}.` }), " A wait begun before that now ends later than is true, and its window closes earlier than is shown: go by another clock for these."),
+      el("p", {}, el("strong", { text: `This device's clock was set back by ${said.spoken(Math.round(back / clock.MINUTE) * clock.MINUTE)}.` }), " A wait begun before that now ends later than is true, and its window closes earlier than is shown: go by another clock for these."),
       el("p", { class: "bay-timer-press" }, el("button", { type: "button", class: "control", id: "bay_clock_seen", on: { click: acts.seen }, text: "I have seen it" })));
   }
 

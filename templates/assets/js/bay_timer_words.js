@@ -64,7 +64,7 @@
   /** What the big figure shows: the time yet, or how long it has been too late. @param {Standing} at */
   function figure(at) {
     if (at.state === "over") return "0:00";
-    return at.state === "late" ? `+${left(at.left)}` : left(at.left);
+    return at.state === "late" ? `+${left(at.left - SECOND + 1)}` : left(at.left);
   }
 
   /** What the figure means, for who hears it. @param {Standing} at */
