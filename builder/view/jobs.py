@@ -52,10 +52,10 @@ def jobs_page(book: Book) -> Page:
     )
     desk = JobDesk(TITLE, bodies, examples(here))
     page = plain_page(here, Ref("page", "jobs"), "Jobs", Html(f"<p>{here.text(LEAD)}</p>"), (desk,), is_found=True)
-    return replace(page, scripts=(*_calculators(book), *SCRIPTS))
+    return replace(page, scripts=(*curing_calculators(book), *SCRIPTS))
 
 
-def _calculators(book: Book) -> tuple[str, ...]:
+def curing_calculators(book: Book) -> tuple[str, ...]:
     """Return the calculators by which waits are worked out at the shop's temperature."""
     if book.planning is None:
         return ()

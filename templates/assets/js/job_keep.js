@@ -9,6 +9,7 @@
 
   const PAUSE = 250;
   const SETTLED = 900;
+  const LATER = 1500;
   /** @type {any} */
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
   const { jobFile, jobBar, jobLibrary } = seambook;
@@ -31,6 +32,7 @@
     return {
       number: job.number, title: job.title, car: job.car, runs: job.runs.length, changed: job.changed,
       finish: planned && Number.isFinite(planned.finish) ? planned.finish : null,
+      alone: job.alone && job.runs.length ? seambook.jobKept.runName(job.runs[0]) : "",
       steps: isDone.length, done: isDone.filter(Boolean).length,
     };
   }
@@ -61,7 +63,8 @@
   class OpenJob {
     /**
      * @param {any} store @param {any} job @param {number} revision 0 for one that was never kept
-     * @param {{draw: (kept: any, isTyping: boolean) => void, go: (id: string) => void, gone: () => void}} page
+     * @param {{draw: (kept: any, isTyping: boolean) => void, go: (id: string) => void, gone: () => void,
+     *   plan?: (job: any, before: any, quick: boolean) => any}} page one that shows jobs in another way may plan them so
      */
     constructor(store, job, revision, page) {
       const book = seambook.jobBook;
@@ -83,7 +86,8 @@
 
     /**
      * Change the job. @param {(job: any) => void} edit
-     * @param {{redraw?: boolean}} [how] while a field is typed in, it is not drawn anew
+     * @param {{redraw?: boolean, isLater?: boolean}} [how] while a field is typed in, it is not drawn anew; what goes by the order
+     *   that there is, is planned anew later
      */
     change(edit, how = {}) {
       edit(this.state.job);
@@ -91,10 +95,25 @@
       this.dirty = true;
       this.handed = false;
       window.clearTimeout(this.timer);
-      if (how.redraw === false) {
+      if (how.isLater) this.planLater(how.redraw !== false);
+      else if (how.redraw === false) {
         this.timer = window.setTimeout(() => void this.refresh(true), PAUSE);
         void this.save();
       } else void this.refresh();
+    }
+
+    /** Show at once by the plan that there is, and plan when nobody has touched anything for a while. @param {boolean} isDrawn */
+    planLater(isDrawn) {
+      const { job, planned } = this.state;
+      const ticks = planned && planned.merged ? seambook.jobKept.ticks(job, planned.merged.nodes) : new Map();
+      for (const row of (planned && planned.rows) || []) row.done = ticks.has(row.id);
+      if (isDrawn) this.page.draw(this, false);
+      void this.save();
+      this.timer = window.setTimeout(() => {
+        this.replan(true);
+        this.page.draw(this, true);
+        void this.keepBrief();
+      }, LATER);
     }
 
     /** Load what is missing, plan anew, show and save. @param {boolean} [isTyping] */
@@ -131,7 +150,7 @@
       const { state } = this;
       state.today = Date.now();
       state.compared = jobFile.compare(state.job, state.book, seambook.jobProcedures);
-      state.planned = plan(state.job, state.planned, isTyping);
+      state.planned = (this.page.plan || plan)(state.job, state.planned, isTyping);
       if (state.planned && state.planned.order && state.planned.order.length) state.job.order = [...state.planned.order];
     }
 
@@ -154,7 +173,11 @@
 
     /** The page is left while an earlier change is being written: this one goes to the store behind it. */
     hurry() {
-      if (!this.saving || !this.dirty || this.stopped || this.isWrong()) return;
+      if (!this.dirty || this.stopped || this.isWrong()) return;
+      if (!this.saving) {
+        void this.save();
+        return;
+      }
       this.dirty = false;
       void this.store.save(this.kept(), this.revision + 1).then((/** @type {any} */ came) => this.take(came));
     }

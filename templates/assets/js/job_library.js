@@ -59,5 +59,5 @@
     return { book: seambook.jobBook, procedures: seambook.jobProcedures };
   }
 
-  seambook.jobLibrary = { procedures, example, library, isOfBook };
+  seambook.jobLibrary = { load, procedures, example, library, isOfBook };
 })();
