@@ -1,6 +1,6 @@
 /**
  * The job that is open: changed by one function, saved by itself, planned anew, and shown again. What another tab wrote
- * meanwhile is never written over: the reader chooses. Needs the store, the file and the bar.
+ * meanwhile is never written over: both are put together where they touch different things, and else the reader chooses. Needs the store, the file and the bar.
  */
 (function () {
   "use strict";
@@ -80,6 +80,9 @@
       this.handed = false;
       this.timer = 0;
       this.brief = "";
+      /** What the store had last, as this page knows it: where two tabs changed a job, both came from here. */
+      this.base = revision ? jobFile.write(job, book) : "";
+      this.writing = "";
       /** @type {State} */
       this.state = { job, book, library: jobLibrary.library(), planned: null, change, say: jobBar.say, today: Date.now(), compared: null };
     }
@@ -166,7 +169,9 @@
       while (this.dirty && !this.stopped) {
         if (this.isWrong()) break;
         this.dirty = false;
-        this.take(await this.store.save(this.kept(), this.revision));
+        const given = this.kept();
+        this.writing = given.text;
+        this.take(await this.store.save(given, this.revision));
       }
       this.saving = false;
     }
@@ -198,13 +203,14 @@
     take(came) {
       if (came.ok) {
         this.revision = came.revision;
+        this.base = this.writing || this.base;
         jobBar.clear("full");
         if (!this.dirty) jobBar.say(this.store.why ? "Held in this page only." : "Saved.");
         return;
       }
       this.dirty = true;
       this.stopped = true;
-      if ("conflict" in came) this.conflict(came.conflict);
+      if ("conflict" in came) this.meet(came.conflict);
       else this.unsaved(came);
     }
 
@@ -230,8 +236,37 @@
       jobBar.say("The file was handed to the browser: look among its downloads.");
     }
 
-    /** @param {any} other what stands in the store now; null if it was deleted */
-    conflict(other) {
+    /** Another tab has saved this job: what touches different things is put together. @param {any} other */
+    meet(other) {
+      const joined = this.joinedWith(other);
+      if (joined && !joined.clashes.length) this.together(other, joined.job);
+      else this.conflict(other, joined);
+    }
+
+    /** @param {any} other @returns {any} nothing where there is nothing to join */
+    joinedWith(other) {
+      const { book, job } = this.state;
+      if (!other || !seambook.jobJoin) return null;
+      const [theirs, base] = [jobFile.read(other.text, book, other.id), this.base ? jobFile.read(this.base, book, other.id) : null];
+      return theirs.fault ? null : seambook.jobJoin.join(base && base.job, job, theirs.job);
+    }
+
+    /** @param {any} other @param {any} joined */
+    together(other, joined) {
+      jobBar.clear("conflict");
+      const read = jobFile.read(jobFile.write(joined, this.state.book), this.state.book, other.id);
+      if (read.fault) {
+        this.conflict(other, null);
+        return;
+      }
+      this.state.job = read.job;
+      [this.revision, this.base, this.dirty, this.stopped] = [other.revision, other.text, true, false];
+      void this.refresh();
+      jobBar.say("Another tab had changed this job as well: both were put together.");
+    }
+
+    /** @param {any} other what stands in the store now; null if it was deleted @param {any} [joined] */
+    conflict(other, joined) {
       const takeOther = () => {
         jobBar.clear("conflict");
         if (other) this.takeOver(other, "The other one was taken.");
@@ -242,6 +277,7 @@
       ], [
         { label: "Keep mine as a copy", take: () => void this.keepCopy() },
         { label: other ? "Take the other" : "Let it go", take: takeOther },
+        ...(joined ? [{ label: "Put both together", take: () => this.together(other, joined.job) }] : []),
       ]);
     }
 
@@ -269,6 +305,7 @@
       }
       this.state.job = read.job;
       this.revision = other.revision;
+      this.base = other.text;
       this.dirty = false;
       this.stopped = false;
       void this.refresh();
