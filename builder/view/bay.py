@@ -18,7 +18,7 @@ from builder.view.lists import BAY, JOBS, LISTS, plain_page
 from builder.view.warnings import warnings
 
 LEAD = "One step at a time, large enough for a gloved thumb, for one procedure or a whole job."
-FIRST = ("words", "kept", "dom", "check", "file", "store", "photo", "library", "bar", "join", "keep", "rows", "parts",
+FIRST = ("words", "kept", "dom", "check", "file", "store", "photo", "library", "bar", "join", "meet", "keep", "rows", "parts",
          "entries", "photos", "ticks", "step_card")  # fmt: skip
 """What the first step cannot be shown or kept without."""
 OWN = ("plan", "stand", "names", "dialog", "keypad", "release", "measures", "photo", "drawing", "step", "ways", "person",

@@ -1,4 +1,4 @@
-/* The welds of the seams that a step makes, drawn from their plans once what draws them is loaded. Needs job_library.js. */
+/* The welds of the seams that a step makes, drawn from their plans once what draws them is loaded. Needs folder.js. */
 (function () {
   "use strict";
 
@@ -14,8 +14,7 @@
 
   /** Scripts one after the other, each once. @param {string[]} paths */
   async function bring(paths) {
-    const load = seambook.folder ? seambook.folder.bring : seambook.jobLibrary.load;
-    for (const path of paths) await load(path);
+    for (const path of paths) await seambook.folder.bring(path);
   }
 
   /** @param {any} data @param {string} form */

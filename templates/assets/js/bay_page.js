@@ -7,7 +7,7 @@
 
   /** @type {any} */
   const seambook = /** @type {any} */ (window).seambook;
-  const { dom, jobBar, jobKeep, jobStore, jobEntries, bayDesk, bayDrawing, bayOpen } = seambook;
+  const { dom, folder, jobBar, jobKeep, jobStore, jobEntries, bayDesk, bayDrawing, bayOpen } = seambook;
   const place = document.getElementById("bay");
   if (!place || !seambook.jobBook) return;
   const bay = place;
@@ -33,20 +33,19 @@
   /** Once it is kept, a job is found again by its own name: also when it is done. @param {any} one */
   function settleAddress(one) {
     const own = `#job=${encodeURIComponent(one.state.job.id)}`;
-    if ((one.revision || one.dirty) && window.location.hash !== own) window.history.replaceState(null, "", own);
+    if ((one.revision || one.dirty) && window.location.hash !== own) folder.keep(own);
   }
 
   /** @param {string} hash */
   function goTo(hash) {
     if (window.location.hash === hash) void route();
-    else window.location.hash = hash;
+    else folder.move(hash);
   }
 
   /** Say what there is in place of a step. @param {string} text @param {any[]} ways */
   function tell(text, ways) {
-    const root = document.body.dataset.root || "";
     frame.place.replaceChildren(dom.el("article", { class: "bay-step bay-choice" }, dom.el("h2", { class: "do", id: "bay_do", tabindex: "-1", text }), dom.el("div", { class: "bay-list" }, ways,
-      dom.el("a", { class: "control bay-wide", href: `${root}lists.html#procedure`, text: "Procedures" }), dom.el("a", { class: "control bay-wide", href: `${root}jobs.html`, text: "Jobs" }))));
+      dom.el("a", { class: "control bay-wide", href: folder.address("lists.html#procedure"), text: "Procedures" }), dom.el("a", { class: "control bay-wide", href: folder.address("jobs.html"), text: "Jobs" }))));
     document.getElementById("bay_foot")?.setAttribute("hidden", "");
   }
 
@@ -102,7 +101,7 @@
     const one = seambook.jobBook.procedures.find((/** @type {any} */ procedure) => procedure.id === run.procedure);
     if (!one) return;
     turn += 1;
-    window.history.replaceState(null, "", `#procedure=${run.procedure}${run.side ? `&side=${run.side}` : ""}`);
+    folder.keep(`#procedure=${run.procedure}${run.side ? `&side=${run.side}` : ""}`);
     void show(bayOpen.fresh(one, { procedure: run.procedure, side: run.side }), 0, [], turn);
     jobBar.say("Begun afresh. What was done before stands among the jobs.");
   }

@@ -210,7 +210,7 @@
       }
       this.dirty = true;
       this.stopped = true;
-      if ("conflict" in came) this.meet(came.conflict);
+      if ("conflict" in came) seambook.jobMeet.meet(this, came.conflict);
       else this.unsaved(came);
     }
 
@@ -234,66 +234,6 @@
       hand(jobFile.nameOf(this.state.job), jobFile.write(this.state.job, this.state.book));
       this.handed = true;
       jobBar.say("The file was handed to the browser: look among its downloads.");
-    }
-
-    /** Another tab has saved this job: what touches different things is put together. @param {any} other */
-    meet(other) {
-      const joined = this.joinedWith(other);
-      if (joined && !joined.clashes.length) this.together(other, joined.job);
-      else this.conflict(other, joined);
-    }
-
-    /** @param {any} other @returns {any} nothing where there is nothing to join */
-    joinedWith(other) {
-      const { book, job } = this.state;
-      if (!other || !seambook.jobJoin) return null;
-      const [theirs, base] = [jobFile.read(other.text, book, other.id), this.base ? jobFile.read(this.base, book, other.id) : null];
-      return theirs.fault ? null : seambook.jobJoin.join(base && base.job, job, theirs.job);
-    }
-
-    /** @param {any} other @param {any} joined */
-    together(other, joined) {
-      jobBar.clear("conflict");
-      const read = jobFile.read(jobFile.write(joined, this.state.book), this.state.book, other.id);
-      if (read.fault) {
-        this.conflict(other, null);
-        return;
-      }
-      this.state.job = read.job;
-      [this.revision, this.base, this.dirty, this.stopped] = [other.revision, other.text, true, false];
-      void this.refresh();
-      jobBar.say("Another tab had changed this job as well: both were put together.");
-    }
-
-    /** @param {any} other what stands in the store now; null if it was deleted @param {any} [joined] */
-    conflict(other, joined) {
-      const takeOther = () => {
-        jobBar.clear("conflict");
-        if (other) this.takeOver(other, "The other one was taken.");
-        else this.page.gone();
-      };
-      jobBar.tell("conflict", "Two have changed this job", [
-        `Another tab or window has ${other ? "saved" : "deleted"} this job while you were changing it here. Nothing is lost: choose.`,
-      ], [
-        { label: "Keep mine as a copy", take: () => void this.keepCopy() },
-        { label: other ? "Take the other" : "Let it go", take: takeOther },
-        ...(joined ? [{ label: "Put both together", take: () => this.together(other, joined.job) }] : []),
-      ]);
-    }
-
-    async keepCopy() {
-      const { job } = this.state;
-      const copy = jobFile.copyOf(job, newId(), `${job.number} copy`.trim());
-      const given = { ...this.kept(), id: copy.id, text: jobFile.write(copy, this.state.book) };
-      const came = await this.store.save({ ...given, brief: { ...given.brief, number: copy.number } }, 0);
-      if (!came.ok) {
-        this.unsaved(came);
-        return;
-      }
-      jobBar.clear("conflict");
-      this.dirty = false;
-      this.page.go(copy.id);
-      jobBar.say("Yours was kept as a copy.");
     }
 
     /** @param {any} other @param {string} said */
@@ -321,7 +261,7 @@
       } else if (!other && !this.stopped) {
         this.stopped = true;
         this.dirty = true;
-        this.conflict(null);
+        seambook.jobMeet.ask(this, null);
       }
     }
 
