@@ -15,7 +15,7 @@ from builder.view.status import ISSUED, STATUS
 
 HOME, LISTS, AZ = "index.html", "lists.html", "a-z.html"
 ABOUT, CODES, SOURCES, WRITING = "about.html", "codes.html", "sources.html", "writing.html"
-SET_ASIDE, JOBS = "set-aside.html", "jobs.html"
+SET_ASIDE, JOBS, BAY = "set-aside.html", "jobs.html", "bay.html"
 PRINT = "print.html"
 
 

@@ -263,6 +263,10 @@ class Job:
     """In the order in which they were begun."""
     customer_page: dict[Id, Text] = field(default_factory=dict)
     """What the shop writes itself on the customer's page, by the part of it in the book's planning."""
+    alone: YesNo = False
+    """Whether it was begun by opening one procedure in the bay, and not in the list of jobs."""
+    left_at: dict[Name, StepId] = field(default_factory=dict)
+    """By the name of whoever works: the step they were at last."""
     order: tuple[StepId, ...] = ()
     """Steps as they were last planned."""
     made: Moment | None = None
