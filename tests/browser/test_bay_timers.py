@@ -86,13 +86,13 @@ def test_several_run_at_once_and_what_calls_comes_first(page: Page) -> None:
     watch(page)
     later(page, "20:05")
     assert [row.split(" | ")[1] for row in rows(page)] == ["Fire watch", "Flash", "Window to sealer", "Cure"]
-    assert page.locator(".bay-timers .primary").count() == 1
+    assert page.locator(".bay-timer-rows .primary").count() == 1
     press(page, "Fewer timers")
     assert [row.split(" | ")[1] for row in rows(page)] == ["Fire watch", "Flash"]
     assert too_wide(page) == []
     page.clock.resume()  # axe waits for the page's own clock
     assert violations(page, AXE.read_text("utf-8")) == []
-    assert [one for one in page.locator(".bay-timers button").evaluate_all("all => all.map((one) => one.getBoundingClientRect().height)") if one < 60] == []
+    assert [one for one in page.locator(".bay-timer-rows button").evaluate_all("all => all.map((one) => one.getBoundingClientRect().height)") if one < 60] == []
 
 
 def test_a_window_is_told_open_closing_and_closed(page: Page) -> None:

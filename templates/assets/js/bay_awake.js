@@ -108,7 +108,7 @@
   /** The switch with what is so. @param {HTMLElement} place */
   function mount(place) {
     const { el } = seambook.dom;
-    const press = el("button", { type: "button", class: "control", id: "bay_awake", role: "switch", on: { click: () => void choose(!(sort() === "on" || sort() === "away")) } }, "Keep the screen on");
+    const press = el("button", { type: "button", class: "control", id: "bay_awake_switch", role: "switch", on: { click: () => void choose(!(sort() === "on" || sort() === "away")) } }, "Keep the screen on");
     const said = el("p", { class: "note", id: "bay_awake_said", role: "status" });
     const draw = () => {
       const is = sort();
@@ -116,7 +116,8 @@
       press.setAttribute("aria-checked", String(is === "on" || is === "away"));
       if (said.textContent !== SAID[is]) said.textContent = SAID[is];
     };
-    place.replaceChildren(el("div", { class: "bay-awake" }, press, said));
+    place.classList.add("bay-awake");
+    place.replaceChildren(press, said);
     places.set(place, draw);
     draw();
     start();

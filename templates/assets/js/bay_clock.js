@@ -60,13 +60,16 @@
     };
   }
 
-  /** What a step's wait asks for, at the shop's temperature; null where it has none.
-   * @param {any} state @param {{id: string, step: any, also?: string[]}} row */
+  /** What a step's wait asks for, at the shop's temperature; null where it has none. What works that out may come after the first
+   * step: until then it is as written. @param {any} state @param {{id: string, step: any, also?: string[]}} row */
   function asked(state, { id, step, also }) {
     if (!step?.wait) return null;
+    const sort = /** @type {"wait" | "watch"} */ (step.watch ? "watch" : "wait");
+    const { least, most } = step.wait;
+    if (!seambook.jobTasks || !seambook.jobWaits) return { sort, least, most: most || undefined, isCold: false, isWritten: true };
     const library = { book: state.book, procedures: state.library.procedures || state.library };
     const { wait, isCold } = seambook.jobTasks.waitOf({ id, step, also: also || [] }, state.job, library);
-    return { sort: /** @type {"wait" | "watch"} */ (step.watch ? "watch" : "wait"), least: wait.least, most: wait.most || undefined, isCold };
+    return { sort, least: wait.least, most: wait.most || undefined, isCold, isWritten: false };
   }
 
   /** @param {Timer} timer @param {Heard["what"]} what */
@@ -132,21 +135,24 @@
     return own.filter(({ sort }) => sort !== "hand").pop() || null;
   }
 
-  /** Until when a step's wait runs yet, in milliseconds; null where it is over. A timer knows it to the second, and a watch by its answer.
-   * @param {any} state @param {{id: string, step: any, also?: string[], done?: any}} row @param {number} now */
+  /** Whether a tick is of a later time than the timer: it was taken back and given again where no timers are. @param {Timer} timer @param {any} done */
+  function isOfEarlierTick(timer, done) {
+    return timer.sort === "wait" && !!done && Date.parse(done.at) > begunAt(timer) + SLACK;
+  }
+
+  /** Until when a step's wait keeps the next one, in milliseconds; null where it is over. A timer knows it to the second. A watch ends
+   * by its answer, so it may keep longer than its time. @param {any} state @param {{id: string, step: any, also?: string[], done?: any}} row
+   * @param {number} now @returns {number | null} */
   function waitsUntil(state, row, now) {
     const timer = ofStep(state.job, row);
-    if (timer) return isKept(timer, now) ? null : begunAt(timer) + timer.least * MINUTE;
+    if (timer && !isOfEarlierTick(timer, row.done)) {
+      const until = begunAt(timer) + timer.least * MINUTE;
+      return (timer.sort === "watch" ? isHeard(timer, "over") : now >= until) ? null : until;
+    }
     const wait = row.done && asked(state, row);
     const until = wait ? Date.parse(row.done.at) + wait.least * MINUTE : 0;
     return until > now ? until : null;
   }
 
-  /** Whether a wait's time was kept, whatever became of its timer. @param {Timer} timer @param {number} now */
-  function isKept(timer, now) {
-    if (timer.sort === "watch") return isHeard(timer, "over");
-    return now >= begunAt(timer) + timer.least * MINUTE;
-  }
-
-  seambook.bayClock = { MINUTE, SECOND, stamp, momentOf, nameOf, begin, asked, isHeard, standing, shown, isOn, ofStep, waitsUntil, begunAt };
+  seambook.bayClock = { MINUTE, SECOND, stamp, momentOf, nameOf, begin, asked, isHeard, standing, shown, isOn, ofStep, isOfEarlierTick, waitsUntil, begunAt };
 })();

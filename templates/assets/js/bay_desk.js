@@ -57,7 +57,7 @@
     const of = (/** @type {string} */ key) => seambook.jobKept.of(job[key], row);
     const readings = (row.step.measures || []).map((/** @type {any} */ { name }) => seambook.jobKept.of(job.readings, row, `/${name}`));
     const photos = seambook.jobKept.all(job.photos, row).map((/** @type {any} */ { at, say }) => [at, say]);
-    return JSON.stringify([row.id, row.done, status, of("releases"), readings, photos, of("notes_by_step"), !!seambook.bayParts?.[row.run.split("@")[0]], entries.name()]);
+    return JSON.stringify([row.id, row.done, status, of("releases"), readings, photos, of("notes_by_step"), seambook.bayClock?.ofStep(job, row), !!seambook.bayParts?.[row.run.split("@")[0]], entries.name()]);
   }
 
   /** Whether somebody is typing below. */

@@ -33,9 +33,9 @@
       const row = lag ? byId.get(nodes[from]?.id) : null;
       const at = row?.done ? Date.parse(row.done.at) : NaN;
       if (!row || !(at <= now)) continue;
-      const until = at + leastOf(state, row.step) * MINUTE;
+      const until = seambook.bayClock ? seambook.bayClock.waitsUntil(state, row, now) : at + leastOf(state, row.step) * MINUTE;
       const id = nodes[to].id;
-      if (until > now) found.set(id, [...(found.get(id) || []), { id: row.id, until }]);
+      if (until !== null && (until > now || row.step.watch)) found.set(id, [...(found.get(id) || []), { id: row.id, until }]);
     }
     return found;
   }
@@ -48,7 +48,7 @@
     for (const [id, kept] of waits(state, byId, now)) {
       const own = states.get(id);
       if (own?.sort !== "next") continue;
-      const why = kept.map((one) => ({ say: `Wait until ${seambook.jobWords.clock(one.until)}, after`, id: one.id }));
+      const why = kept.map((one) => ({ say: one.until > now ? `Wait until ${seambook.jobWords.clock(one.until)}, after` : "It is still to be said that all is in order, above, after", id: one.id }));
       states.set(id, { sort: "wait", why, until: Math.max(...kept.map(({ until }) => until)) });
     }
     const { holds, readings } = seambook.jobTicks.open(state, rows);

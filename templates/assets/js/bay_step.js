@@ -96,7 +96,7 @@
       banner && !seambook.jobStatus ? el("p", { class: "banner", role: "note", text: banner }) : null, where(bay), standing(bay), dangers(bay),
       el("p", { class: "bay-number-of", "aria-hidden": "true", text: row.number || "+" }),
       own ? piece("bay-told", own.told) : plain(row), drawing,
-      seambook.bayMeasures.block(bay), seambook.bayPhoto.wanted(bay), seambook.bayRelease.point(bay, row), seambook.bayPhoto.note(bay),
+      seambook.bayTimerSet?.watchPoint(state, row), seambook.bayMeasures.block(bay), seambook.bayPhoto.wanted(bay), seambook.bayRelease.point(bay, row), seambook.bayPhoto.note(bay),
       piece("bay-beside", own?.beside),
       row.href ? el("p", { class: "bay-more" }, el("a", { class: "control", href: row.href, text: "This step on its page" })) : null,
       el("p", { class: "bay-more" }, el("button", { type: "button", class: "control", id: "bay_on", text: "Look on without a tick", on: { click: () => bay.lookOn() } })));

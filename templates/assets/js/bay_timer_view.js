@@ -108,7 +108,7 @@
     const rest = rows.length - count;
     const fold = rest || (about.isAll && rows.length > FEW)
       ? el("button", { type: "button", class: "control bay-timer-rest", id: "bay_timer_rest", "aria-expanded": String(about.isAll), on: { click: about.acts.more }, text: rest ? `${words.counted(rest, "more timer", "more timers")}` : "Fewer timers" }) : null;
-    return [el("section", { class: "bay-timers", "aria-label": "Timers" }, setBack(about.back, about.acts), rows.length ? soundOff(about.acts) : null,
+    return [el("section", { class: "bay-timer-rows", "aria-label": "Timers" }, setBack(about.back, about.acts), rows.length ? soundOff(about.acts) : null,
       rows.length ? el("ul", {}, ...rows.slice(0, count).map((one, n) => row(state, one, about, n))) : null, fold)];
   }
 

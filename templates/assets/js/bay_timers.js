@@ -22,6 +22,8 @@
   let drawn = "";
   let isAll = false;
   let stopping = "";
+  /** Steps whose timers were begun with the time as written. @type {Set<string>} */
+  const unsure = new Set();
   /** Rows that are unfolded, and what was announced in this page, by name. @type {Set<string>} */
   const opened = new Set();
   /** @type {Set<string>} */
@@ -39,9 +41,10 @@
     return { ...state, library: state.library.procedures || state.library };
   }
 
-  /** Change the timers of the job, save it, and show them; the step on the screen is left as it is. @param {any} state @param {(job: any) => void} edit */
-  function change(state, edit) {
-    state.change(edit, { redraw: false });
+  /** Change the timers of the job, save it, and show them. @param {any} state @param {(job: any) => void} edit
+   * @param {boolean} [isStepLeft] whether the step on the screen is left as it is, because it was drawn just now */
+  function change(state, edit, isStepLeft = false) {
+    state.change(edit, { redraw: !isStepLeft });
     show();
   }
 
@@ -82,7 +85,22 @@
       if (isKept) return;
       if (before && !before.ended) on(job, before, (own) => end(own, now));
       if (asked) add(job, clock.begin({ ...asked, step: row.id, by: seambook.jobEntries.name() }, now));
-    });
+    }, true);
+    if (asked?.isWritten) unsure.add(row.id);
+  }
+
+  /** What works waits out has come: put those right that were begun before. @param {any} state */
+  function settle(state) {
+    if (!unsure.size || !seambook.jobTasks || !seambook.jobWaits) return;
+    const found = [...unsure].map((id) => ({ id, step: seambook.jobRows.stepOf(named(state), id) })).filter(({ step }) => step);
+    unsure.clear();
+    window.setTimeout(() => change(state, (job) => {
+      for (const row of found) {
+        const { least, most } = clock.asked(state, row);
+        const timer = clock.ofStep(job, row);
+        if (timer && !timer.ended) Object.assign(timer, { least }, most ? { most } : {});
+      }
+    }), 0);
   }
 
   /** Whether a watch was begun after the last work before it: a watch that came before a spark is none.
@@ -122,20 +140,35 @@
     const now = Date.now();
     return (state.planned?.merged?.nodes || []).flatMap((/** @type {any} */ node) => {
       const done = node.step.wait && !node.step.watch && seambook.jobKept.of(state.job.done, node);
-      if (!done || clock.ofStep(state.job, node)) return [];
+      const before = done && clock.ofStep(state.job, node);
+      if (!done || (before && !clock.isOfEarlierTick(before, done))) return [];
       const asked = clock.asked(state, node);
       const begun = Date.parse(done.at);
-      const isRunning = now < begun + asked.least * clock.MINUTE || (asked.most && !isWindowUsed(state, { step: node.id }, null));
-      return isRunning ? [clock.begin({ ...asked, step: node.id, by: done.by }, begun)] : [];
+      const over = begun + asked.least * clock.MINUTE;
+      const isWindow = asked.most && now < begun + asked.most * clock.MINUTE && !isWindowUsed(state, { step: node.id }, null);
+      if (!(begun <= now) || !(now < over || isWindow)) return [];
+      const timer = clock.begin({ ...asked, step: node.id, by: done.by }, begun);
+      if (now >= over) timer.heard = [{ what: "over", at: clock.stamp(over, timer.offset) }]; // nobody is called for what was long over
+      return [timer];
     });
+  }
+
+  /** @param {any} job @param {any[]} found */
+  function addMissed(job, found) {
+    const now = Date.now();
+    for (const timer of found) {
+      const before = clock.ofStep(job, { id: timer.step });
+      if (before && !before.ended) end(before, now);
+      add(job, timer);
+    }
   }
 
   /** Once for each plan. @param {any} state */
   function adopt(state) {
-    if (!state.planned || state.planned === adopted) return;
+    if (!state.planned || state.planned === adopted || !seambook.jobTasks) return;
     adopted = state.planned;
     const found = missed(state);
-    if (found.length) window.setTimeout(() => change(state, (job) => found.forEach((one) => add(job, one))), 0);
+    if (found.length) window.setTimeout(() => change(state, (job) => addMissed(job, found)), 0);
   }
 
   /** Begin the watch of a step before it is ticked: who keeps it reads the step, stays, and ticks when it is over. @param {any} state @param {JobRow} row */
@@ -242,7 +275,14 @@
     }
     call(state, rows);
     window.clearTimeout(ticking);
-    ticking = window.setTimeout(show, TICK - (now % TICK) + 20);
+    ticking = window.setTimeout(tick, TICK - (now % TICK) + 20);
+  }
+
+  /** A second later; where a time is over by then, what the step on the screen says of waiting is another too. */
+  function tick() {
+    const before = drawn;
+    show();
+    if (drawn !== before) seambook.bayDesk?.draw();
   }
 
   /** Nothing is shown any more: nobody is called. */
@@ -268,6 +308,7 @@
     if (isOther || !place.firstElementChild) drawn = "";
     current = { place, state, go: go || null };
     show();
+    settle(state);
     adopt(state);
     seambook.bayAwake?.start();
   }

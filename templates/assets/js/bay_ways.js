@@ -92,6 +92,8 @@
       way("bay_menu-who", el("span", { text: `Who works: ${entries.name() || "nobody named"}` }), () => bay.askWho()),
       footSwitch("page_theme", "bay_menu-night", "Night sheet"), toggle("bay_menu-cart", "Cart size: letters twice as large", bay.isCart(), () => bay.setCart(!bay.isCart())),
       footSwitch("page_units", "bay_menu-units", "US units in what the book says"), awake,
+      way("bay_menu-timer", el("span", { text: "Set a timer" }), () => seambook.bayTimerSet.byHand(state, bay.row)),
+      el("button", { type: "button", class: "control bay-wide bay-way", id: "bay_menu-sound", text: "Try the sound of the alarm", on: { click: () => seambook.bayAlarm.tryIt() } }),
       way("bay_menu-save", el("span", { text: "Save the file" }), () => bay.saveFile()),
       state.job.alone ? way("bay_menu-afresh", el("span", { text: "Begin this procedure afresh" }), () => bay.afresh()) : null,
       path ? el("a", { class: "control bay-wide", href: state.root + path, text: "The procedure's page" }) : null,

@@ -13,7 +13,7 @@
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
   const MAPPINGS = ["done", "readings", "releases", "notes_by_step", "photos", "batches", "customer_page", "left_at", "places"];
   /** What two people change beside each other without meaning to: the newer is right, and nobody need be asked. */
-  const UNASKED = ["changed", "made", "order", "left_at", "done"];
+  const UNASKED = ["changed", "made", "order", "left_at", "done", "timers"];
   /** By what one of a list is known from the next; other lists hold each thing once. @type {Record<string, (one: any) => string>} */
   const NAMES = {
     runs: (one) => `${one.procedure}@${one.side || ""}`, findings: (one) => String(one.id), timers: (one) => `${one.step} ${one.sort} ${one.begun}`,
@@ -84,7 +84,7 @@
       return other.includes(one) ? other : `${one}\n${other}`;
     }
 
-    /** @param {any[]} before @param {any[]} one @param {any[]} other @param {(one: any) => string} name @param {string} place */
+    /** @param {any[]} before @param {any[]} one @param {any[]} other @param {(one: any) => string} name @param {string} place @returns {any[]} */
     function each(before, one, other, name, place) {
       const [was, own, theirOwn] = [before, one, other].map((list) => new Map(list.map((item) => [name(item), item])));
       const names = new Set([...own.keys(), ...theirOwn.keys()]);
@@ -96,7 +96,8 @@
     function fields(before, one, other, place) {
       if (one === undefined || other === undefined || typeof one !== "object" || isSame(one, other)) return value(before, one, other, place);
       const keys = new Set([...Object.keys(one), ...Object.keys(other)]);
-      return Object.fromEntries([...keys].map((key) => [key, value(before?.[key], one[key], other[key], `${place}/${key}`)]));
+      const field = (/** @type {string} */ key) => (key === "heard" ? each(before?.heard || [], one.heard || [], other.heard || [], text, place) : value(before?.[key], one[key], other[key], `${place}/${key}`));
+      return Object.fromEntries([...keys].map((key) => [key, field(key)]));
     }
 
     /** @param {string} key */
