@@ -105,7 +105,8 @@ class Drawing:
             scripts[f"assets/strip/{ref.id}.js"] = render.assigned("strips", strips, ref.id)
         if isinstance(record, Procedure):
             more_scripts, short = self.job_scripts(ref, record)
-            scripts |= more_scripts
+            parts = self.renderer.bay(view.bay_procedure(self.book, record, page))
+            scripts |= more_scripts | {f"assets/bay/{ref.id}.js": render.assigned("bayParts", parts, ref.id)}
         made = {page.path: self.renderer.render(page, self.book.site), **beside, **files, **scripts}
         for path, data in made.items():
             self.desk.put(path, data)

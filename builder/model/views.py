@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import ClassVar, NamedTuple
 
+from builder.model.bay_views import Bay
 from builder.model.calculation import WayThere
 from builder.model.choosing import Choosing
 from builder.model.device_view import DeviceDesk
@@ -276,7 +277,7 @@ class Groups:
 Block = (
     Facts | Prose | Items | Links | Grid | Cards | Figure | Pictures | Warnings | Worked | Form | Plotted | Steps
     | Groups | Body | Laid | Sheets | PointEntry | PointResults | WayThere | Choosing | PlannedSegment | JobDesk
-    | DeviceDesk
+    | DeviceDesk | Bay
 )  # fmt: skip
 
 

@@ -26,6 +26,7 @@ from builder.model.reference import Ref
 from builder.model.views import Page
 from builder.model.work import Worked
 from builder.view.about import about_page
+from builder.view.bay import bay_page, bay_procedure
 from builder.view.body import cavity_page, opening_page, panel_page
 from builder.view.calculator import calculator_page
 from builder.view.changes import changes_pages
@@ -158,6 +159,7 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
     yield home_page(book, settings.lead or "")
     yield jobs_page(book)
     yield device_page(book)
+    yield bay_page(book)
     yield from lists_pages(book)
     yield from letter_pages(book)
     yield about_page(book, settings, extra.fingerprint)
@@ -172,7 +174,7 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
 
 
 __all__ = [
-    "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units", "book_pages", "documents",
-    "files_of", "foot", "is_printed", "job_book", "job_example", "job_procedure", "job_short",
+    "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units", "bay_procedure", "book_pages",
+    "documents", "files_of", "foot", "is_printed", "job_book", "job_example", "job_procedure", "job_short",
     "list_of_documents", "navigation", "pages_beside", "printed", "strips_of", "view",
 ]  # fmt: skip

@@ -15,7 +15,7 @@ from builder.view.moments import CALCULATOR, anchor_of, asked, groups_of, links_
 HOME, LISTS, AZ = "index.html", "lists.html", "a-z.html"
 ABOUT, CODES, SOURCES, WRITING = "about.html", "codes.html", "sources.html", "writing.html"
 CHANGES, DUE = "changes.html", "due.html"
-SET_ASIDE, JOBS, DEVICE = "set-aside.html", "jobs.html", "device.html"
+SET_ASIDE, JOBS, BAY, DEVICE = "set-aside.html", "jobs.html", "bay.html", "device.html"
 PRINT = "print.html"
 
 

@@ -12,6 +12,7 @@ from builder.model.views import Block, Facts, Html, Items, Link, Links, Page, Pa
 from builder.model.views import Phase as PhaseView
 from builder.model.views import Step as StepView
 from builder.model.work import StepsDecided, StepValues
+from builder.view.bay_way import way_to_bay
 from builder.view.choosing import choosing_blocks
 from builder.view.defect import defects_of
 from builder.view.figure import pictures
@@ -44,6 +45,7 @@ def procedure_page(
         *_instead(here, procedure),
         Items("Not for", here.lines(procedure.limits), "It has no limits of its own.", "part_not_for"),
         _title_block(here, procedure, steps),
+        way_to_bay(here, f"procedure={ref.id}"),
         *_needs(here, procedure),
         Warnings("Dangers", gathered(here, procedure), "No dangers are recorded.", "part_dangers"),
         Steps("Steps", tuple(_phases(here, procedure, values, decided)), "part_steps"),
