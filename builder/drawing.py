@@ -160,6 +160,7 @@ class Drawing:
             **{f"assets/method/{id_}.js": formula.emit_method(id_, method, self.programs).encode()
                for id_, method in work_stage.methods(self.shop)},
             **self.job_files(),
+            view.LABELS_DATA: render.assigned("labels", view.labels_data(self.book)),
             **self.index.files([*self.gathered.names(), *settings.unit_names(self.way.order.layers)], self.own.quiet),
         }  # fmt: skip
         for path, data in files.items():
@@ -202,7 +203,8 @@ class Drawing:
         """What pages are made from beside the record in hand."""
         own, order = self.own, self.way.order
         foot = view.foot(whole=self.is_printed)
-        site = Site(order.name or own.name, own.title, own.id, own.caution, view.navigation(), own.units, foot)
+        site = Site(order.name or own.name, own.title, own.id, own.caution, view.navigation(), own.units, foot,
+                    view.base_of(order.shop), own.paper)  # fmt: skip
         units = view.Units(self.way.units(), own.units)
         return view.Book(
             self.catalogue, link.FolderLinks(), self.gathered.shelf, site, view.Prose(), self.gathered.pictures, units,

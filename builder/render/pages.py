@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
+from hashlib import sha256
 from pathlib import Path
 from typing import TYPE_CHECKING, cast, get_args
 
@@ -19,6 +20,8 @@ if TYPE_CHECKING:
     from jinja2 import Environment, Template
 
 _PAGE, _WHOLE, _RECORD = "pages/page.html", "pages/print.html", "parts/record.html"
+EDITION_MARK = "\ue000edition\ue000"
+"""Stands for the page's edition while a template is filled; no record holds these two characters of nobody's."""
 FORMS = tuple(block.form for block in get_args(Block))
 """Each form of block has a template part of its name."""
 
@@ -33,7 +36,7 @@ class Renderer:
 
     def render(self, page: Page, site: Site) -> bytes:
         """One page as UTF-8. What is no `Html` in the view is escaped."""
-        return self.page.render(page=page, site=site).encode()
+        return with_edition(self.page.render(page=page, site=site)).encode()
 
     def render_whole(self, whole: Whole, site: Site) -> bytes:
         """A document of many records as UTF-8; each is filled in when its turn comes."""
@@ -49,7 +52,8 @@ def open_renderer(templates: Path) -> Renderer:
     environment.filters["e"] = lru_cache(maxsize=16384)(_escaped)
     # The same safety messages stand before many steps, the same answers in a step and on its seam's page.
     environment.globals.update(
-        code=code,
+        code=lru_cache(maxsize=256)(code),
+        edition_mark=EDITION_MARK,
         draw=draw,
         draw_view=draw_view,
         lay=lay,
@@ -62,6 +66,16 @@ def open_renderer(templates: Path) -> Renderer:
     parts = {form: _macro(environment, f"parts/{form}.html", "part") for form in FORMS}
     environment.globals["part"] = lambda block: parts[block.form](block)
     return Renderer(*(environment.get_template(name) for name in (_PAGE, _WHOLE, _RECORD)))
+
+
+def with_edition(page: str) -> str:
+    """Put a page's edition where it is said: what stands between head and foot, as eight digits.
+
+    A sheet of paper and the page on a phone say the same one as long as nothing of it has changed. The book's own
+    fingerprint would change with every record, and every page of the book with it.
+    """
+    said = page[page.find("<main") : page.rfind("</main>")]
+    return page.replace(EDITION_MARK, sha256(said.encode()).hexdigest()[:8])
 
 
 def _escaped(text: str) -> str:

@@ -25,7 +25,7 @@ PLANNER = (
     *(f"schedule{part}" for part in ("_time", "_problem", "_place", "_order", "_told", "")),
     *(f"job_{name}" for name in ("words", "kept", "waits", "days", "tasks", "told", "plan")),
 )  # fmt: skip
-STRIPS = ("strokes", "lengths", "weld_places", "pieces", "paper", "strip")
+STRIPS = ("qr", "qr_draw", "strokes", "lengths", "weld_places", "pieces", "paper", "strip")
 """Marking strips are printed with the job."""
 PAGE = (
     "dom", "check", "file", "store", "photo", "library", "choices", "bar", "keep", "desk", "list", "make_car",

@@ -15,7 +15,7 @@ from builder.view.status import ISSUED, STATUS
 
 HOME, LISTS, AZ = "index.html", "lists.html", "a-z.html"
 ABOUT, CODES, SOURCES, WRITING = "about.html", "codes.html", "sources.html", "writing.html"
-SET_ASIDE, JOBS = "set-aside.html", "jobs.html"
+SET_ASIDE, JOBS, LABELS = "set-aside.html", "jobs.html", "labels.html"
 PRINT = "print.html"
 
 
@@ -28,7 +28,7 @@ def navigation() -> tuple[tuple[str, str], ...]:
 def foot(*, whole: bool = False) -> tuple[tuple[str, str], ...]:
     """Return what every page's foot leads to; to the whole book only where it is made to print."""
     return (
-        ("A to Z", AZ), ("About this book", ABOUT), ("Where figures come from", SOURCES),
+        ("A to Z", AZ), ("Labels, to print", LABELS), ("About this book", ABOUT), ("Where figures come from", SOURCES),
         ("Rules set aside", SET_ASIDE), ("How to write records", WRITING), ("What a problem means", CODES),
         *((("The whole book, to print", PRINT),) if whole else ()),
     )  # fmt: skip

@@ -55,14 +55,7 @@ def procedure_page(
         texts=tuple(_passages(here, procedure)), aliases=procedure.was, banner=_banner(procedure),
         scripts=("assets/js/ticks.js", *([SCRIPT] if review_row(here, procedure) else ())),
         edition=f"Revision {procedure.revision.number}, {procedure.revision.date}, {STATUS[procedure.status].lower()}",
-        address=_address(here),
     )  # fmt: skip
-
-
-def _address(here: Here) -> str:
-    """Where the page is to be had on the shop's server, if it is on one."""
-    base = here.book.shop.base_address if here.book.shop else None
-    return f"{base.rstrip('/')}/{here.path}" if base else ""
 
 
 def _banner(procedure: Procedure) -> str:
