@@ -15,6 +15,8 @@
   const LEADING = 1.18;
   const BASELINE = 0.8;
   const STEPS = 24;
+  /** How large a word may be, from least to most, that is broken between its letters. */
+  const MOST_BROKEN = 0.4;
 
   /** Break a text between words; a word that has no room by itself between its letters. @param {string} text @param {number} room @param {(text: string) => number} widthOf */
   function wrap(text, room, widthOf) {
@@ -62,20 +64,27 @@
   }
 
   /**
-   * Set the parts below one another as large as there is room for. Words are broken only at the least size, and what
+   * Set the parts below one another as large as there is room for. Words are broken where no size keeps them whole, and what
    * has no room even then is told by `fits`, since a name that is cut may be another's.
    * @param {LabelText[]} parts @param {number} width @param {number} height @param {LabelMeasure} measure
    * @returns {{lines: LabelLine[], fits: boolean, height: number}}
    */
   function fit(parts, width, height, measure) {
-    for (let step = STEPS; step >= 0; step -= 1) {
-      const made = set(parts, step / STEPS, width, measure);
-      if (made.height <= height && (made.isWhole || step === 0)) return { lines: made.lines, fits: true, height: made.height };
-    }
+    const found = largest(parts, 1, (made) => made.isWhole) || largest(parts, MOST_BROKEN, () => true);
+    if (found) return { lines: found.lines, fits: true, height: found.height };
     const made = set(parts, 0, width, measure);
     const lines = made.lines.filter(({ y, size }) => y - size * BASELINE + size * LEADING <= height);
     if (lines.length) lines[lines.length - 1] = { ...lines[lines.length - 1], text: `${lines[lines.length - 1].text.replace(/.$/u, "")}\u2026` };
     return { lines, fits: false, height };
+
+    /** @param {LabelText[]} all @param {number} most @param {(made: {isWhole: boolean}) => boolean} isGood */
+    function largest(all, most, isGood) {
+      for (let step = Math.round(STEPS * most); step >= 0; step -= 1) {
+        const one = set(all, step / STEPS, width, measure);
+        if (one.height <= height && isGood(one)) return one;
+      }
+      return null;
+    }
   }
 
   seambook.labelFit = { fit };
