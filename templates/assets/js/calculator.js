@@ -151,11 +151,7 @@
 
     function keep() {
       show();
-      try {
-        window.history.replaceState(null, "", seambook.links.fragmentOf(fields, answers));
-      } catch {
-        /* Refused where the page is opened from some apps; the form works without. */
-      }
+      seambook.folder.keep(seambook.links.fragmentOf(fields, answers));
     }
 
     function open() {

@@ -22,7 +22,7 @@
   });
   button.addEventListener("click", () => {
     if (!now) return;
-    const address = window.location.href.split("#")[0] + seambook.links.fragmentOf(now.entries, now.answers);
+    const address = seambook.folder.here(seambook.links.fragmentOf(now.entries, now.answers));
     window.navigator.clipboard.writeText(address).then(
       () => (said.textContent = "Copied."),
       () => (said.textContent = "The browser did not allow it. The address of this page says the same.")

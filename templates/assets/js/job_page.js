@@ -6,7 +6,7 @@
 
   /** @type {any} */
   const seambook = /** @type {any} */ (window).seambook;
-  const { jobBar, jobDesk, jobFile, jobKeep, jobList, jobLibrary, jobStore } = seambook;
+  const { folder, jobBar, jobDesk, jobFile, jobKeep, jobList, jobLibrary, jobStore } = seambook;
   const place = document.getElementById("job_desk");
   if (!place || !seambook.jobBook) return;
   const desk = place;
@@ -27,13 +27,13 @@
   function go(id, to = "make") {
     const address = jobDesk.address(id, to);
     if (window.location.hash === address) void route();
-    else window.location.hash = address;
+    else folder.move(address);
   }
 
   /** @param {string} said why */
   function toList(said) {
     onList = said;
-    window.location.hash = "#list";
+    folder.move("#list");
   }
 
   const page = {
@@ -46,7 +46,7 @@
     },
     gone: () => {
       kept = null;
-      window.location.hash = "#list";
+      folder.move("#list");
     },
   };
 
@@ -136,7 +136,7 @@
     kept.dirty = true;
     view = jobDesk.views().includes(to) ? to : jobDesk.views()[0];
     leaveList();
-    window.history.replaceState(null, "", jobDesk.address(job.id, view));
+    folder.keep(jobDesk.address(job.id, view));
     await kept.refresh();
     document.getElementById("job_called")?.focus({ preventScroll: true });
   }
@@ -151,7 +151,7 @@
     }
     const first = seambook.jobViews.plan ? "plan" : "make";
     if (await store.load(read.job.id)) {
-      window.history.replaceState(null, "", jobDesk.address(read.job.id, first));
+      folder.keep(jobDesk.address(read.job.id, first));
       await route();
       jobBar.say("You have opened this example before: here it is as you left it. Delete it in the list to begin it afresh.");
     } else await keep(read.job, first);

@@ -14,7 +14,7 @@
 
   /** @param {string} path */
   function pathTo(path) {
-    return (document.body.dataset.root || "") + path;
+    return seambook.folder.address(path);
   }
 
   /** A link to a step's page. @param {any} state @param {string} id @param {string} [text] */

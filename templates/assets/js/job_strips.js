@@ -1,14 +1,11 @@
 /* The marking strips of the seams that a job joins: their data loaded seam by seam, their sheets drawn as their own pages do.
-   Needs strip.js. */
+   Needs strip.js and folder.js. */
 (function () {
   "use strict";
 
   /** @type {any} */
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
   const SVG = "http://www.w3.org/2000/svg";
-  /** @type {Map<string, Promise<void>>} */
-  const asked = new Map();
-
   /** The seams and methods of the job's steps, each once. @param {any} state @returns {{seam: string, method: string}[]} */
   function joined(state) {
     /** @type {Map<string, {seam: string, method: string}>} */
@@ -19,25 +16,11 @@
     return [...found.values()];
   }
 
-  /** @param {string} seam @returns {Promise<void>} */
-  function load(seam) {
-    const before = asked.get(seam);
-    if (before) return before;
-    const made = /** @type {Promise<void>} */ (new Promise((resolve) => {
-      const script = document.createElement("script");
-      script.src = `${document.body.dataset.root || ""}assets/strip/${seam}.js`;
-      script.addEventListener("load", () => resolve());
-      script.addEventListener("error", () => resolve());
-      document.head.append(script);
-    }));
-    asked.set(seam, made);
-    return made;
-  }
-
   /** Load what all strips of a job are drawn from. @param {any} state */
   async function ready(state) {
     const seams = new Set(joined(state).map(({ seam }) => seam));
-    await Promise.all([...seams].filter((seam) => !seambook.strips?.[seam]).map(load));
+    const wanted = [...seams].filter((seam) => !seambook.strips?.[seam]);
+    await Promise.all(wanted.map((seam) => seambook.folder.bring(`assets/strip/${seam}.js`).catch(() => undefined)));
   }
 
   /** The data of each strip there is: a method that makes no single welds has none. @param {any} state @returns {any[]} */

@@ -77,7 +77,7 @@
   /** @param {Calculator} calculator */
   function wayTo({ id, title }) {
     const way = document.createElement("a");
-    way.href = `${document.body.dataset.root || ""}calculators/${id}.html`;
+    way.href = seambook.folder.address(`calculators/${id}.html`);
     way.textContent = title;
     return way;
   }

@@ -139,11 +139,7 @@
     function keep() {
       const changed = measured.filter((one) => !isLeft(one) || one.entry.isSet);
       const fragment = changed.length ? seambook.links.fragmentOf(changed.map(({ entry }) => entry), []) : "";
-      try {
-        window.history.replaceState(null, "", fragment || window.location.pathname + window.location.search);
-      } catch {
-        /* Refused where the page is opened from some apps; the page works without. */
-      }
+      seambook.folder.keep(fragment);
     }
 
     function open() {

@@ -12,6 +12,7 @@
   const SHOWN = 8;
   /** @type {any} */
   const seambook = /** @type {any} */ (window).seambook;
+  const { address, bring } = seambook.folder;
   const { find, nearWords, needed } = seambook.search;
   const { headOf, open, shardOfPage } = seambook.shardsOfIndex;
 
@@ -19,31 +20,13 @@
   const box = document.getElementById("page_search-words");
   const list = document.getElementById("page_search-found");
   const said = document.getElementById("page_search-said");
-  const root = document.body.dataset.root || "";
   if (!(form instanceof HTMLFormElement) || !(box instanceof HTMLInputElement) || !list || !said) return;
-  /** @type {Map<string, Promise<void>>} */
-  const asked = new Map();
   start(form, box, list, said);
   document.getElementById("page_search-instead")?.setAttribute("hidden", "");
 
-  /** Load a script of the index, once; after a failure it may be asked for again. @param {string} name */
+  /** Bring a script of the index. @param {string} name */
   function load(name) {
-    const known = asked.get(name);
-    if (known) return known;
-    /** @type {Promise<void>} */
-    const loading = new Promise((done, failed) => {
-      const script = document.createElement("script");
-      script.src = `${root}${FOLDER}${name}.js`;
-      script.onload = () => done();
-      script.onerror = () => {
-        asked.delete(name);
-        script.remove();
-        failed(new Error(name));
-      };
-      document.head.append(script);
-    });
-    asked.set(name, loading);
-    return loading;
+    return bring(`${FOLDER}${name}.js`);
   }
 
   /** @returns {Promise<Index>} */
@@ -71,7 +54,7 @@
   /** @param {Found} found */
   function item(found) {
     const link = document.createElement("a");
-    link.href = root + found.path + (found.anchor ? `#${found.anchor}` : "");
+    link.href = address(found.path + (found.anchor ? `#${found.anchor}` : ""));
     const title = document.createElement("strong");
     title.textContent = found.title;
     const note = document.createElement("span");
@@ -95,7 +78,7 @@
     const text = document.createElement("p");
     text.className = "none";
     const link = document.createElement("a");
-    link.href = `${root}a-z.html`;
+    link.href = address("a-z.html");
     link.textContent = "look in the A to Z";
     const words = near.length ? `try fewer words, or one of these: ${near.join(", ")}; or ` : "try other words, or ";
     text.append(`Nothing found: ${words}`, link, ".");
