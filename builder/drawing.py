@@ -169,6 +169,7 @@ class Drawing:
                for id_, method in work_stage.methods(self.shop)},
             **self.job_files(),
             **delivery.early(self.book.site, self.way.order.templates),
+            view.LABELS_DATA: render.assigned("labels", view.labels_data(self.book)),
             **self.index.files([*self.gathered.names(), *settings.unit_names(self.way.order.layers)], self.own.quiet),
         }  # fmt: skip
         for path, data in files.items():
@@ -230,7 +231,8 @@ class Drawing:
         """What pages are made from beside the record in hand."""
         own, order = self.own, self.way.order
         foot = view.foot(whole=self.is_printed)
-        site = Site(order.name or own.name, own.title, own.id, own.caution, view.navigation(), own.units, foot)
+        site = Site(order.name or own.name, own.title, own.id, own.caution, view.navigation(), own.units, foot,
+                    view.base_of(order.shop), own.paper)  # fmt: skip
         units = view.Units(self.way.units(), own.units)
         review = {str(status): months for status, months in own.review.items()}
         return view.Book(

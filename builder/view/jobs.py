@@ -27,7 +27,7 @@ PLANNER = (
 )  # fmt: skip
 CONTROL = ("job_dom", "seen", "seen_mark", "job_seen", "job_status")
 """Marks of steps that were changed, and of procedures that are not issued."""
-STRIPS = ("strokes", "lengths", "weld_places", "pieces", "paper", "strip")
+STRIPS = ("qr", "qr_draw", "strokes", "lengths", "weld_places", "pieces", "paper", "strip")
 """Marking strips are printed with the job."""
 PAGE = (
     "check", "file", "store", "photo", "library", "choices", "bar", "join", "meet", "keep", "desk", "list", "make_car",

@@ -62,14 +62,7 @@ def procedure_page(
         banner=BANNER.get(procedure.status, ""), standing=standing(procedure.status),
         scripts=(*SCRIPTS, *([SCRIPT] if review_row(here, procedure) else ())),
         edition=f"Revision {procedure.revision.number}, {procedure.revision.date}, {STATUS[procedure.status].lower()}",
-        address=_address(here),
     )  # fmt: skip
-
-
-def _address(here: Here) -> str:
-    """Where the page is to be had on the shop's server, if it is on one."""
-    base = here.book.shop.base_address if here.book.shop else None
-    return f"{base.rstrip('/')}/{here.path}" if base else ""
 
 
 def _instead(here: Here, procedure: Procedure) -> Iterator[Links]:
