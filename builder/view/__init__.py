@@ -33,8 +33,8 @@ from builder.view.changes import changes_pages
 from builder.view.codes import codes_page
 from builder.view.decision import decision_page
 from builder.view.defect import defect_page
-from builder.view.due import due_pages
 from builder.view.device import device_page
+from builder.view.due import due_pages
 from builder.view.figure import figure_page
 from builder.view.here import Book, Here, base_of
 from builder.view.home import home_page
@@ -43,9 +43,9 @@ from builder.view.job_book import JobShort, job_book, job_short
 from builder.view.job_example import job_example
 from builder.view.job_procedure import job_procedure
 from builder.view.jobs import jobs_page
-from builder.view.law import act_page, method_page, rule_page, state_page
 from builder.view.labels import DATA as LABELS_DATA
 from builder.view.labels import labels_data, labels_page
+from builder.view.law import act_page, method_page, rule_page, state_page
 from builder.view.lesson import lesson_page
 from builder.view.letters import letter_pages
 from builder.view.lists import foot, lists_pages, navigation, stub_page
