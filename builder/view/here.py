@@ -89,6 +89,12 @@ class Here:
         """The folder this page is in."""
         return self.path.rpartition("/")[0]
 
+    @property
+    def address(self) -> str:
+        """Where the page is to be had on the shop's server; empty where the book is on none."""
+        base = self.book.site.base
+        return f"{base}/{self.path}" if base else ""
+
     def href(self, ref: Ref) -> str:
         """Return the way to a record."""
         return self.book.links.href(self.path, ref)
@@ -154,6 +160,11 @@ class Here:
     def shown(self, quantity: Quantity | None) -> Said:
         """Say a quantity in both systems of units: `0.8 mm` and `0.031 in`."""
         return self.book.units.shown(quantity)
+
+
+def base_of(shop: ShopSettings | None) -> str:
+    """Return the address of the book on a server, without a slash at its end; empty where it is on none."""
+    return (shop.base_address or "").rstrip("/") if shop else ""
 
 
 def _escaped(text: str) -> str:

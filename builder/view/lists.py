@@ -14,8 +14,9 @@ from builder.view.moments import CALCULATOR, anchor_of, asked, groups_of, links_
 
 HOME, LISTS, AZ = "index.html", "lists.html", "a-z.html"
 ABOUT, CODES, SOURCES, WRITING = "about.html", "codes.html", "sources.html", "writing.html"
-SET_ASIDE, JOBS = "set-aside.html", "jobs.html"
 CHANGES, DUE = "changes.html", "due.html"
+SET_ASIDE, JOBS, BAY, DEVICE = "set-aside.html", "jobs.html", "bay.html", "device.html"
+LABELS = "labels.html"
 PRINT = "print.html"
 
 
@@ -28,9 +29,9 @@ def navigation() -> tuple[tuple[str, str], ...]:
 def foot(*, whole: bool = False) -> tuple[tuple[str, str], ...]:
     """Return what every page's foot leads to; to the whole book only where it is made to print."""
     return (
-        ("A to Z", AZ), ("About this book", ABOUT), ("Where figures come from", SOURCES),
+        ("A to Z", AZ), ("Labels, to print", LABELS), ("About this book", ABOUT), ("Where figures come from", SOURCES),
         ("Rules set aside", SET_ASIDE), ("What changed", CHANGES), ("Due for review", DUE),
-        ("How to write records", WRITING), ("What a problem means", CODES),
+        ("How to write records", WRITING), ("What a problem means", CODES), ("On this device", DEVICE),
         *((("The whole book, to print", PRINT),) if whole else ()),
     )  # fmt: skip
 

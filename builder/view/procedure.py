@@ -12,6 +12,7 @@ from builder.model.views import Block, Facts, Html, Items, Link, Links, Page, Pa
 from builder.model.views import Phase as PhaseView
 from builder.model.views import Step as StepView
 from builder.model.work import StepsDecided, StepValues
+from builder.view.bay_way import way_to_bay
 from builder.view.choosing import choosing_blocks
 from builder.view.defect import defects_of
 from builder.view.figure import pictures
@@ -44,6 +45,7 @@ def procedure_page(
         *_instead(here, procedure),
         Items("Not for", here.lines(procedure.limits), "It has no limits of its own.", "part_not_for"),
         _title_block(here, procedure, steps),
+        way_to_bay(here, f"procedure={ref.id}"),
         *_needs(here, procedure),
         Warnings("Dangers", gathered(here, procedure), "No dangers are recorded.", "part_dangers"),
         Steps("Steps", tuple(_phases(here, procedure, values, decided)), "part_steps"),
@@ -60,14 +62,7 @@ def procedure_page(
         banner=BANNER.get(procedure.status, ""), standing=standing(procedure.status),
         scripts=(*SCRIPTS, *([SCRIPT] if review_row(here, procedure) else ())),
         edition=f"Revision {procedure.revision.number}, {procedure.revision.date}, {STATUS[procedure.status].lower()}",
-        address=_address(here),
     )  # fmt: skip
-
-
-def _address(here: Here) -> str:
-    """Where the page is to be had on the shop's server, if it is on one."""
-    base = here.book.shop.base_address if here.book.shop else None
-    return f"{base.rstrip('/')}/{here.path}" if base else ""
 
 
 def _instead(here: Here, procedure: Procedure) -> Iterator[Links]:
