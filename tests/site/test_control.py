@@ -1,4 +1,4 @@
-"""Change control on the pages of small books: revisions, what is due, and what is not issued, in lists and the search."""
+"""Change control on pages of small books: revisions, what is due, and what is not issued, in lists and the search."""
 
 from __future__ import annotations
 
@@ -40,7 +40,7 @@ def test_a_procedure_tells_its_revisions_and_which_steps_each_changed(book: Path
     for way in shown.select("#part_revisions [data-step] a"):
         step = shown.find(id=str(way["href"]).removeprefix("#"))
         assert step is not None
-        assert f"Step {step['data-step']}" == way.text  # type: ignore[index]
+        assert f"Step {step['data-step']}" == way.text
     assert "A step that has gone: The lid stays open." in rows[2].get_text(" ", strip=True)
     assert [row.find_all("td")[2].text for row in rows] == [
         "Ada Quill, approved by Bo Marsh", "Ada Quill, approved by Bo Marsh", "Ada Quill, alone",
@@ -131,5 +131,6 @@ def test_a_long_list_comes_in_parts_each_with_the_way_to_the_others() -> None:
     assert [[link.href for ways in piece.ways for link in ways.links] for piece, _ in made] == [
         ["changes-2.html", "changes-3.html"], ["changes.html", "changes-3.html"], ["changes.html", "changes-2.html"],
     ]  # fmt: skip
-    [(only, nothing)] = pieces("due.html", (), 100)
-    assert (only.path, only.ways, len(nothing)) == ("due.html", (), 0)
+    none: tuple[int, ...] = ()
+    [(only, some)] = pieces("due.html", none, 100)
+    assert (only.path, only.ways, len(some)) == ("due.html", (), 0)

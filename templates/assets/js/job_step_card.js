@@ -160,12 +160,14 @@
   function card(state, row, status, prefix) {
     const at = `${prefix}_${entries.idOf(row.id)}`;
     const { step } = row;
-    const marks = el("div", { class: "job-marks", id: `${at}_marks`, tabindex: "-1" });
-    seambook.jobSeen.mark(marks, state, row);
-    seambook.jobStatus.mark(marks, state, row);
+    const marks = (/** @type {string} */ name, /** @type {any} */ maker) => {
+      const place = el("div", { class: "job-marks", id: `${at}_${name}`, tabindex: "-1" });
+      maker.mark(place, state, row);
+      return place.childElementCount ? place : null;
+    };
     return [
-      marks.childElementCount ? marks : null,
-      ...(step.hazards || []).map((/** @type {string} */ id) => danger(state.book, id)),
+      marks("standing", seambook.jobStatus),
+      ...(step.hazards || []).map((/** @type {string} */ id) => danger(state.book, id)), marks("changed", seambook.jobSeen),
       el("p", { class: "do" }, row.href ? el("a", { href: row.href, text: step.do }) : step.do),
       step.key_point ? el("p", { class: "key-point", text: step.key_point }) : null,
       step.expect ? el("p", { class: "expect" }, el("span", { class: "label", text: "You should see" }), ` ${step.expect}`) : null,
