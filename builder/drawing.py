@@ -105,7 +105,8 @@ class Drawing:
             scripts[f"assets/strip/{ref.id}.js"] = render.assigned("strips", strips, ref.id)
         if isinstance(record, Procedure):
             more_scripts, short = self.job_scripts(ref, record)
-            scripts |= more_scripts
+            parts = self.renderer.bay(view.bay_procedure(self.book, record, page))
+            scripts |= more_scripts | {f"assets/bay/{ref.id}.js": render.assigned("bayParts", parts, ref.id)}
         made = {page.path: self.renderer.render(page, self.book.site), **beside, **files, **scripts}
         for path, data in made.items():
             self.desk.put(path, data)
@@ -168,6 +169,7 @@ class Drawing:
                for id_, method in work_stage.methods(self.shop)},
             **self.job_files(),
             **delivery.early(self.book.site, self.way.order.templates),
+            view.LABELS_DATA: render.assigned("labels", view.labels_data(self.book)),
             **self.index.files([*self.gathered.names(), *settings.unit_names(self.way.order.layers)], self.own.quiet),
         }  # fmt: skip
         for path, data in files.items():
@@ -229,11 +231,13 @@ class Drawing:
         """What pages are made from beside the record in hand."""
         own, order = self.own, self.way.order
         foot = view.foot(whole=self.is_printed)
-        site = Site(order.name or own.name, own.title, own.id, own.caution, view.navigation(), own.units, foot)
+        site = Site(order.name or own.name, own.title, own.id, own.caution, view.navigation(), own.units, foot,
+                    view.base_of(order.shop), own.paper)  # fmt: skip
         units = view.Units(self.way.units(), own.units)
+        review = {str(status): months for status, months in own.review.items()}
         return view.Book(
             self.catalogue, link.FolderLinks(), self.gathered.shelf, site, view.Prose(), self.gathered.pictures, units,
-            order.shop, self.way.planning().said, self.gathered.fingerprint,
+            order.shop, review, self.way.planning().said, self.gathered.fingerprint,
         )  # fmt: skip
 
     def _examples(self) -> dict[str, view.Example]:
