@@ -84,7 +84,8 @@ def test_every_phone_keeps_the_books_own_pages_and_no_single_records(
     listing: dict[str, str], contents: dict[str, Any]
 ) -> None:
     core = unfolded(contents["core"]["files"], [*listing])
-    assert {"index.html", "jobs.html", "device.html", "assets/css/book.css", "assets/job/book.js", "a-z.html"} <= core
+    own = {"index.html", "jobs.html", "bay.html", "device.html", "a-z.html"}
+    assert {*own, "assets/css/book.css", "assets/job/book.js"} <= core
     assert {path for path in listing if path.startswith(("assets/search/", "assets/js/", "pages/"))} <= core
     by_choice = ("procedures/", "seams/", "assets/job/procedure/", "print")
     assert {path for path in core if path.startswith(by_choice)} == set()
@@ -100,7 +101,7 @@ def test_a_procedure_comes_with_all_that_its_page_loads_and_leads_to(
     for group in contents["procedures"]:
         page = f"procedures/{group['id']}.html"
         held = core | unfolded(group["files"], paths)
-        assert {page, f"assets/job/procedure/{group['id']}.js"} <= held
+        assert {page, f"assets/job/procedure/{group['id']}.js", f"assets/bay/{group['id']}.js"} <= held
         assert group["title"] == title_of(site / page)
         wanted = {path for path in ways_of(site, page) if path.partition("/")[0] in (*LED_TO, "assets")}
         assert len(wanted) > 15
