@@ -11,7 +11,7 @@
   /** @type {any} */
   const seambook = /** @type {any} */ (self).seambookWorker;
   const { CONTENTS, addressOf } = seambook;
-  const CHOSEN = "chosen";
+  const [CHOSEN, FAULT] = ["chosen", "fault"];
 
   /** @returns {Promise<Contents>} */
   async function contents() {
@@ -76,6 +76,13 @@
     for (const path of await seambook.held()) if (!stays.has(path)) await store.delete(addressOf(path));
   }
 
+  /** Hold on to why the last edition could not be had, for pages that open later; null where it was had. @param {any} fault */
+  async function remember(fault) {
+    const store = await caches.open(seambook.choice);
+    if (!fault) await store.delete(addressOf(FAULT));
+    else await store.put(addressOf(FAULT), seambook.answer("fault.json", new TextEncoder().encode(JSON.stringify(fault))));
+  }
+
   /** Whether all is kept, or this procedure by choice. @param {string} id */
   async function choice(id) {
     return { isWhole: isWhole(await contents()), isKept: (await chosen()).includes(id) };
@@ -87,9 +94,10 @@
     const paths = [...(await seambook.list()).keys()];
     const bytes = paths.reduce((sum, path, at) => sum + (there.has(path) ? found.sizes[at] : 0), 0);
     const all = await wanted(found, ids);
+    const fault = await (await caches.open(seambook.choice)).match(addressOf(FAULT));
     return {
       edition: seambook.edition, isWhole: isWhole(found), most: found.most, bytes: found.bytes, core: found.core.bytes,
-      kept: bytes, isComplete: all.every((path) => there.has(path)),
+      fault: fault ? await fault.json() : null, kept: bytes, isComplete: all.every((path) => there.has(path)),
       procedures: found.procedures.map((one) => ({ id: one.id, title: one.title, bytes: one.bytes, isKept: ids.includes(one.id),
         adds: added(one, found, paths, there) })),
     };
@@ -102,5 +110,5 @@
       sum + (there.has(path) ? 0 : found.sizes[places.get(path) || 0]), 0);
   }
 
-  Object.assign(seambook, { keep, change, choiceOf: choice, state });
+  Object.assign(seambook, { keep, change, remember, choiceOf: choice, state });
 })();

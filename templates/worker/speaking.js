@@ -42,7 +42,9 @@
   async function install() {
     try {
       await seambook.keep(teller());
+      await seambook.remember(null);
     } catch (error) {
+      await seambook.remember(told(error)).catch(() => {});
       await say({ fault: told(error) });
       throw error;
     }

@@ -130,6 +130,9 @@ def test_a_new_edition_waits_for_the_pages_of_the_old(
     assert word(page) == OLD
     page.goto(served.url(LESSON))
     assert word(page) == OLD
+    page.goto(served.url("bay.html"))
+    page.wait_for_timeout(500)
+    assert page.locator("#page_edition").count() == 0, "nothing lies over a step in the bay"
     page.goto(served.url("device.html"))
     expect(page.locator("#device_waiting")).to_be_visible()
     other = profile.new_page()
@@ -269,6 +272,9 @@ def reads_with_all_it_leads_to(page: Page, served: Served, procedure: str) -> No
     served.stop()
     page.goto(served.url(f"procedures/{procedure}.html"))
     assert page.url.endswith(f"procedures/{procedure}.html")
+    page.goto(served.url(f"bay.html#procedure={procedure}"))
+    expect(page.locator("#bay")).to_contain_text("Dress welds without thinning")
+    page.goto(served.url(f"procedures/{procedure}.html"))
     ways = page.locator("main .step a").evaluate_all("(all) => [...new Set(all.map((one) => one.href.split('#')[0]))]")
     led = [way for way in ways if re.search("/(tools|panels|hazards|calculators|terms|supplies)/", way)]
     assert len(led) > 3

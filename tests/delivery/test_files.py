@@ -5,13 +5,13 @@ from __future__ import annotations
 import hashlib
 import json
 import re
+from html import unescape
 from io import BytesIO
 from pathlib import Path
 from typing import Any
 from urllib.parse import urljoin
 
 import pytest
-from bs4 import BeautifulSoup
 from PIL import Image
 
 from builder.delivery.contents import ranges
@@ -84,7 +84,8 @@ def test_every_phone_keeps_the_books_own_pages_and_no_single_records(
     listing: dict[str, str], contents: dict[str, Any]
 ) -> None:
     core = unfolded(contents["core"]["files"], [*listing])
-    assert {"index.html", "jobs.html", "device.html", "assets/css/book.css", "assets/job/book.js", "a-z.html"} <= core
+    own = {"index.html", "jobs.html", "bay.html", "device.html", "a-z.html"}
+    assert {*own, "assets/css/book.css", "assets/job/book.js"} <= core
     assert {path for path in listing if path.startswith(("assets/search/", "assets/js/", "pages/"))} <= core
     by_choice = ("procedures/", "seams/", "assets/job/procedure/", "print")
     assert {path for path in core if path.startswith(by_choice)} == set()
@@ -100,7 +101,7 @@ def test_a_procedure_comes_with_all_that_its_page_loads_and_leads_to(
     for group in contents["procedures"]:
         page = f"procedures/{group['id']}.html"
         held = core | unfolded(group["files"], paths)
-        assert {page, f"assets/job/procedure/{group['id']}.js"} <= held
+        assert {page, f"assets/job/procedure/{group['id']}.js", f"assets/bay/{group['id']}.js"} <= held
         assert group["title"] == title_of(site / page)
         wanted = {path for path in ways_of(site, page) if path.partition("/")[0] in (*LED_TO, "assets")}
         assert len(wanted) > 15
@@ -130,20 +131,18 @@ def test_a_procedure_is_far_smaller_than_the_book(contents: dict[str, Any]) -> N
 
 
 def ways_of(site: Path, page: str) -> set[str]:
-    """Every file of the book that a page's links, pictures and scripts name."""
-    soup = BeautifulSoup((site / page).read_bytes(), "html.parser")
-    main = soup.find("main")
-    assert main is not None
-    named = [tag[name] for tag in (*main.find_all(True), *soup.head.find_all(True)) for name in ("href", "src")  # type: ignore[union-attr]
-             if tag.get(name)]  # fmt: skip
-    found = {urljoin(page, str(one)).partition("#")[0] for one in named}
-    return {one for one in found if one and "://" not in one and (site / one).is_file()}
+    """Every file of the book that a page's head and main part name."""
+    text = (site / page).read_text("utf-8")
+    head, main = text[: text.index("</head>")], text[text.index("<main") : text.index("</main>")]
+    named = re.findall(r'(?:href|src)="([^"#]+)', head + main)
+    found = {urljoin(page, unescape(one)) for one in named if "://" not in one}
+    return {one for one in found if (site / one).is_file()}
 
 
 def title_of(page: Path) -> str:
-    heading = BeautifulSoup(page.read_bytes(), "html.parser").h1
+    heading = re.search(r"<h1>(.*?)</h1>", page.read_text("utf-8"), re.DOTALL)
     assert heading is not None
-    return heading.get_text()
+    return unescape(heading[1])
 
 
 @pytest.mark.parametrize(("numbers", "text"), [

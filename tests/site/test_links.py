@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import posixpath
 from collections import Counter
 from collections.abc import Iterator
@@ -161,7 +162,8 @@ def test_each_asset_is_used(site: Path, pages: Pages, addresses: list[Address]) 
     used = {file for _, file, _ in inner(addresses)}
     shards = set((site / "assets/search").iterdir())  # search.js asks for each as a search needs it
     by_job = {path for folder in LOADED_BY_JOBS for path in (site / folder).iterdir()}
-    loaded_later = shards | by_job
+    icons = {site / icon["src"] for icon in json.loads((site / "seambook.webmanifest").read_bytes())["icons"]}
+    loaded_later = shards | by_job | icons
     files = {path for path in (site / "assets").rglob("*") if path.is_file()}
     # Where the whole book is made to print, which for one as large is when asked.
     in_some_books = {"assets/css/whole.css"}

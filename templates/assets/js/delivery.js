@@ -13,7 +13,8 @@
   const { root = "", path = "", copy = "", book = "" } = document.body.dataset;
   const THIS_DEVICE = new Set(["localhost", "127.0.0.1", "[::1]"]);
   const LATER = `seambook:${book}:later`;
-  const PREVIEW = 'script[src^="/_seambook/"]';
+  const PREVIEW = "script[data-version]";
+  /* What the look at a book in the making adds to its pages, and no other script has. */
   const SOON = 3000;
   const HOUR = 3600 * 1000;
   /* A page that stays open for days asks for a new edition when it is looked at again, once an hour at most. */

@@ -6,7 +6,7 @@
   "use strict";
 
   /** @typedef {{id: string, title: string, bytes: number, isKept: boolean, adds: number}} Kept */
-  /** @typedef {{edition: string, isWhole: boolean, most: number | null, bytes: number, core: number, kept: number, isComplete: boolean, procedures: Kept[]}} State */
+  /** @typedef {{edition: string, fault: any, isWhole: boolean, most: number | null, bytes: number, core: number, kept: number, isComplete: boolean, procedures: Kept[]}} State */
 
   /** @type {any} */
   const { delivery, dom } = /** @type {any} */ (window).seambook;
@@ -76,7 +76,7 @@
   }
 
   function fault() {
-    const found = failed || delivery.now.fault;
+    const found = failed || delivery.now.fault || state?.fault;
     if (!found) return null;
     return el("div", { class: "device-fault" }, el("p", { text: (WHY[found.why] || WHY.full)(found) }),
       el("p", {}, button("Try again", again, { id: "device_again" })));
@@ -153,6 +153,7 @@
 
   function again() {
     [failed, delivery.now.fault] = [null, null];
+    if (state) state.fault = null;
     if (delivery.now.registration?.active) void work({ ask: "keep" });
     delivery.look();
     draw();
