@@ -18,11 +18,11 @@ from builder.view.lists import BAY, JOBS, LISTS, plain_page
 from builder.view.warnings import warnings
 
 LEAD = "One step at a time, large enough for a gloved thumb, for one procedure or a whole job."
-FIRST = ("words", "kept", "dom", "check", "file", "store", "photo", "library", "bar", "join", "meet", "keep", "rows", "parts",
-         "entries", "photos", "ticks", "step_card")  # fmt: skip
+FIRST = ("words", "kept", "dom", "check", "file", "store", "photo", "library", "bar", "join", "meet", "keep", "rows",
+         "parts", "entries", "photos", "ticks", "step_card")  # fmt: skip
 """What the first step cannot be shown or kept without."""
-OWN = ("plan", "stand", "names", "dialog", "keypad", "release", "measures", "photo", "drawing", "step", "ways", "person",
-       "end", "open", "frame", "turn", "desk", "page")  # fmt: skip
+OWN = ("plan", "stand", "names", "dialog", "keypad", "release", "measures", "photo", "drawing", "step", "ways",
+       "person", "end", "open", "frame", "turn", "desk", "page")  # fmt: skip
 DRAWING = ("numbers", "strokes", "lengths", "weld_places", "order_numbers", "measures_below", "layout")
 SCRIPTS = (
     "assets/job/book.js", "assets/job/form.js", "assets/js/as_built.js",
