@@ -35,7 +35,7 @@
     if (out && out.step !== row.id) return { label: `Out of tolerance: ${out.name}`, take: () => go(out.step) };
     if (row.done && next.id !== row.id) return { label: `Go to step ${next.number || "+"}`, take: () => go(next.id) };
     const until = stand.states.get(row.id)?.until;
-    return { label: until ? `Wait until ${seambook.jobWords.clock(until)}` : "Where to?", isQuiet: true, take: () => bay.where() };
+    return { label: until ? `Wait until ${bayStand.clock(until)}` : "Where to?", isQuiet: true, take: () => bay.where() };
   }
 
   /** @param {any} bay @returns {Turn} */
