@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from builder.model.bay_views import Bay, BayProcedure, BayStep
+from builder.model.bay_procedure import BayProcedure, BayStep
+from builder.model.bay_views import Bay
 from builder.model.records.law import Method
 from builder.model.records.procedure import Procedure
 from builder.model.records.procedure import Step as StepRecord
@@ -18,20 +19,21 @@ from builder.view.lists import BAY, JOBS, LISTS, plain_page
 from builder.view.warnings import warnings
 
 LEAD = "One step at a time, large enough for a gloved thumb, for one procedure or a whole job."
-FIRST = ("check", "file", "store", "photo", "library", "bar", "join", "meet", "keep", "rows", "parts",
-         "entries", "photos", "ticks", "step_card")  # fmt: skip
+FIRST = ("check", "file", "store", "photo", "library", "bar", "join", "meet", "keep", "rows", "parts", "entries", "photos",
+         "ticks", "step_card")  # fmt: skip
 """What the first step cannot be shown or kept without."""
 TIMERS = ("clock", "timer_words", "wall", "alarm", "awake", "timer_view", "timers", "timer_set")
-OWN = ("plan", "stand", "names", "dialog", "keypad", "release", "measures", "photo", "drawing", "step", "ways", "person",
-       "end", "open", "frame", "turn", "desk", *TIMERS, "page")  # fmt: skip
+OWN = ("plan", "stand", "names", "dialog", "keypad", "release", "measures", "photo", "drawing", "step", "ways",
+       "person", "end", "open", "frame", "turn", "desk", *TIMERS, "page")  # fmt: skip
 DRAWING = ("numbers", "strokes", "lengths", "weld_places", "order_numbers", "measures_below", "layout")
-SCRIPTS = (
-    "assets/job/book.js", "assets/job/form.js", "assets/js/as_built.js",
-    "assets/js/job_words.js", "assets/js/job_kept.js",
+BOUND = "assets/js/bay.js"
+BOUND_OF = (
+    "assets/js/as_built.js", "assets/js/job_words.js", "assets/js/job_kept.js",
     *(f"assets/js/{name}.js" for name in CONTROL), *(f"assets/js/job_{name}.js" for name in FIRST),
     *(f"assets/js/bay_{name}.js" for name in OWN),
 )  # fmt: skip
-"""The last one starts the page."""
+"""Put together to one script, which a phone has sooner than forty. The last one starts the page."""
+SCRIPTS = ("assets/job/book.js", "assets/job/form.js", BOUND)
 
 
 def bay_page(book: Book) -> Page:
@@ -39,10 +41,10 @@ def bay_page(book: Book) -> Page:
     here = Here(book, BAY)
     ways = (Link("Procedures", f"{LISTS}#procedure", "with all their steps"), Link("Jobs", JOBS))
     planner = (*curing_calculators(book), *(f"assets/js/{name}.js" for name in PLANNER))
-    later = tuple(path for path in planner if path not in SCRIPTS)
+    later = tuple(path for path in planner if path not in BOUND_OF)
     bay = Bay(TITLE, later, tuple(f"assets/js/{name}.js" for name in DRAWING), ways)
     page = plain_page(here, Ref("page", "bay"), TITLE, Html(f"<p>{here.text(LEAD)}</p>"), (bay,))
-    return replace(page, scripts=SCRIPTS)
+    return replace(page, scripts=SCRIPTS, is_bare=True)
 
 
 def bay_procedure(book: Book, procedure: Procedure, page: Page) -> BayProcedure:

@@ -34,7 +34,8 @@
     const [out] = stand.readings;
     if (out && out.step !== row.id) return { label: `Out of tolerance: ${out.name}`, take: () => go(out.step) };
     if (row.done && next.id !== row.id) return { label: `Go to step ${next.number || "+"}`, take: () => go(next.id) };
-    return { label: "Where to?", isQuiet: true, take: () => bay.where() };
+    const until = stand.states.get(row.id)?.until;
+    return { label: until ? `Wait until ${bayStand.clock(until)}` : "Where to?", isQuiet: true, take: () => bay.where() };
   }
 
   /** @param {any} bay @returns {Turn} */

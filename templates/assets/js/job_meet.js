@@ -29,15 +29,15 @@
   function together(kept, other, joined) {
     jobBar.clear("conflict");
     const { book } = kept.state;
-    const read = jobFile.read(jobFile.write(joined, book), book, other.id);
+    const whole = Object.assign(jobFile.copyOf(kept.state.job, other.id), joined);
+    const read = jobFile.read(jobFile.write(whole, book), book, other.id);
     if (read.fault) {
       ask(kept, other);
       return;
     }
     kept.state.job = read.job;
     Object.assign(kept, { revision: other.revision, base: other.text, dirty: true, stopped: false });
-    void kept.refresh();
-    jobBar.say("Another tab had changed this job as well: both were put together.");
+    void kept.refresh().then(() => jobBar.say("Another tab had changed this job as well: both were put together."));
   }
 
   /** @param {any} kept @param {any} other @param {any} [joined] */
