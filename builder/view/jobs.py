@@ -28,10 +28,10 @@ PLANNER = (
 STRIPS = ("strokes", "lengths", "weld_places", "pieces", "paper", "strip")
 """Marking strips are printed with the job."""
 PAGE = (
-    "dom", "check", "file", "store", "photo", "library", "choices", "bar", "join", "meet", "keep", "desk",
-    "list", "make_car", "make_pick", "make_time", "make", "rows", "parts", "loop", "entries", "photos", "ticks", "lanes", "timeline_draw",
-    "timeline", "paper", "plan_view", "step_card", "steps", "traveller", "asbuilt", "findings", "takeoff_view",
-    "customer", "strips", "print",
+    "dom", "check", "file", "store", "photo", "library", "choices", "bar", "join", "meet", "keep", "desk", "list",
+    "make_car", "make_pick", "make_time", "make", "rows", "parts", "loop", "entries", "photos", "ticks", "lanes",
+    "timeline_draw", "timeline", "paper", "plan_view", "step_card", "steps", "traveller", "asbuilt", "findings",
+    "takeoff_view", "customer", "strips", "print",
 )  # fmt: skip
 SCRIPTS = (
     "assets/job/book.js", "assets/job/form.js",

@@ -10,6 +10,7 @@
   const { jobBar, jobEntries: entries, jobTicks, bayStand, bayPerson } = seambook;
   const LEAST_SECONDS = 30;
   const MOST_MINUTES = 240;
+  const FRESH = 5000;
   /** The frame that is drawn into, and how the page goes elsewhere. @type {any} */
   let frame = null;
   /** @type {any} */
@@ -18,7 +19,11 @@
   let kept = null;
   let shown = "";
   let isEnd = false;
+  /** From which place of the order to go on at the next drawing; below nothing to stay. */
+  let onFrom = -1;
   let drawn = "";
+  /** Where the work stands, as long as nothing has changed and the clock has not gone on. */
+  let stood = /** @type {{kept: any, version: number, until: number, stand: any}} */ ({ kept: null, version: 0, until: 0, stand: null });
   /** When each step was first seen, for how long it took. @type {Map<string, number>} */
   let seen = new Map();
 
@@ -26,12 +31,23 @@
   function context() {
     const plain = seambook.jobParts.here(kept.state);
     const state = { ...plain, change: (/** @type {any} */ edit, /** @type {any} */ how) => kept.change(edit, { ...how, isLater: true }) };
-    const stand = bayStand.of(state, Date.now());
+    const stand = standOf(state);
     const row = isEnd ? null : stand.rows[stand.at.get(shown) ?? -1] || null;
     return {
       state, stand, row, status: row ? stand.states.get(row.id) : null, ...verbs, say: jobBar.say,
       change: (/** @type {any} */ edit) => state.change(edit), done: (/** @type {string} */ note) => done(context(), note),
     };
+  }
+
+  /** @param {any} state @returns {Stand} */
+  function standOf(state) {
+    const now = Date.now();
+    if (stood.kept !== kept || stood.version !== kept.version || now >= stood.until || now < stood.until - FRESH) {
+      const stand = bayStand.of(state, now);
+      const ends = [...stand.states.values()].map(({ until = 0 }) => until).filter((until) => until > now);
+      stood = { kept, version: kept.version, until: Math.min(now + FRESH, ...ends), stand };
+    }
+    return stood.stand;
   }
 
   /** Open a job. @param {any} one what `jobKeep.open` gives @param {any} given how the page goes elsewhere */
@@ -69,6 +85,7 @@
   /** @param {boolean} [isTyped] */
   function draw(isTyped = false) {
     if (!kept || !frame) return;
+    if (onFrom >= 0) goOn();
     const bay = context();
     if (!isEnd && !bay.row && bay.stand.rows.length) {
       begin();
@@ -129,25 +146,24 @@
       if (note) addNote(job, row, note);
     };
     step(edit, isHold ? -1 : from);
-    seambook.bayTimers?.stepDone(context().state, row);
+    seambook.bayTimers?.stepDone(bay.state, row);
     jobBar.say(`Step ${row.number || ""} is done.${isHold ? " It is to be released." : ""}`);
     return undefined;
   }
 
-  /** Change the job, and go on to what comes after a place of the order; with none, stay. @param {(job: any) => void} edit @param {number} from */
-  function step(edit, from) {
-    kept.state.job.changed = seambook.jobKeep.now();
-    edit(kept.state.job);
-    if (from >= 0) {
-      const { stand } = context();
-      const next = bayStand.after(stand, from);
-      isEnd = !next;
-      shown = next ? next.id : "";
-    }
+  /** Show what comes after the place of the order at which a step was done. */
+  function goOn() {
+    const { stand } = context();
+    const next = bayStand.after(stand, onFrom);
+    [onFrom, isEnd, shown] = [-1, !next, next ? next.id : ""];
     const name = entries.name();
     if (name && shown) kept.state.job.left_at = { ...kept.state.job.left_at, [name]: shown };
-    drawn = "";
-    kept.change(() => undefined, { isLater: true });
+  }
+
+  /** Change the job, and go on to what comes after a place of the order; below nothing, stay. @param {(job: any) => void} edit @param {number} from */
+  function step(edit, from) {
+    [onFrom, drawn] = [from, ""];
+    kept.change(edit, { isLater: true });
     top();
   }
 

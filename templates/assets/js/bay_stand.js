@@ -15,12 +15,20 @@
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
   const MINUTE = 60000;
 
-  /** The least time that must pass after a step, in minutes. @param {any} state @param {any} step */
+  /** Waits worked out before: the same step at the same temperature waits as long. @type {WeakMap<any, {temperature: number, least: number}>} */
+  const known = new WeakMap();
+
+  /** The least time that must pass after a step, in minutes. @param {any} state @param {any} step @returns {number} */
   function leastOf(state, step) {
     if (!step.wait) return 0;
     const { jobWaits } = seambook;
-    const found = jobWaits ? jobWaits.waitOf(step, state.book.planning, state.job.climate.temperature).wait : step.wait;
-    return found.least;
+    const { temperature } = state.job.climate;
+    if (!jobWaits) return step.wait.least;
+    const before = known.get(step);
+    if (before && before.temperature === temperature) return before.least;
+    const { least } = jobWaits.waitOf(step, state.book.planning, temperature).wait;
+    known.set(step, { temperature, least });
+    return least;
   }
 
   /** The waits that keep a step, by what it comes after. A tick that this device's clock has not reached tells nothing of how long
@@ -40,6 +48,12 @@
     return found;
   }
 
+  /** A moment as it is said today: on another day with the day. @param {number} at */
+  function clock(at) {
+    const words = seambook.jobWords;
+    return words.day(at) === words.day(Date.now()) ? words.clock(at) : words.moment(at);
+  }
+
   /** @param {any} state @param {number} now @returns {Stand} */
   function of(state, now) {
     const rows = seambook.jobRows.of(state);
@@ -48,7 +62,7 @@
     for (const [id, kept] of waits(state, byId, now)) {
       const own = states.get(id);
       if (own?.sort !== "next") continue;
-      const why = kept.map((one) => ({ say: one.until > now ? `Wait until ${seambook.jobWords.clock(one.until)}, after` : "It is still to be said that all is in order, above, after", id: one.id }));
+      const why = kept.map((one) => ({ say: one.until > now ? `Wait until ${clock(one.until)}, after` : "It is still to be said that all is in order, above, after", id: one.id }));
       states.set(id, { sort: "wait", why, until: Math.max(...kept.map(({ until }) => until)) });
     }
     const { holds, readings } = seambook.jobTicks.open(state, rows);
@@ -68,12 +82,18 @@
   function after(stand, from) {
     const behindFirst = [...stand.rows.slice(from + 1), ...stand.rows.slice(0, from + 1)];
     const isReady = (/** @type {JobRow} */ row) => stand.states.get(row.id)?.sort === "next";
-    return behindFirst.find(isReady) || stand.rows.find((row) => !row.done) || null;
+    return behindFirst.find(isReady) || soonest(stand) || stand.rows.find((row) => !row.done && !row.waiting) || stand.rows.find((row) => !row.done) || null;
+  }
+
+  /** Of the steps that wait for nothing but the clock the one that may be done first. @param {Stand} stand @returns {JobRow | null} */
+  function soonest({ rows, states }) {
+    const waiting = rows.filter(({ id }) => states.get(id)?.sort === "wait");
+    return waiting.reduce((/** @type {JobRow | null} */ best, row) => (best && states.get(best.id).until <= states.get(row.id).until ? best : row), null);
   }
 
   /** Where to begin. @param {Stand} stand */
   function first(stand) {
-    return ready(stand)[0] || stand.rows.find((row) => !row.done) || stand.rows[stand.rows.length - 1] || null;
+    return after(stand, -1) || stand.rows[stand.rows.length - 1] || null;
   }
 
   /** What of a step is still to be put down before it is done: `sort` says what. @param {any} state @param {JobRow} row
@@ -95,5 +115,5 @@
     return `${name} was not measured: `;
   }
 
-  seambook.bayStand = { of, ready, after, first, missing, notMeasured, leastOf };
+  seambook.bayStand = { of, ready, after, first, missing, notMeasured, leastOf, clock };
 })();

@@ -57,7 +57,7 @@
     const out = stand.readings.map((/** @type {AsBuiltRow} */ one, /** @type {number} */ n) =>
       way(`bay_off-${n}`, [el("span", { class: "label", text: "Out of tolerance" }), el("span", { text: `${one.name}: ${words.number(Number(one.found))} ${one.unit}` })], () => go(one.step)));
     const waiting = stand.rows.filter((/** @type {JobRow} */ { id }) => stand.states.get(id)?.sort === "wait").slice(0, 4).map((/** @type {JobRow} */ row, /** @type {number} */ n) =>
-      way(`bay_wait-${n}`, [el("span", { class: "label", text: `Waits until ${words.clock(stand.states.get(row.id).until)}` }), ...named(row)], () => go(row.id)));
+      way(`bay_wait-${n}`, [el("span", { class: "label", text: `Waits until ${seambook.bayStand.clock(stand.states.get(row.id).until)}` }), ...named(row)], () => go(row.id)));
     const asked = stand.rows.filter((/** @type {JobRow} */ { waiting: one }) => one).length;
     return el("div", { class: "bay-list" },
       el("h3", { class: "bay-part", text: ready.length ? "May be done now" : "Nothing may be done now" }), ready.map((/** @type {JobRow} */ row, /** @type {number} */ n) => way(`bay_ready-${n}`, named(row), () => go(row.id))),

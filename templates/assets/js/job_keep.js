@@ -79,6 +79,8 @@
       /** Whether the file was handed out since the last change. */
       this.handed = false;
       this.timer = 0;
+      /** Grows with every change and every plan: what was made of the job before is as good as new while it stays. */
+      this.version = 0;
       this.brief = "";
       /** What the store had last, as this page knows it: where two tabs changed a job, both came from here. */
       this.base = revision ? jobFile.write(job, book) : "";
@@ -94,6 +96,7 @@
      */
     change(edit, how = {}) {
       edit(this.state.job);
+      this.version += 1;
       this.state.job.changed = now();
       this.dirty = true;
       this.handed = false;
@@ -151,6 +154,7 @@
     /** @param {boolean} isTyping a quick plan, in the order of the one before */
     replan(isTyping) {
       const { state } = this;
+      this.version += 1;
       state.today = Date.now();
       state.compared = jobFile.compare(state.job, state.book, seambook.jobProcedures);
       state.planned = (this.page.plan || plan)(state.job, state.planned, isTyping);

@@ -29,7 +29,8 @@
   function together(kept, other, joined) {
     jobBar.clear("conflict");
     const { book } = kept.state;
-    const read = jobFile.read(jobFile.write(joined, book), book, other.id);
+    const whole = Object.assign(jobFile.copyOf(kept.state.job, other.id), joined);
+    const read = jobFile.read(jobFile.write(whole, book), book, other.id);
     if (read.fault) {
       ask(kept, other);
       return;

@@ -244,7 +244,8 @@
     }
     jobBar.clear("same");
     const joined = seambook.jobJoin.join(null, read.job, job);
-    const came = await store.save({ id: job.id, text: jobFile.write(joined.job, seambook.jobBook), brief: jobKeep.briefOf(joined.job, null) }, before.revision);
+    const whole = Object.assign(jobFile.copyOf(job, job.id), joined.job);
+    const came = await store.save({ id: job.id, text: jobFile.write(whole, seambook.jobBook), brief: jobKeep.briefOf(whole, null) }, before.revision);
     kept = null;
     go(job.id);
     const said = joined.clashes.length ? ` Of ${joined.clashes.length} values that differed the newer was taken.` : "";
