@@ -40,4 +40,6 @@ class Sheets:
     data: str
     """JSON by which the script draws them."""
     seam_href: str
+    address: str = ""
+    """Where the page is to be had, for the code on each sheet; or empty."""
     anchor: str = "strip"

@@ -11,11 +11,13 @@ from typing import ClassVar, NamedTuple
 from builder.model.bay_views import Bay
 from builder.model.calculation import WayThere
 from builder.model.choosing import Choosing
+from builder.model.device_view import DeviceDesk
 from builder.model.drawings import Body, Drawing
 from builder.model.grid import Grid as Grid
 from builder.model.html import NO_HTML
 from builder.model.html import Html as Html  # what makes views takes it from here
 from builder.model.job_views import JobDesk
+from builder.model.label_views import LabelDesk
 from builder.model.labelled import Caution as Caution
 from builder.model.labelled import Link as Link
 from builder.model.labelled import Row as Row
@@ -276,7 +278,7 @@ class Groups:
 Block = (
     Facts | Prose | Items | Links | Grid | Cards | Figure | Pictures | Warnings | Worked | Form | Plotted | Steps
     | Groups | Body | Laid | Sheets | PointEntry | PointResults | WayThere | Choosing | PlannedSegment | JobDesk
-    | Bay
+    | DeviceDesk | Bay | LabelDesk
 )  # fmt: skip
 
 
@@ -306,6 +308,10 @@ class Site:
     """The units a page shows first: metric or us."""
     foot: tuple[tuple[str, str], ...] = ()
     """Label and path of what the foot leads to."""
+    base: str = ""
+    """Where the book is to be had on a server, without a slash at its end; or empty."""
+    paper: str = "A4"
+    """What pages are printed on first: A4 or Letter."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -332,4 +338,6 @@ class Page:
     edition: str = ""
     """Which issue of the record this is, such as `Revision 3, 2 October 2026`: the running head on paper says it."""
     address: str = ""
-    """Where the page is to be had, for its foot on paper."""
+    """Where the page is to be had, for the code on its first sheet of paper; empty where it has none."""
+    standing: str = ""
+    """Of a procedure that is not issued the word for it, which the search shows."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
+from hashlib import sha256
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast, get_args
 
@@ -21,6 +22,8 @@ if TYPE_CHECKING:
     from jinja2 import Environment, Template
 
 _PAGE, _WHOLE, _RECORD = "pages/page.html", "pages/print.html", "parts/record.html"
+EDITION_MARK = "\ue000edition\ue000"
+"""Stands for the page's edition while a template is filled; no record holds these two characters of nobody's."""
 FORMS = tuple(block.form for block in get_args(Block))
 """Each form of block has a template part of its name."""
 
@@ -42,7 +45,7 @@ class Renderer:
 
     def render(self, page: Page, site: Site) -> bytes:
         """One page as UTF-8. What is no `Html` in the view is escaped."""
-        return self.page.render(page=page, site=site).encode()
+        return with_edition(self.page.render(page=page, site=site)).encode()
 
     def render_whole(self, whole: Whole, site: Site) -> bytes:
         """A document of many records as UTF-8; each is filled in when its turn comes."""
@@ -59,7 +62,8 @@ def open_renderer(templates: Path) -> Renderer:
     message = lru_cache(maxsize=4096)(_macro(environment, "parts/warning.html", "message"))
     # The same safety messages stand before many steps, the same answers in a step and on its seam's page.
     environment.globals.update(
-        code=code,
+        code=lru_cache(maxsize=256)(code),
+        edition_mark=EDITION_MARK,
         draw=draw,
         draw_view=draw_view,
         lay=lay,
@@ -74,6 +78,16 @@ def open_renderer(templates: Path) -> Renderer:
     whole, record = environment.get_template(_WHOLE), environment.get_template(_RECORD)
     told, beside = (_macro(environment, "parts/step.html", name) for name in ("told", "beside"))
     return Renderer(environment.get_template(_PAGE), whole, record, told, beside, message)
+
+
+def with_edition(page: str) -> str:
+    """Put a page's edition where it is said: what stands between head and foot, as eight digits.
+
+    A sheet of paper and the page on a phone say the same one as long as nothing of it has changed. The book's own
+    fingerprint would change with every record, and every page of the book with it.
+    """
+    said = page[page.find("<main") : page.rfind("</main>")]
+    return page.replace(EDITION_MARK, sha256(said.encode()).hexdigest()[:8])
 
 
 def _escaped(text: str) -> str:

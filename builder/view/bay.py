@@ -13,13 +13,13 @@ from builder.model.reference import Ref
 from builder.model.views import Html, Link, Page, Steps
 from builder.view.bay_way import TITLE
 from builder.view.here import Book, Here
-from builder.view.jobs import PLANNER, curing_calculators
+from builder.view.jobs import CONTROL, PLANNER, curing_calculators
 from builder.view.lists import BAY, JOBS, LISTS, plain_page
 from builder.view.warnings import warnings
 
 LEAD = "One step at a time, large enough for a gloved thumb, for one procedure or a whole job."
-FIRST = ("words", "kept", "dom", "check", "file", "store", "photo", "library", "bar", "join", "meet", "keep", "rows",
-         "parts", "entries", "photos", "ticks", "step_card")  # fmt: skip
+FIRST = ("check", "file", "store", "photo", "library", "bar", "join", "meet", "keep", "rows", "parts",
+         "entries", "photos", "ticks", "step_card")  # fmt: skip
 """What the first step cannot be shown or kept without."""
 TIMERS = ("clock", "timer_words", "wall", "alarm", "awake", "timer_view", "timers", "timer_set")
 """What times waits and watches: there before the page starts."""
@@ -29,7 +29,9 @@ OWN = ("plan", "stand", "names", "dialog", "keypad", "release", "measures", "pho
 DRAWING = ("numbers", "strokes", "lengths", "weld_places", "order_numbers", "measures_below", "layout")
 SCRIPTS = (
     "assets/job/book.js", "assets/job/form.js", "assets/js/as_built.js",
-    *(f"assets/js/job_{name}.js" for name in FIRST), *(f"assets/js/bay_{name}.js" for name in OWN),
+    "assets/js/job_words.js", "assets/js/job_kept.js",
+    *(f"assets/js/{name}.js" for name in CONTROL), *(f"assets/js/job_{name}.js" for name in FIRST),
+    *(f"assets/js/bay_{name}.js" for name in OWN),
 )  # fmt: skip
 """The last one starts the page."""
 

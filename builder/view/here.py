@@ -19,6 +19,7 @@ from builder.model.signs import NO_BREAK
 from builder.model.views import Html, Link, Row, Site, Warning
 from builder.view.prose import Prose
 from builder.view.quantities import Units
+from builder.view.status import standing
 
 NOTHING = Html("")
 
@@ -37,6 +38,8 @@ class Book:
     units: Units = field(default_factory=Units)
     shop: ShopSettings | None = None
     """What the shop says of itself."""
+    review: Mapping[str, int] = field(default_factory=dict)
+    """After how many months a procedure is looked at again, by its status."""
     planning: Planning | None = None
     """How jobs are planned."""
     fingerprint: str = ""
@@ -86,6 +89,12 @@ class Here:
         """The folder this page is in."""
         return self.path.rpartition("/")[0]
 
+    @property
+    def address(self) -> str:
+        """Where the page is to be had on the shop's server; empty where the book is on none."""
+        base = self.book.site.base
+        return f"{base}/{self.path}" if base else ""
+
     def href(self, ref: Ref) -> str:
         """Return the way to a record."""
         return self.book.links.href(self.path, ref)
@@ -95,7 +104,7 @@ class Here:
         return self.link_to(Ref(kind, id_), note)
 
     def link_to(self, ref: Ref, note: str = "") -> Link:
-        """Return a link to a record by its title; the other side is said."""
+        """Return a link to a record by its title; the other side is said, and that a procedure is not issued."""
         key = (self.folder, ref)
         known = self.book.known_links.get(key)
         if known is None:
@@ -103,8 +112,10 @@ class Here:
             if ref.side == "other":
                 title = f"{title}, other side"
             href = self.book.links.href(f"{self.folder}/", ref) if ref.kind not in LONE_SUBJECTS else ""
-            known = self.book.known_links[key] = Link(title, href)
-        return Link(known.text, known.href, note) if note else known
+            summary = self.book.catalogue.find(ref.record) if ref.kind == "procedure" else None
+            mark = standing(summary.status) if summary is not None else ""
+            known = self.book.known_links[key] = Link(title, href, mark)
+        return Link(known.text, known.href, ", ".join(filter(None, (known.note, note)))) if note else known
 
     def links(self, kind: str, ids: Iterable[str]) -> tuple[Link, ...]:
         """Return links to several records of a kind."""
@@ -149,6 +160,11 @@ class Here:
     def shown(self, quantity: Quantity | None) -> Said:
         """Say a quantity in both systems of units: `0.8 mm` and `0.031 in`."""
         return self.book.units.shown(quantity)
+
+
+def base_of(shop: ShopSettings | None) -> str:
+    """Return the address of the book on a server, without a slash at its end; empty where it is on none."""
+    return (shop.base_address or "").rstrip("/") if shop else ""
 
 
 def _escaped(text: str) -> str:

@@ -25,18 +25,21 @@ PLANNER = (
     *(f"schedule{part}" for part in ("_time", "_problem", "_place", "_order", "_told", "")),
     *(f"job_{name}" for name in ("words", "kept", "waits", "days", "tasks", "told", "plan")),
 )  # fmt: skip
-STRIPS = ("strokes", "lengths", "weld_places", "pieces", "paper", "strip")
+CONTROL = ("job_dom", "seen", "seen_mark", "job_seen", "job_status")
+"""Marks of steps that were changed, and of procedures that are not issued."""
+STRIPS = ("qr", "qr_draw", "strokes", "lengths", "weld_places", "pieces", "paper", "strip")
 """Marking strips are printed with the job."""
 PAGE = (
-    "dom", "check", "file", "store", "photo", "library", "choices", "bar", "join", "meet", "keep", "desk", "list",
-    "make_car", "make_pick", "make_time", "make", "rows", "parts", "loop", "entries", "photos", "ticks", "lanes",
-    "timeline_draw", "timeline", "paper", "plan_view", "step_card", "steps", "traveller", "asbuilt", "findings",
-    "takeoff_view", "customer", "strips", "print",
+    "check", "file", "store", "photo", "library", "choices", "bar", "join", "meet", "keep", "desk", "list", "make_car",
+    "make_pick", "make_time", "make", "rows", "parts", "loop", "entries", "photos", "ticks", "lanes", "timeline_draw",
+    "timeline", "paper", "plan_view", "step_card", "steps", "traveller", "asbuilt", "findings", "takeoff_view",
+    "customer", "strips", "print",
 )  # fmt: skip
 SCRIPTS = (
     "assets/job/book.js", "assets/job/form.js",
     *(f"assets/js/{name}.js" for name in PLANNER),
     "assets/js/takeoff.js", "assets/js/as_built.js", *(f"assets/js/{name}.js" for name in STRIPS),
+    *(f"assets/js/{name}.js" for name in CONTROL),
     *(f"assets/js/job_{name}.js" for name in PAGE),
     "assets/js/job_page.js",
 )  # fmt: skip

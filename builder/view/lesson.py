@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from builder.model.records.lesson import Lesson, Shown
 from builder.model.reference import Ref, parse_reference
 from builder.model.signs import NO_BREAK
-from builder.model.views import Block, Card, Cards, Html, Items, Link, Links, Page, Row
+from builder.model.views import Block, Card, Cards, Facts, Html, Items, Link, Links, Page, Row
 from builder.view.here import Here, minutes_shown
 from builder.view.page import page, passage
 
@@ -24,12 +24,12 @@ def lesson_page(here: Here, ref: Ref, lesson: Lesson) -> Page:
         Items("Watch for", here.lines(lesson.watch_for), "Nothing of its own.", "watch-for"),
         Links("Sources", here.links("source", lesson.sources), "None.", "sources"),
     )  # fmt: skip
-    aside = (Links("Comes after", here.links("lesson", lesson.after), "None: start here.", "after"),)
+    takes = Facts("", (Row("Takes", Html(minutes_shown(lesson.minutes))),), "takes")
+    aside = (takes, Links("Comes after", here.links("lesson", lesson.after), "None: start here.", "after"),)
     shown = [text for one in lesson.show for text in (one.do, one.key_point, one.why)]
     return page(
         here, ref, lesson.title, "Lesson", here.paragraphs(lesson.summary), main, aside, aliases=lesson.was,
         texts=(passage("", lesson.title, lesson.summary, *lesson.aims), passage("show", "Show", *shown)),
-        edition=minutes_shown(lesson.minutes),
     )  # fmt: skip
 
 

@@ -9,6 +9,10 @@ from builder.view.here import Here
 from builder.view.prose import plain_text
 from builder.view.used import used_by
 
+CODED = frozenset({"procedure", "seam", "lesson", "calculator", "panel", "tool", "supply"})
+"""Kinds that are printed or have labels: their sheets carry a code. One takes a hundredth of a second to make, so that
+others go without."""
+
 
 def page(
     here: Here,
@@ -24,14 +28,14 @@ def page(
     scripts: tuple[str, ...] = (),
     banner: str = "",
     edition: str = "",
-    address: str = "",
+    standing: str = "",
 ) -> Page:
     """Put a page together; empty blocks are left out of the margin, never out of the text."""
     used = used_by(here, ref)
     return Page(
         ref=ref, path=here.path, root=here.root, title=title, kind=kind, lead=lead, banner=banner,
         main=main, aside=(*aside, used) if used.groups else aside, scripts=scripts, aliases=aliases, passages=texts,
-        edition=edition, address=address,
+        edition=edition, address=here.address if ref.kind in CODED else "", standing=standing,
     )  # fmt: skip
 
 

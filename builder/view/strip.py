@@ -50,7 +50,7 @@ def _page(here: Here, ref: Ref, seam: Seam, plan: SeamPlan, method: str, methods
         Link(here.book.catalogue.title(Ref("method", other)), here.root + strip_path(ref.id, other))
         for other in methods if other != method
     )  # fmt: skip
-    sheets = Sheets("The sheets", strip, data, back.href)
+    sheets = Sheets("The sheets", strip, data, back.href, here.address)
     blocks: tuple[Block, ...] = (sheets, Links("The seam", (back,), anchor="seam"))
     if others:
         blocks += (Links("Strips for the other methods", others, anchor="others"),)

@@ -26,6 +26,8 @@ _FIRST, _PIECE = 35.0, 37.0
 _BAND = (19.0, 29.0)
 """Of a piece, from its top."""
 _TAB = 8.0
+_CODE = 28.0
+"""At the right of the head, for the code that leads to the strip's page."""
 _SHORTEST = 100.0
 """Of the paper of the last piece, so that what tells it has room."""
 _NUMBER, _PLACE, _WORDS = 3.4, 2.6, 3.0
@@ -87,7 +89,7 @@ def _told(strip: Strip) -> Said:
         welds = said(f", {row.count} ", "weld" if row.count == 1 else "welds") if row else said(f", {segment.why}")
         apart = said(" ", segment.spacing_said, " apart") if row is not None and row.count > 1 else said("")
         more = [*parts, said(f"{segment.label} ", segment.length_said, welds, apart)]
-        if max(width_of(one, _WORDS) for one in joined("; ", more)) > WIDTH - 6:
+        if max(width_of(one, _WORDS) for one in joined("; ", more)) > WIDTH - _CODE:
             return joined("; ", [*parts, "…"])
         parts = more
     return joined("; ", parts)

@@ -48,7 +48,8 @@
         width: `${paper.mm(strip.WIDTH)}mm`, height: `${paper.mm(strip.HEIGHT)}mm`,
       });
       svg.append(made("title", { id }, title), ...marks.map((mark) => made(mark.tag, mark.attributes, mark.text)));
-      page.append(svg);
+      const address = seambook.qrDraw?.address(data.path);
+      page.append(svg, ...(address ? [seambook.qrDraw.draw(address)] : []));
       return page;
     }));
   }

@@ -19,7 +19,7 @@
   const { line, upright, arrowLeft, text, shortened } = seambook.paper;
   const [WIDTH, HEIGHT, ON_A_SHEET, FRONT, CHECK, FIRST, PIECE] = [258, 186, 4, 6, 100, 35, 37];
   const [CHECK_FROM, CHECK_LINE] = [1, 29];
-  const [UPPER, LOWER, TAB, SHORTEST, NUMBER, PLACE, WORDS] = [19, 29, 8, 100, 3.4, 2.6, 3];
+  const [UPPER, LOWER, TAB, SHORTEST, NUMBER, PLACE, WORDS, CODE] = [19, 29, 8, 100, 3.4, 2.6, 3, 28];
   const LABELS = [[15, 18], [8.2, 11.2]];
   const [GAP, HAIR, LEAST] = [1.2, 0.4, 10];
   const [FRONT_END, REAR_END] = ["Front end", "Rear end"];
@@ -65,7 +65,7 @@
       const apart = row && row.count > 1 ? join(" ", say(lengths, row.spacing), " apart") : "";
       const more = [...parts, join(`${label} `, say(lengths, length), welds, apart)];
       const all = inARow(more);
-      if (Math.max(widthOf(all.text, WORDS), widthOf(all.other, WORDS)) > WIDTH - 6) return inARow([...parts, "…"]);
+      if (Math.max(widthOf(all.text, WORDS), widthOf(all.other, WORDS)) > WIDTH - CODE) return inARow([...parts, "…"]);
       parts = more;
     }
     return inARow(parts);

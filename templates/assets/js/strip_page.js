@@ -19,6 +19,8 @@
   const fault = /** @type {HTMLElement} */ (document.getElementById("strip_fault"));
   const measured = /** @type {HTMLElement} */ (document.getElementById("strip_measured"));
   const button = /** @type {HTMLElement} */ (document.getElementById("strip_print"));
+  /** The way to this page, which each sheet carries; a book without an address has none. */
+  const code = sheets.querySelector(".code");
   const record = section.dataset.strip || "null";
   /** @type {StripData} */
   let data = JSON.parse(record);
@@ -39,7 +41,7 @@
       width: `${paper.mm(strip.WIDTH)}mm`, height: `${paper.mm(strip.HEIGHT)}mm`,
     });
     svg.append(made("title", { id }, title), ...marks.map(({ tag, attributes, text }) => made(tag, attributes, text)));
-    page.append(svg);
+    page.append(svg, ...(code ? [code.cloneNode(true)] : []));
     return page;
   }
 
