@@ -7,7 +7,7 @@ from collections.abc import Callable
 from posixpath import dirname, join, normpath
 from typing import Any
 
-from builder.model.bay_views import BayProcedure, BayStep
+from builder.model.bay_procedure import BayProcedure, BayStep
 
 _WAY = re.compile(r'\b(href|src|srcset)="([^"]*)"')
 _OUTSIDE = re.compile(r"[a-z][a-z0-9+.-]*:")

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any, cast, get_args
 
 from markupsafe import escape
 
-from builder.model.bay_views import BayProcedure
+from builder.model.bay_procedure import BayProcedure
 from builder.model.views import Block, Page, Site
 from builder.model.whole import Whole
 from builder.render.bay import bay_parts

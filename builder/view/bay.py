@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from builder.model.bay_views import Bay, BayProcedure, BayStep
+from builder.model.bay_procedure import BayProcedure, BayStep
+from builder.model.bay_views import Bay
 from builder.model.records.law import Method
 from builder.model.records.procedure import Procedure
 from builder.model.records.procedure import Step as StepRecord

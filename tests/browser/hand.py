@@ -94,6 +94,8 @@ class Hand:
 
     page: Page
     name: str
+    home: str = ""
+    """The address of the bay."""
 
     def says(self, id_: str) -> str:
         return self.page.locator(f"#{id_}").inner_text()

@@ -1,4 +1,4 @@
-"""Timers in the bay itself: begun by its own Done, there after a killed tab, calling, and letting the next step go on."""
+"""Timers in the bay itself: begun by its own Done, there after a killed tab, and letting the next step go on."""
 
 from __future__ import annotations
 
@@ -34,7 +34,9 @@ AT = """key => {
 @pytest.fixture
 def bay(chromium: Browser) -> Iterator[Hand]:
     """Maren at a phone from disk, by a clock that stands once the test says so."""
-    context = chromium.new_context(viewport={"width": PHONE, "height": 740}, timezone_id="UTC", locale="en-GB", has_touch=True)
+    context = chromium.new_context(
+        viewport={"width": PHONE, "height": 740}, timezone_id="UTC", locale="en-GB", has_touch=True
+    )  # fmt: skip
     context.set_default_timeout(10_000)
     context.set_offline(True)
     context.add_init_script(HEARD)
@@ -90,7 +92,8 @@ def test_done_begins_the_wait_which_outlives_the_tab_and_lets_the_next_step_go_o
     assert bay.label == "Wait until 09:19"
     page.locator(".bay-timer-head").tap()
     expect(page.locator(".bay-timer-more")).to_contain_text("Begun 08:10 by Maren.")
-    expect(page.locator(".bay-timer-more")).to_contain_text("Written: 1 h to 24 h at 20 °C. At this job's 18 °C: 1 h 9 min to 24 h.")
+    worked_out = "Written: 1 h to 24 h at 20 °C. At this job's 18 °C: 1 h 9 min to 24 h."
+    expect(page.locator(".bay-timer-more")).to_contain_text(worked_out)
     page.clock.run_for(3000)
     saved(page)
     killed(page)

@@ -24,7 +24,8 @@ window.begin = (given) => {
   window.state = { ...given, job, change: (edit) => { edit(job); window.changes += 1; keep(); } };
   window.gone = [];
   const go = (id) => window.gone.push(id);
-  window.draw = () => window.seambook.bayTimers.draw(document.getElementById("bay_timers"), window.state, { go });
+  const place = document.getElementById("bay_timers");
+  window.draw = () => window.seambook.bayTimers.draw(place, window.state, { go });
   window.done = (id, at) => {
     const node = window.state.planned.merged.nodes.find((one) => one.id === id);
     window.state.change((own) => { own.done[id] = { at: at || window.seambook.jobWords.stamp(Date.now()), by: "Maren" }; });
@@ -40,17 +41,23 @@ HEARD = """
 window.tones = [];
 window.shakes = [];
 const start = OscillatorNode.prototype.start;
-OscillatorNode.prototype.start = function (...given) { window.tones.push(this.frequency.value); return start.apply(this, given); };
+OscillatorNode.prototype.start = function (...given) {
+  window.tones.push(this.frequency.value);
+  return start.apply(this, given);
+};
 Navigator.prototype.vibrate = (pattern) => { window.shakes.push(pattern); return true; };
 """
-WATCHING = {"every": 10, "look": "Feel it.", "cold": "Cold", "warm": "Warm", "warm_do": "Stay by it.", "warn": 30, "late": "Scuff it."}
+WATCHING = {
+    "every": 10, "look": "Feel it.", "cold": "Cold", "warm": "Warm", "warm_do": "Stay by it.", "warn": 30,
+    "late": "Scuff it.",
+}  # fmt: skip
 RUN = "first-panel@left#"
 STEPS = [
     step("flash", 1, wait={"least": 20, "for": "flash"}, do="Spray the primer."),
     step("prime", 2, wait={"least": 60, "most": 240, "for": "window to sealer"}, do="Prime it."),
     step("seal", 3, do="Seal it."),
     step("last-spark", 4, do="Weld it."),
-    step("watch", 5, watch=True, wait={"least": 60, "for": "fire watch", "attended": True}, minutes=0, do="Stay with it."),
+    step("watch", 5, watch=True, wait={"least": 60, "for": "fire watch"}, minutes=0, do="Stay with it."),
     step("close", 6, do="Close it."),
     step("cure", 7, wait={"least": 720, "for": "cure"}, do="Leave it."),
 ]  # fmt: skip

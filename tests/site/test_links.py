@@ -18,14 +18,16 @@ from tests.site.building import tags, word
 Pages = dict[str, BeautifulSoup]
 ADDRESSES = ("href", "src", "srcset", "poster", "data", "action", "formaction", "cite", "background", "manifest")
 INPUTS = "in="  # a calculator's page opens with the inputs that follow
-EXAMPLE = "example="  # the page of jobs opens the job that follows
+EXAMPLE = "example="  # the page of jobs, or the bay, opens the job that follows
+PROCEDURE = "procedure="  # the bay opens the procedure that follows
 NAMED = ("for", "aria-labelledby", "aria-describedby", "aria-controls", "aria-owns", "aria-details", "headers", "list")
 
 
 LOADED_BY_JOBS = {
     "assets/job/procedure": "job_library.js", "assets/job/example": "job_library.js", "assets/strip": "job_strips.js",
+    "assets/bay": "bay_page.js",
 }  # fmt: skip
-"""What the page of jobs loads once a job needs it, and the script that asks for it."""
+"""What the page of jobs and the bay load once a job needs it, and the script that asks for it."""
 
 
 class Address(NamedTuple):
@@ -80,8 +82,22 @@ def test_each_fragment_is_an_id_of_its_page(addresses: list[Address], ids: dict[
     lost = [
         one for one, file, fragment in inner(addresses) if fragment and fragment not in known.get(file, set())
         and fragment != "top"  # the top of the document, by the HTML standard, needs no id
-        and not fragment.startswith((INPUTS, EXAMPLE))
+        and not fragment.startswith((INPUTS, EXAMPLE, PROCEDURE))
     ]  # fmt: skip
+    assert lost == []
+
+
+def test_the_bay_opens_what_there_is(site: Path, addresses: list[Address]) -> None:
+    asked = [(file, fragment) for _, file, fragment in inner(addresses) if fragment.startswith((EXAMPLE, PROCEDURE))]
+    assert len({fragment for file, fragment in asked if file == "bay.html"}) > 50
+    assert {file for file, _ in asked} == {"bay.html", "jobs.html"}
+    folders = {EXAMPLE: "assets/job/example", PROCEDURE: "assets/bay"}
+    lost = [
+        fragment
+        for _, fragment in asked
+        for key, folder in folders.items()
+        if fragment.startswith(key) and not (site / folder / f"{fragment.removeprefix(key)}.js").is_file()
+    ]
     assert lost == []
 
 

@@ -8,11 +8,10 @@
   const words = seambook.jobWords;
   const entries = seambook.jobEntries;
 
-  /** HTML that came with the book. @param {string} style @param {string | undefined} html */
+  /** Mark-up that came with the book; parsed apart from the page, where nothing in it can run. @param {string} style @param {string | undefined} html */
   function piece(style, html) {
     if (!html) return null;
-    const made = el("div", { class: style });
-    made.innerHTML = html;
+    const made = el("div", { class: style }, ...new DOMParser().parseFromString(html, "text/html").body.childNodes);
     swapUnits(made);
     return made;
   }

@@ -57,7 +57,7 @@
         row("Procedures", String(brief.runs))),
       brief.steps ? el("progress", { max: brief.steps, value: brief.done, "aria-label": `Steps done: ${name}` }) : null,
       el("p", { class: "job-buttons" },
-        el("a", { class: "control", href: seambook.folder.address(`bay.html#job=${encodeURIComponent(id)}`), text: "In the bay", ...said("In the bay") }),
+        el("a", { class: "control", href: seambook.folder.address(`bay.html#job=${encodeURIComponent(id)}`), text: "In the bay", "aria-describedby": `job_open-${id}` }),
         button("Save the file", () => acts.save(id), said("Save the file")),
         button("Duplicate", () => acts.duplicate(id), said("Duplicate")),
         button("Delete", () => ask(id, name, acts), { id: `job_delete-${id}`, ...said("Delete") })),
