@@ -244,6 +244,26 @@ def test_summer_time_ending_makes_no_wait_an_hour_longer(chromium: Browser, addr
     context.close()
 
 
+def test_two_tabs_that_answer_one_timer_keep_both_answers(page: Page) -> None:
+    done(page, "prime")
+    found = page.evaluate("""() => {
+      const base = window.state.job;
+      const with_ = (what, at, more) => {
+        const job = JSON.parse(JSON.stringify(base));
+        job.timers[0].heard.push({ what, at });
+        Object.assign(job.timers[0], more);
+        return { ...job, changed: at };
+      };
+      const mine = with_("over", "2026-11-30T09:01:00", {});
+      const theirs = with_("closing", "2026-11-30T11:31:00", { ended: "2026-11-30T11:40:00" });
+      const { job, clashes } = window.seambook.jobJoin.join(base, mine, theirs);
+      return [job.timers, clashes];
+    }""")
+    [timer], clashes = found
+    assert [one["what"] for one in timer["heard"]] == ["over", "closing"]
+    assert (timer["ended"], clashes) == ("2026-11-30T11:40:00", [])
+
+
 def test_how_a_timer_stands_follows_from_its_times_alone(page: Page) -> None:
     """At many moments: never on before its least, never open after its most, and later moments never stand earlier."""
     found: list[Any] = page.evaluate("""() => {

@@ -1,4 +1,4 @@
-"""A small job with a wait, a window and a watch, and a page that shows its timers with the real scripts and style sheets."""
+"""A small job with a wait, a window and a watch, and a page that shows its timers with the real scripts and styles."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from playwright.sync_api import Page
 from tests.browser.job_states import ASSETS, state, step
 
 SCRIPTS = (
-    "job_dom", "job_words", "job_kept", "job_rows", "job_entries", "job_waits", "job_tasks",
+    "job_dom", "job_words", "job_kept", "job_rows", "job_entries", "job_waits", "job_tasks", "job_join",
     "bay_clock", "bay_timer_words", "bay_wall", "bay_alarm", "bay_awake", "bay_timer_view", "bay_timers",
 )  # fmt: skip
 STYLES = ("tokens", "sheet", "parts", "steps", "bay_timers")
@@ -28,7 +28,8 @@ window.begin = (given) => {
   window.draw = () => window.seambook.bayTimers.draw(place, window.state, { go });
   window.done = (id, at) => {
     const node = window.state.planned.merged.nodes.find((one) => one.id === id);
-    window.state.change((own) => { own.done[id] = { at: at || window.seambook.jobWords.stamp(Date.now()), by: "Maren" }; });
+    const tick = { at: at || window.seambook.jobWords.stamp(Date.now()), by: "Maren" };
+    window.state.change((own) => { own.done[id] = tick; });
     window.seambook.bayTimers.stepDone(window.state, { id, step: node.step, also: [] });
     window.draw();
   };
