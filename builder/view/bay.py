@@ -19,12 +19,14 @@ from builder.view.lists import BAY, JOBS, LISTS, plain_page
 from builder.view.warnings import warnings
 
 LEAD = "One step at a time, large enough for a gloved thumb, for one procedure or a whole job."
-FIRST = ("check", "file", "store", "photo", "library", "bar", "join", "meet", "keep", "rows", "parts", "entries", "photos",
-         "ticks", "step_card")  # fmt: skip
+FIRST = ("check", "file", "store", "photo", "library", "bar", "join", "meet", "keep", "rows", "parts",
+         "entries", "photos", "ticks", "step_card")  # fmt: skip
 """What the first step cannot be shown or kept without."""
 TIMERS = ("clock", "timer_words", "wall", "alarm", "awake", "timer_view", "timers", "timer_set")
+"""What times waits and watches: there before the page starts."""
 OWN = ("plan", "stand", "names", "dialog", "keypad", "release", "measures", "photo", "drawing", "step", "ways",
-       "person", "end", "open", "frame", "turn", "desk", *TIMERS, "page")  # fmt: skip
+       "person", "end", "open", "frame", "turn", "desk", *TIMERS,
+       "page")  # fmt: skip
 DRAWING = ("numbers", "strokes", "lengths", "weld_places", "order_numbers", "measures_below", "layout")
 BOUND = "assets/js/bay.js"
 BOUND_OF = (

@@ -70,6 +70,9 @@ WALK = """async ({most, name, reason}) => {
       press("bay_next");
     } else if (label === "Out: measure or release") {
       return { said, end: "out" };
+    } else if (label === "Answer the watch") {
+      document.querySelector("#bay_timers .is-calling .bay-timer-press button").click();
+      await until(label);
     } else if (label.startsWith("Working out")) {
       await until(label);
     } else if (label.startsWith("Wait until")) {

@@ -83,7 +83,8 @@ def test_it_is_held_let_go_and_held_again(opened: BrowserContext, address: str) 
     switch.tap()
     expect(said).to_have_text(ON)
     box = switch.bounding_box()
-    assert box is not None and box["height"] >= 60
+    assert box is not None
+    assert box["height"] >= 60
 
 
 def test_a_phone_that_refuses_is_asked_again_by_a_press(opened: BrowserContext, address: str) -> None:
@@ -95,8 +96,11 @@ def test_a_phone_that_refuses_is_asked_again_by_a_press(opened: BrowserContext, 
     expect(said).to_have_text(ON)
 
 
-@pytest.mark.parametrize(("script", "told"), [(MISSING, "this browser cannot keep the screen on"), (INSECURE, "opened from disk or over https")])
-def test_where_it_cannot_be_the_reason_and_another_way_are_said(opened: BrowserContext, address: str, script: str, told: str) -> None:
+@pytest.mark.parametrize(
+    ("script", "told"),
+    [(MISSING, "this browser cannot keep the screen on"), (INSECURE, "opened from disk or over https")],
+)
+def test_where_it_cannot_be_the_reason_is_said(opened: BrowserContext, address: str, script: str, told: str) -> None:
     page = mounted(opened, address, script)
     expect(page.locator("#bay_awake_said")).to_contain_text(told)
     expect(page.locator("#bay_awake_said")).to_contain_text("time-out on the phone to its longest")

@@ -1,4 +1,4 @@
-"""A small job with a wait, a window and a watch, and a page that shows its timers with the real scripts and style sheets."""
+"""A small job with a wait, a window and a watch, and a page that shows its timers with the real scripts and styles."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from playwright.sync_api import Page
 from tests.browser.job_states import ASSETS, state, step
 
 SCRIPTS = (
-    "job_dom", "job_words", "job_kept", "job_rows", "job_entries", "job_waits", "job_tasks",
+    "job_dom", "job_words", "job_kept", "job_rows", "job_entries", "job_waits", "job_tasks", "job_join",
     "bay_clock", "bay_timer_words", "bay_wall", "bay_alarm", "bay_awake", "bay_timer_view", "bay_timers",
 )  # fmt: skip
 STYLES = ("tokens", "sheet", "parts", "steps", "bay_timers")
@@ -24,10 +24,12 @@ window.begin = (given) => {
   window.state = { ...given, job, change: (edit) => { edit(job); window.changes += 1; keep(); } };
   window.gone = [];
   const go = (id) => window.gone.push(id);
-  window.draw = () => window.seambook.bayTimers.draw(document.getElementById("bay_timers"), window.state, { go });
+  const place = document.getElementById("bay_timers");
+  window.draw = () => window.seambook.bayTimers.draw(place, window.state, { go });
   window.done = (id, at) => {
     const node = window.state.planned.merged.nodes.find((one) => one.id === id);
-    window.state.change((own) => { own.done[id] = { at: at || window.seambook.jobWords.stamp(Date.now()), by: "Maren" }; });
+    const tick = { at: at || window.seambook.jobWords.stamp(Date.now()), by: "Maren" };
+    window.state.change((own) => { own.done[id] = tick; });
     window.seambook.bayTimers.stepDone(window.state, { id, step: node.step, also: [] });
     window.draw();
   };
@@ -40,17 +42,23 @@ HEARD = """
 window.tones = [];
 window.shakes = [];
 const start = OscillatorNode.prototype.start;
-OscillatorNode.prototype.start = function (...given) { window.tones.push(this.frequency.value); return start.apply(this, given); };
+OscillatorNode.prototype.start = function (...given) {
+  window.tones.push(this.frequency.value);
+  return start.apply(this, given);
+};
 Navigator.prototype.vibrate = (pattern) => { window.shakes.push(pattern); return true; };
 """
-WATCHING = {"every": 10, "look": "Feel it.", "cold": "Cold", "warm": "Warm", "warm_do": "Stay by it.", "warn": 30, "late": "Scuff it."}
+WATCHING = {
+    "every": 10, "look": "Feel it.", "cold": "Cold", "warm": "Warm", "warm_do": "Stay by it.", "warn": 30,
+    "late": "Scuff it.",
+}  # fmt: skip
 RUN = "first-panel@left#"
 STEPS = [
     step("flash", 1, wait={"least": 20, "for": "flash"}, do="Spray the primer."),
     step("prime", 2, wait={"least": 60, "most": 240, "for": "window to sealer"}, do="Prime it."),
     step("seal", 3, do="Seal it."),
     step("last-spark", 4, do="Weld it."),
-    step("watch", 5, watch=True, wait={"least": 60, "for": "fire watch", "attended": True}, minutes=0, do="Stay with it."),
+    step("watch", 5, watch=True, wait={"least": 60, "for": "fire watch"}, minutes=0, do="Stay with it."),
     step("close", 6, do="Close it."),
     step("cure", 7, wait={"least": 720, "for": "cure"}, do="Leave it."),
 ]  # fmt: skip

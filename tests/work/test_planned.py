@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -15,6 +16,7 @@ from builder.model.records.procedure import Procedure
 from builder.model.reference import Ref
 from builder.order import Order
 from builder.passes import Way, unpack
+from builder.view.units import minutes
 from builder.work.planned import place_faults
 
 CONTENT = Path(__file__).resolve().parents[2] / "content"
@@ -46,6 +48,17 @@ def test_the_last_layer_that_has_the_file_wins(tmp_path: Path) -> None:
 def test_without_a_file_nothing_is_known_and_nothing_wrong(tmp_path: Path) -> None:
     found, problems = settings.planning([Layer(tmp_path, "own")])
     assert (found.said, problems) == (None, ())
+
+
+def test_a_book_may_say_nothing_of_watches(tmp_path: Path) -> None:
+    text = (CONTENT / "planning.yaml").read_text("utf-8")
+    said = planning(SUPPLIED).watching
+    assert said is not None
+    assert (minutes(said.every), minutes(said.warn), said.source) == (10, 30, "common-practice")
+    without, count = re.subn(r"^watching:\n(?:  .*\n)+", "", text, flags=re.MULTILINE)
+    assert count == 1
+    (tmp_path / "planning.yaml").write_text(without, "utf-8")
+    assert planning(Layer(tmp_path, "own")).watching is None
 
 
 def test_what_is_wrong_in_the_file_is_told_at_its_place(tmp_path: Path) -> None:

@@ -43,7 +43,9 @@
   function standOf(state) {
     const now = Date.now();
     if (stood.kept !== kept || stood.version !== kept.version || now >= stood.until || now < stood.until - FRESH) {
-      stood = { kept, version: kept.version, until: now + FRESH, stand: bayStand.of(state, now) };
+      const stand = bayStand.of(state, now);
+      const ends = [...stand.states.values()].map(({ until = 0 }) => until).filter((until) => until > now);
+      stood = { kept, version: kept.version, until: Math.min(now + FRESH, ...ends), stand };
     }
     return stood.stand;
   }

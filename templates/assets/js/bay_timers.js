@@ -13,12 +13,16 @@
   const said = seambook.bayTimerWords;
   const view = seambook.bayTimerView;
   const TICK = 1000;
+  /** So long after a finger is lifted its click may come yet. */
+  const CLICK = 400;
 
   /** What is shown where. @type {{place: HTMLElement, state: any, go: ((id: string) => void) | null} | null} */
   let current = null;
   /** The plan whose ticks were looked through. @type {any} */
   let adopted = null;
   let ticking = 0;
+  let isPressed = false;
+  let releasing = 0;
   let drawn = "";
   let isAll = false;
   let stopping = "";
@@ -267,7 +271,7 @@
     const back = seambook.bayWall.look(now, window.performance.now());
     const rows = clock.shown(state.job, now, watching);
     const is = signature(rows, back);
-    if (is === drawn) view.tick(place, state, rows, now);
+    if (is === drawn || isPressed) view.tick(place, state, rows, now);
     else {
       drawn = is;
       const acts = { toggle, go, heard, stop, seen, more, sound: seambook.bayAlarm.tryIt };
@@ -276,6 +280,18 @@
     call(state, rows);
     window.clearTimeout(ticking);
     ticking = window.setTimeout(tick, TICK - (now % TICK) + 20);
+  }
+
+  /** A row is never made anew between the press of a finger and its click, which would then find another button or none. */
+  function pressed() {
+    isPressed = true;
+    window.clearTimeout(releasing);
+  }
+
+  function released() {
+    isPressed = false;
+    window.clearTimeout(releasing);
+    if (current) show();
   }
 
   /** A second later; where a time is over by then, what the step on the screen says of waiting is another too. */
@@ -313,6 +329,11 @@
     seambook.bayAwake?.start();
   }
 
+  document.addEventListener("pointerdown", pressed, true);
+  for (const end of ["pointerup", "pointercancel"]) {
+    document.addEventListener(end, () => (releasing = window.setTimeout(released, CLICK)), true);
+  }
+  document.addEventListener("click", released);
   document.addEventListener("visibilitychange", () => current && show());
   seambook.bayAlarm.onChange(() => current && show());
 

@@ -35,6 +35,7 @@
     if (out && out.step !== row.id) return { label: `Out of tolerance: ${out.name}`, take: () => go(out.step) };
     if (row.done && next.id !== row.id) return { label: `Go to step ${next.number || "+"}`, take: () => go(next.id) };
     const until = stand.states.get(row.id)?.until;
+    if (until && until <= Date.now()) return { label: "Answer the watch", take: () => void /** @type {any} */ (document.querySelector("#bay_timers .is-calling .bay-timer-press button"))?.focus() };
     return { label: until ? `Wait until ${bayStand.clock(until)}` : "Where to?", isQuiet: true, take: () => bay.where() };
   }
 

@@ -90,7 +90,7 @@
       return other.includes(one) ? other : `${one}\n${other}`;
     }
 
-    /** @param {any[]} before @param {any[]} one @param {any[]} other @param {(one: any) => string} name @param {string} place */
+    /** @param {any[]} before @param {any[]} one @param {any[]} other @param {(one: any) => string} name @param {string} place @returns {any[]} */
     each(before, one, other, name, place) {
       const [was, own, theirs] = [before, one, other].map((list) => new Map(list.map((item) => [name(item), item])));
       const names = new Set([...own.keys(), ...theirs.keys()]);
