@@ -39,9 +39,9 @@ from builder.view.job_book import JobShort, job_book, job_short
 from builder.view.job_example import job_example
 from builder.view.job_procedure import job_procedure
 from builder.view.jobs import jobs_page
-from builder.view.law import act_page, method_page, rule_page, state_page
 from builder.view.labels import DATA as LABELS_DATA
 from builder.view.labels import labels_data, labels_page
+from builder.view.law import act_page, method_page, rule_page, state_page
 from builder.view.lesson import lesson_page
 from builder.view.letters import letter_pages
 from builder.view.lists import foot, lists_pages, navigation, stub_page
@@ -169,7 +169,7 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
 
 
 __all__ = [
-    "LABELS_DATA", "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units", "base_of", "book_pages", "documents",
-    "files_of", "foot", "is_printed", "job_book", "job_example", "job_procedure", "job_short", "labels_data",
+    "LABELS_DATA", "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units", "base_of", "book_pages",
+    "documents", "files_of", "foot", "is_printed", "job_book", "job_example", "job_procedure", "job_short", "labels_data",
     "list_of_documents", "navigation", "pages_beside", "printed", "strips_of", "view",
 ]  # fmt: skip

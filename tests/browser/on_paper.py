@@ -1,4 +1,4 @@
-"""A page printed by Chromium -> its sheets as words with their places, as pictures, and the codes a reader finds on them."""
+"""A page printed by Chromium -> its sheets as words with their places, as pictures, and the codes read off them."""
 
 from __future__ import annotations
 

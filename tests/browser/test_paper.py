@@ -1,8 +1,9 @@
-"""Every kind of page on paper: what each sheet says of itself, its code, its boxes, and that nothing is parted badly."""
+"""Every kind of page on paper: what each sheet says of itself, its code, its boxes; and nothing is parted badly."""
 
 from __future__ import annotations
 
 import re
+from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -37,9 +38,9 @@ def squeezed(text: str) -> str:
     return re.sub(r"\s", "", text)
 
 
-def bare(text: str) -> str:
-    """Letters and digits alone: a hyphen at a line's end, or a reader's own quotes, make no other text."""
-    return re.sub(r"\W", "", text)
+def tokens(text: str) -> Counter[str]:
+    """Words without their order, which a reader of PDF loses where things stand side by side."""
+    return Counter(re.findall(r"\w+", text))
 
 
 def each_sheet_says(sheets: list[Sheet], *told: str) -> None:
@@ -93,18 +94,16 @@ def test_a_step_keeps_its_number_its_dangers_and_what_to_do_on_one_sheet(book: W
             "all => all.map((one) => [...one.querySelectorAll('.message, .brief')].map((said) => said.innerText))"
         )
         sheets = printed(page, tmp_path / "steps.pdf")
-        texts = [bare(" ".join(word.text for word in sheet.words if word.left > BESIDE)) for sheet in sheets]
+        words = [tokens(sheet.text) for sheet in sheets]
         boxes = sum(word.text == "initials" and word.left < BESIDE for sheet in sheets for word in sheet.words)
         found = 0
         for number, (step, said) in enumerate(zip(steps, dangers, strict=True), 1):
-            do = bare(re.sub(r"\[([^\]]*)\]\([^)]*\)", r"\1", step["do"]))
-            with_do = [at for at, text in enumerate(texts) if do in text]
-            assert with_do, step["key"]
-            at = next((at for at in with_do if has_number(sheets[at], number)), None)
-            assert at is not None, (paper, number, "its number stands on another sheet")
-            for danger in said:
-                assert bare(danger) in texts[at], (paper, number, danger)
-                found += 1
+            own = [at for at, sheet in enumerate(sheets) if has_number(sheet, number)]
+            assert len(own) == 1, (paper, number, "its number stands on one sheet")
+            do = re.sub(r"\[([^\]]*)\]\([^)]*\)", r"\1", step["do"])
+            for part in (do, *said):
+                assert not tokens(part) - words[own[0]], (paper, number, part)
+            found += len(said)
         assert found > 40, "the procedure has dangers to keep together"
         # A box for a tick and initials beside every step.
         assert boxes == len(steps)
@@ -131,7 +130,7 @@ def test_no_heading_stands_alone_at_the_foot_of_a_sheet(book: Watched, tmp_path:
 def test_a_measure_has_a_box_to_write_in(book: Watched) -> None:
     page = book.open(PROCEDURE, DESK)
     page.emulate_media(media="print")
-    boxes = page.locator(".measures .blank").evaluate_all("all => all.map((one) => one.getBoundingClientRect().toJSON())")
+    boxes = page.locator(".measures .blank").evaluate_all("all => all.map((one) => one.getBoundingClientRect())")
     assert len(boxes) > 10
     assert all(box["width"] > 100 and box["height"] > 28 for box in boxes)
     initials = page.locator(".hold .initials").all()
@@ -161,7 +160,9 @@ def test_a_job_on_paper_says_its_number_and_leads_back_to_it(served: Watched, tm
             page.locator(f".job-view-{view} .only-paper").first.wait_for(state="attached")
             pdf = tmp_path / f"{view}-{size}.pdf"
             sheets = printed(page, pdf, size)
-            each_sheet_says([sheet for sheet in sheets if sheet.width < sheet.height], "Job ") if view != "print" else None
+            upright = [sheet for sheet in sheets if sheet.width < sheet.height]
+            assert all("Job " in sheet.text for sheet in upright)
+            each_sheet_says(sheets)
             assert (sheets[0].width, sheets[0].height) == pytest.approx(SIZES[size], abs=0.5)
             found = codes(pictures(pdf, 300, 1, 1)[0])
             assert [one.startswith(way) for one in found] == [True], (view, size, found)
@@ -201,7 +202,8 @@ def test_without_scripts_a_sheet_has_its_foot_all_the_same(served: Watched, tmp_
 
 def test_ways_are_written_out_where_paper_cannot_be_pressed(book: Watched, tmp_path: Path) -> None:
     page = opened(book, "pages/questions.html", "A4")
-    ways = page.locator(".prose a[data-page]").evaluate_all("all => all.map((one) => [one.textContent, one.dataset.page])")
+    said = page.locator(".prose a[data-page]")
+    ways = said.evaluate_all("all => all.map((one) => [one.textContent, one.dataset.page])")
     assert len(ways) > 10
     text = squeezed(" ".join(sheet.text for sheet in printed(page, tmp_path / "ways.pdf")))
     for called, title in ways:
