@@ -11,7 +11,7 @@ from dataclasses import replace
 from functools import cached_property
 from typing import NamedTuple
 
-from builder import check, formula, link, publish, read, render, search, settings, style, view
+from builder import check, delivery, formula, link, publish, read, render, search, settings, style, view
 from builder import work as work_stage
 from builder.crew import processes_for, spread
 from builder.formula import Fault, Program
@@ -43,6 +43,8 @@ class Drawn(NamedTuple):
     """Put down beside the page."""
     short: view.JobShort | None = None
     """Of a procedure what the list of a job shows."""
+    ways: frozenset[str] = frozenset()
+    """Of a procedure the pages that its own leads to."""
 
 
 class Drawing:
@@ -62,6 +64,8 @@ class Drawing:
         self.renderer = render.open_renderer(way.order.templates)
         self.index = search.IndexWriter()
         self.shorts: list[view.JobShort] = []
+        self.ways_of: dict[Ref, frozenset[str]] = {}
+        self.files_of: dict[Ref, tuple[str, ...]] = {}
 
     def draw(self) -> list[str]:
         """Put the whole book down; return its paths."""
@@ -69,14 +73,16 @@ class Drawing:
         self.way.clock("index and assets")
         if self.is_printed:
             paths += self.printed()
-        return paths
+        return [*paths, *self.kept(paths)]
 
     def records(self) -> list[str]:
         """Work every record out, draw its page, put it down and keep its words."""
         refs = sorted(self.gathered.summaries, key=self.book.links.path)  # the order the index is written in
         paths: list[str] = []
         for at, drawn in enumerate(spread(self.record, refs, self.processes(len(refs))), 1):
-            paths += (drawn.path, *drawn.files)
+            self.files_of[drawn.ref] = (drawn.path, *drawn.files)
+            self.ways_of[drawn.ref] = drawn.ways
+            paths += self.files_of[drawn.ref]
             self.index.add(drawn.words)
             self.shorts += (drawn.short,) if drawn.short is not None else ()
             self.way.problems += self.way.placed((drawn.ref, fault) for fault in drawn.faults)
@@ -99,12 +105,14 @@ class Drawing:
             scripts[f"assets/strip/{ref.id}.js"] = render.assigned("strips", strips, ref.id)
         if isinstance(record, Procedure):
             more_scripts, short = self.job_scripts(ref, record)
-            scripts |= more_scripts
+            parts = self.renderer.bay(view.bay_procedure(self.book, record, page))
+            scripts |= more_scripts | {f"assets/bay/{ref.id}.js": render.assigned("bayParts", parts, ref.id)}
         made = {page.path: self.renderer.render(page, self.book.site), **beside, **files, **scripts}
         for path, data in made.items():
             self.desk.put(path, data)
+        ways = delivery.ways_in(made.values()) if short is not None else frozenset()
         return Drawn(ref, page.path, search.page_words(page), (*faults, *objected, *more), (*beside, *files, *scripts),
-                     short)
+                     short, ways)
 
     def scripts(self, ref: Ref, plan: SeamPlan) -> dict[str, bytes]:
         """Return what a seam's page works its plans out from; nothing where no plan depends on a length."""
@@ -160,12 +168,32 @@ class Drawing:
             **{f"assets/method/{id_}.js": formula.emit_method(id_, method, self.programs).encode()
                for id_, method in work_stage.methods(self.shop)},
             **self.job_files(),
+            **delivery.early(self.book.site, self.way.order.templates),
             view.LABELS_DATA: render.assigned("labels", view.labels_data(self.book)),
             **self.index.files([*self.gathered.names(), *settings.unit_names(self.way.order.layers)], self.own.quiet),
         }  # fmt: skip
         for path, data in files.items():
             self.desk.put(path, data)
         return list(files)
+
+    def kept(self, paths: list[str]) -> list[str]:
+        """Put down what phones keep the book by, when it is had from a server: the hashes of all else among it."""
+        there = frozenset(paths)
+        for ref, files in self.files_of.items():
+            # What is put down for all calculators and methods at once is still theirs.
+            asset = f"assets/{'calc' if ref.kind == 'calculator' else ref.kind}/{ref.id}.js"
+            if ref.kind in ("calculator", "method") and asset in there:
+                self.files_of[ref] = (*files, asset)
+        documents = frozenset(one.path for one in view.documents(self.catalogue)) if self.is_printed else frozenset()
+        kept = delivery.Kept(
+            self.book.site, self.gathered.fingerprint, self.own.kept_whole, self.catalogue, self.files_of,
+            self.ways_of, documents,
+        )  # fmt: skip
+        made = delivery.delivered(kept, paths, self.desk.folder, self.way.order.templates)
+        for path, data in made.items():
+            self.desk.put(path, data)
+        self.way.clock("hashes")
+        return list(made)
 
     @cached_property
     def is_printed(self) -> bool:
@@ -206,9 +234,10 @@ class Drawing:
         site = Site(order.name or own.name, own.title, own.id, own.caution, view.navigation(), own.units, foot,
                     view.base_of(order.shop), own.paper)  # fmt: skip
         units = view.Units(self.way.units(), own.units)
+        review = {str(status): months for status, months in own.review.items()}
         return view.Book(
             self.catalogue, link.FolderLinks(), self.gathered.shelf, site, view.Prose(), self.gathered.pictures, units,
-            order.shop, self.way.planning().said, self.gathered.fingerprint,
+            order.shop, review, self.way.planning().said, self.gathered.fingerprint,
         )  # fmt: skip
 
     def _examples(self) -> dict[str, view.Example]:

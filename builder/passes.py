@@ -146,6 +146,7 @@ class Way:
     def _check_procedures(self, law: check_stage.Law) -> None:
         circles = check_stage.circles(law.catalogue, self.places.locate)
         self.problems += circles
+        self.problems += check_stage.standing_problems(law.catalogue, self.places.locate)
         refs = sorted(ref for ref in law.catalogue.summaries if ref.kind == "procedure")
         for problems in spread(
             lambda ref: check_stage.check_procedure(ref, law, self.places.locate, follow=not circles),

@@ -19,6 +19,8 @@ from builder.authoring.board import Board
 
 OURS = "/_seambook/"
 """Where the script of the pages and the news are; no record kind begins with an underscore."""
+WORKER = "worker.js"
+"""Not the book's: whatever was kept from this address before must not hide what is written now."""
 NO_BOOK = "the book has not been built yet"
 _TYPES = {
     ".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8",
@@ -50,7 +52,7 @@ class BookServer(ThreadingHTTPServer):
     def __init__(self, address: tuple[str, int], book: Path, added: Path, board: Board) -> None:
         self.book = book
         self.board = board
-        self.added = {name: (added / name).read_bytes() for name in ("preview.js", "preview.css")}
+        self.added = {name: (added / name).read_bytes() for name in ("preview.js", "preview.css", WORKER)}
         super().__init__(address, _Handler)
 
     def server_bind(self) -> None:
@@ -69,6 +71,8 @@ class BookServer(ThreadingHTTPServer):
         path = unquote(target.partition("?")[0].partition("#")[0])
         if path.startswith(OURS):
             return self._ours(path.removeprefix(OURS))
+        if path == f"/{WORKER}":
+            return self._ours(WORKER)
         version = self.board.news.version  # before the file is read: a newer book makes the page reload once more
         file = find_file(self.book, path)
         if file is None:

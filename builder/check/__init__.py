@@ -14,6 +14,7 @@ from builder.check.order import left_behind
 from builder.check.planned import planning_faults
 from builder.check.procedures import can_be_judged, circle_problems, stranger_problems
 from builder.check.shells import drawing_faults
+from builder.check.standing import standing_problems
 from builder.check.told_job import anyones_rules, procedure_law
 from builder.model.job_law import ProcedureLaw
 from builder.model.links import Catalogue
@@ -87,5 +88,5 @@ def _relied_on(procedure: Summary, law: Law) -> list[Summary]:
 
 __all__ = [
     "CODES", "Law", "anyones_rules", "check_procedure", "circles", "compile_programs", "drawing_faults",
-    "expression_faults", "job_faults", "law_of", "make_law", "planning_faults", "problem_of_fault",
+    "expression_faults", "job_faults", "law_of", "make_law", "planning_faults", "problem_of_fault", "standing_problems",
 ]  # fmt: skip

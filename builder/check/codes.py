@@ -74,7 +74,12 @@ UNKNOWN_MEASURE = Code("C318", "unknown_measure", """\
 A job holds a reading that its step does not ask for. A reading is named by its step, a stroke and the measure's name as
 the procedure has it: `procedure@left#step-key/Name of the measure`.""")
 
+LEANS_ON_UNISSUED = Code("C319", "leans_on_unissued", """\
+A procedure that is issued relies on one that is not, or a withdrawn one sends its readers to another that is withdrawn.
+Whoever works from the book would come to a page that says not to work from it. Of a draft it is a warning, since it may
+be issued yet.""")
+
 CODES = (STATE_MISSING, STATE_FORBIDDEN, STATE_OWED, WRONG_ORDER, NEEDLESS_EXEMPTION, RELIES_IN_A_CIRCLE,
          ACT_ON_STRANGER, KEPT_STRANGER, METHOD_NOT_ALLOWED, UNKNOWN_VIEW, OFF_ITS_VIEW, LINE_TOO_SHORT,
          VIEW_NAME_TAKEN, STEP_LACKS, PLANNING_NAMES_NOTHING, STEP_OF_NO_RUN, SIDE_THAT_DOES_NOT_FIT,
-         UNKNOWN_MEASURE)  # fmt: skip
+         UNKNOWN_MEASURE, LEANS_ON_UNISSUED)  # fmt: skip

@@ -58,6 +58,18 @@ class Stack(NamedTuple):
     """The method's id; empty where there was no joint."""
 
 
+class Issue(NamedTuple):
+    """One revision of a procedure."""
+
+    number: int
+    date: str
+    author: str
+    approver: str
+    reason: str
+    steps: tuple[tuple[str, str], ...] = ()
+    """Keys of steps that were changed, each with what was."""
+
+
 class Summary(NamedTuple):
     """One record in short."""
 
@@ -89,6 +101,8 @@ class Summary(NamedTuple):
     """Why, one for each of them."""
     stage: str = ""
     """Of a procedure where in the whole job it stands; empty where it does not say."""
+    issues: tuple[Issue, ...] = ()
+    """Of a procedure its revisions, newest first."""
 
 
 class Locate(Protocol):

@@ -8,8 +8,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import ClassVar, NamedTuple
 
+from builder.model.bay_views import Bay
 from builder.model.calculation import WayThere
 from builder.model.choosing import Choosing
+from builder.model.device_view import DeviceDesk
 from builder.model.drawings import Body, Drawing
 from builder.model.grid import Grid as Grid
 from builder.model.html import NO_HTML
@@ -276,7 +278,7 @@ class Groups:
 Block = (
     Facts | Prose | Items | Links | Grid | Cards | Figure | Pictures | Warnings | Worked | Form | Plotted | Steps
     | Groups | Body | Laid | Sheets | PointEntry | PointResults | WayThere | Choosing | PlannedSegment | JobDesk
-    | LabelDesk
+    | DeviceDesk | Bay | LabelDesk
 )  # fmt: skip
 
 
@@ -337,3 +339,5 @@ class Page:
     """Which issue of the record this is, such as `Revision 3, 2 October 2026`: the running head on paper says it."""
     address: str = ""
     """Where the page is to be had, for the code on its first sheet of paper; empty where it has none."""
+    standing: str = ""
+    """Of a procedure that is not issued the word for it, which the search shows."""

@@ -7,12 +7,14 @@ from dataclasses import dataclass
 from functools import lru_cache
 from hashlib import sha256
 from pathlib import Path
-from typing import TYPE_CHECKING, cast, get_args
+from typing import TYPE_CHECKING, Any, cast, get_args
 
 from markupsafe import escape
 
+from builder.model.bay_views import BayProcedure
 from builder.model.views import Block, Page, Site
 from builder.model.whole import Whole
+from builder.render.bay import bay_parts
 from builder.render.drawings import code, draw, draw_view, lay, plot, strip_sheets
 from builder.render.whole import section_of
 
@@ -33,6 +35,13 @@ class Renderer:
     page: Template
     whole: Template
     record: Template
+    told: Callable[..., str]
+    beside: Callable[..., str]
+    message: Callable[..., str]
+
+    def bay(self, procedure: BayProcedure) -> dict[str, Any]:
+        """A procedure's steps in pieces, as the page that shows them one at a time puts them together."""
+        return bay_parts(procedure, self.told, self.beside, self.message)
 
     def render(self, page: Page, site: Site) -> bytes:
         """One page as UTF-8. What is no `Html` in the view is escaped."""
@@ -50,6 +59,7 @@ def open_renderer(templates: Path) -> Renderer:
 
     environment = open_environment(templates)
     environment.filters["e"] = lru_cache(maxsize=16384)(_escaped)
+    message = lru_cache(maxsize=4096)(_macro(environment, "parts/warning.html", "message"))
     # The same safety messages stand before many steps, the same answers in a step and on its seam's page.
     environment.globals.update(
         code=lru_cache(maxsize=256)(code),
@@ -59,13 +69,15 @@ def open_renderer(templates: Path) -> Renderer:
         lay=lay,
         strip_sheets=strip_sheets,
         plot=plot,
-        message=lru_cache(maxsize=4096)(_macro(environment, "parts/warning.html", "message")),
+        message=message,
         chosen=lru_cache(maxsize=4096)(_macro(environment, "parts/choosing.html", "in_step")),
         values=lru_cache(maxsize=4096)(_macro(environment, "parts/worked_values.html", "values")),
     )
     parts = {form: _macro(environment, f"parts/{form}.html", "part") for form in FORMS}
     environment.globals["part"] = lambda block: parts[block.form](block)
-    return Renderer(*(environment.get_template(name) for name in (_PAGE, _WHOLE, _RECORD)))
+    whole, record = environment.get_template(_WHOLE), environment.get_template(_RECORD)
+    told, beside = (_macro(environment, "parts/step.html", name) for name in ("told", "beside"))
+    return Renderer(environment.get_template(_PAGE), whole, record, told, beside, message)
 
 
 def with_edition(page: str) -> str:

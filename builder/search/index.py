@@ -5,7 +5,7 @@
   page, as gaps; `pages`, how many there are; `common`, as gaps, words in more than half of the pages of a large book;
   `names`, for each thing with several names the words of each, names parted by tabs, words by blanks; `quiet`, words
   that ask for nothing by themselves; `priors`, how much pages count, in percent, each behind the distance of the first
-  page from which on it holds.
+  page from which on it holds; `behind`, as gaps, the pages that are not to be worked from.
 - `words-N.js` gives `seambook.shards["words-N"]`, the postings of the words from its first on, a line each. A long
   posting fills shards of its own: consecutive shards with the same first word are to be joined by a blank.
 - `texts-N.js` gives `seambook.shards["texts-N"]`, of each page from its first on the path, kind, title, and anchor and
@@ -52,6 +52,7 @@ class IndexWriter:
         self._heads: list[str] = []
         self._postings: dict[str, _Word] = {}
         self._priors: list[tuple[int, int]] = []
+        self._behind: list[int] = []
         self._same: dict[str, str] = {}
         self._titles: list[list[tuple[str, int]]] = []
         self._gaps = [base36(gap) for gap in range(1024)]
@@ -69,6 +70,8 @@ class IndexWriter:
         self._heads.append(page.head)
         if not self._priors or self._priors[-1][1] != page.prior:
             self._priors.append((number, page.prior))
+        if page.is_behind:
+            self._behind.append(number)
         postings, known_gaps, same = self._postings, self._gaps, self._same
         title: list[tuple[str, int]] = []
         self._titles.append(title)
@@ -104,6 +107,7 @@ class IndexWriter:
                 f"{gap} {base36(prior)}"
                 for gap, (_, prior) in zip(gaps(at for at, _ in self._priors).split(), self._priors, strict=True)
             ),
+            "behind": gaps(self._behind),
         }  # fmt: skip
         said = json.dumps(dictionary, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
         scripts = {"dictionary": f"{_SHARED}.dictionary={said};\n"}

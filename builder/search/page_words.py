@@ -43,6 +43,8 @@ class PageWords(NamedTuple):
     """A line a word: the word, a blank, and where it stands, as `packing` writes it."""
     prior: int = 100
     """See `PRIORS`."""
+    is_behind: bool = False
+    """Whether it is not to be worked from: the search puts it behind all that is."""
     alone: tuple[PageWords, ...] = ()
     """Passages of the page that are found by themselves."""
 
@@ -53,7 +55,9 @@ def page_words(page: Page) -> PageWords:
     parts = parts_of(replace(page, passages=tuple(one for one in page.passages if not one.is_alone)) if alone else page)
     if not parts:
         return PageWords(page.path, "", "")
-    return _words(page.ref.kind, page.path, page.kind, page.title, page.aliases, parts)._replace(alone=alone)
+    kind = f"{page.kind}, {page.standing}" if page.standing else page.kind
+    found = _words(page.ref.kind, page.path, kind, page.title, page.aliases, parts)
+    return found._replace(alone=alone, is_behind=bool(page.standing))
 
 
 def _alone(page: Page, passage: Passage) -> PageWords:

@@ -19,9 +19,9 @@ from builder.model.views import Block, Cards, Facts, Form, Grid, Html, Items, Pa
 
 _OTHER_UNITS = re.compile(r'<span data-q="([^"]*)">')
 _TAG = re.compile(r"<[^>]*>")
-UNSEARCHED = frozenset({"formulas", "proofs", "fixed", "also"})
+UNSEARCHED = frozenset({"formulas", "proofs", "fixed", "also", "part_revisions", "changes", "due"})
 """Blocks that are not searched: how a figure comes about and what it is held against, whose numbers are an example's;
-and other words for the page, each of which is a passage by itself."""
+other words for the page, each of which is a passage by itself; and what was changed when, which is no way to work."""
 
 
 class Part(NamedTuple):
@@ -55,7 +55,7 @@ def parts_of(page: Page) -> list[Part]:
     first = page.passages[0]
     found[first.anchor] = found[first.anchor]._replace(texts=(first.text, page.kind))
     for block in (*page.main, *page.aside):
-        if block.anchor in UNSEARCHED:
+        if block.anchor in UNSEARCHED or block.anchor.partition("_")[0] in UNSEARCHED:
             continue
         for part in _of_block(block):
             known = found.get(part.anchor)

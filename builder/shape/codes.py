@@ -44,5 +44,24 @@ TO_FILL_IN = Code("S211", "to_fill_in", """\
 A value still is the placeholder FILL IN that `seambook write` put there. The comment above it in the file says what it
 takes. Write the value; a key that may be left out stands as a comment and can be taken out altogether.""")
 
+NOT_APPROVED = Code("S212", "not_approved", """\
+A revision is written by one person and approved by another, since nobody sees their own mistakes. Where the shop has
+one person, `approver: solo` says so openly on the page. `approver: none` is for what nobody has approved yet, and what
+is issued has been approved.""")
+
+REVISIONS_OUT_OF_ORDER = Code("S213", "revisions_out_of_order", """\
+Revisions stand newest first, the present one before all in `earlier`: each has the number below the one before it, and
+none is dated after a later one. A number that is left out or given twice would leave open which of them a printed
+sheet is.""")
+
+REVISED_STRANGER = Code("S214", "revised_stranger", """\
+A revision says what was changed in a step that the procedure does not have. A step that was taken out has no place left
+where its change could be shown: say it in the revision's `reason`.""")
+
+WRONGLY_REPLACED = Code("S215", "wrongly_replaced", """\
+`replaced_by` names what to work from in place of a withdrawn procedure. One that is not withdrawn says nothing of the
+kind: two procedures for the same work are each worked from, or one of them is withdrawn.""")
+
 CODES = (MISSING_KEY, UNKNOWN_KEY, WRONG_FORM, WRONG_VALUE, BAD_QUANTITY, WRONG_UNIT, BAD_REFERENCE, EMPTY_LIST,
-         SAME_KEY, ONE_CONSEQUENCE, TO_FILL_IN)  # fmt: skip
+         SAME_KEY, ONE_CONSEQUENCE, TO_FILL_IN, NOT_APPROVED, REVISIONS_OUT_OF_ORDER, REVISED_STRANGER,
+         WRONGLY_REPLACED)  # fmt: skip

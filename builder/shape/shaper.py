@@ -26,6 +26,8 @@ from builder.shape.mentions import mentions_at_once, mentions_of
 from builder.shape.messages import problems_of
 from builder.shape.quantities import are_sound as quantities_are_sound
 from builder.shape.quantities import quantity_problems
+from builder.shape.revisions import are_sound as revisions_are_sound
+from builder.shape.revisions import revision_problems
 from builder.shape.summaries import summarize
 from builder.shape.unfilled import unfilled_problems
 
@@ -97,7 +99,7 @@ def _contradicts_itself(record: Record) -> bool:
     """Whether `_own_problems` has anything to say."""
     if isinstance(record, Procedure):
         keys = [step.key for phase in record.phases for step in phase.steps]
-        return len(set(keys)) < len(keys)
+        return len(set(keys)) < len(keys) or not revisions_are_sound(record)
     return isinstance(record, Rule) and len(_consequences(record)) != 1
 
 
@@ -112,6 +114,7 @@ def _consequences(rule: Rule) -> list[str]:
 def _own_problems(record: Record, tree: Mapping, file: str) -> Iterator[Problem]:
     if isinstance(record, Procedure):
         yield from _same_keys(tree, file)
+        yield from revision_problems(record, tree, file)
     elif isinstance(record, Rule) and _contradicts_itself(record):
         said = _consequences(record)
         found = f"it has {' and '.join(said)}" if said else "it has none"

@@ -9,11 +9,11 @@ from builder.model.records import Record
 from builder.model.records.body import Panel, Seam, Segment
 from builder.model.records.law import StepPart
 from builder.model.records.page import Page
-from builder.model.records.procedure import Procedure, Step
+from builder.model.records.procedure import Earlier, Procedure, Revision, Step
 from builder.model.records.supporting import Scale, Term
 from builder.model.reference import Mention, Ref, parse_reference
 from builder.model.sections import sections_of
-from builder.model.summary import Stack, StackedSheet, StepSummary, Summary
+from builder.model.summary import Issue, Stack, StackedSheet, StepSummary, Summary
 from builder.shape.facts import Scales, base, facts_of
 from builder.shape.rests import rests_of
 
@@ -36,6 +36,7 @@ def summarize(ref: Ref, record: Record, mentions: tuple[Mention, ...], scales: S
         only=(record.only or "") if isinstance(record, Panel) else "",
         status=record.status if isinstance(record, Procedure) else "",
         stage=(record.stage or "") if isinstance(record, Procedure) else "",
+        issues=tuple(_issues(record.revision)) if isinstance(record, Procedure) else (),
         drawn=record.drawn if isinstance(record, Panel) else (),
         rests=tuple(rests_of(record)),
         stacks=tuple(_stack(segment) for segment in record.segments) if isinstance(record, Seam) else (),
@@ -67,8 +68,17 @@ def _relations(record: Record) -> Mapping[str, tuple[Ref, ...]]:
     if isinstance(record, Panel):
         return {"bounds": _refs("opening", record.bounds), "neighbours": _refs("panel", record.neighbours)}
     if isinstance(record, Procedure):
-        return {"relies_on": _refs("procedure", record.relies_on)}
+        instead = {"replaced_by": _refs("procedure", (record.replaced_by,))} if record.replaced_by else {}
+        return {"relies_on": _refs("procedure", record.relies_on), **instead}
     return {}
+
+
+def _issues(revision: Revision) -> Iterator[Issue]:
+    """This revision and those before it."""
+    every: tuple[Revision | Earlier, ...] = (revision, *revision.earlier)
+    return (
+        Issue(one.number, one.date, one.author, one.approver, one.reason, tuple(one.steps.items())) for one in every
+    )
 
 
 def _stack(segment: Segment) -> Stack:

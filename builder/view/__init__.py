@@ -26,11 +26,15 @@ from builder.model.reference import Ref
 from builder.model.views import Page
 from builder.model.work import Worked
 from builder.view.about import about_page
+from builder.view.bay import bay_page, bay_procedure
 from builder.view.body import cavity_page, opening_page, panel_page
 from builder.view.calculator import calculator_page
+from builder.view.changes import changes_pages
 from builder.view.codes import codes_page
 from builder.view.decision import decision_page
 from builder.view.defect import defect_page
+from builder.view.device import device_page
+from builder.view.due import due_pages
 from builder.view.figure import figure_page
 from builder.view.here import Book, Here, base_of
 from builder.view.home import home_page
@@ -156,12 +160,16 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
     settings = extra.settings
     yield home_page(book, settings.lead or "")
     yield jobs_page(book)
+    yield device_page(book)
+    yield bay_page(book)
     yield labels_page(book)
     yield from lists_pages(book)
     yield from letter_pages(book)
     yield about_page(book, settings, extra.fingerprint)
     yield sources_page(book)
     yield from set_aside_pages(book)
+    yield from changes_pages(book)
+    yield from due_pages(book)
     yield codes_page(book, extra.codes)
     yield from writing_pages(book, extra.scales, extra.examples)
     for old, new in sorted(book.catalogue.moved.items()):
@@ -169,7 +177,8 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
 
 
 __all__ = [
-    "LABELS_DATA", "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units", "base_of", "book_pages",
-    "documents", "files_of", "foot", "is_printed", "job_book", "job_example", "job_procedure", "job_short", "labels_data",
+    "LABELS_DATA", "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units", "base_of",
+    "bay_procedure", "book_pages", "documents", "files_of", "foot", "is_printed", "job_book", "job_example",
+    "job_procedure", "job_short", "labels_data",
     "list_of_documents", "navigation", "pages_beside", "printed", "strips_of", "view",
 ]  # fmt: skip

@@ -6,7 +6,7 @@ from builder.model.records.settings import BookSettings
 from builder.model.reference import Ref
 from builder.model.views import Block, Facts, Html, Items, Link, Links, Page, Row
 from builder.view.here import Book, Here
-from builder.view.lists import ABOUT, AZ, CODES, LISTS, plain_page
+from builder.view.lists import ABOUT, AZ, CHANGES, CODES, DUE, LISTS, plain_page
 from builder.view.status import STATUS
 
 KEPT = (
@@ -50,9 +50,11 @@ def _people(here: Here) -> tuple[Block, ...]:
 
 def _reviews(here: Here) -> tuple[Block, ...]:
     """After how long a procedure is looked at again."""
-    review = here.book.shop.review if here.book.shop else {}
+    review = here.book.review
     rows = tuple(here.row(STATUS[status], _months(review[status])) for status in STATUS if status in review)
-    return (Facts("When a procedure is looked at again", rows, "reviews"),) if rows else ()
+    ways = (Link("Due for review", DUE), Link("What changed", CHANGES))
+    again = (Facts("When a procedure is looked at again", rows, "reviews"),) if rows else ()
+    return (*again, Links("Under control", ways, anchor="control"))
 
 
 def _months(count: int) -> str:

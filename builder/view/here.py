@@ -19,6 +19,7 @@ from builder.model.signs import NO_BREAK
 from builder.model.views import Html, Link, Row, Site, Warning
 from builder.view.prose import Prose
 from builder.view.quantities import Units
+from builder.view.status import standing
 
 NOTHING = Html("")
 LOOKED_UP = frozenset({"procedure", "seam", "calculator", "decision", "table", "lesson", "page", "method", "vehicle"})
@@ -39,6 +40,8 @@ class Book:
     units: Units = field(default_factory=Units)
     shop: ShopSettings | None = None
     """What the shop says of itself."""
+    review: Mapping[str, int] = field(default_factory=dict)
+    """After how many months a procedure is looked at again, by its status."""
     planning: Planning | None = None
     """How jobs are planned."""
     fingerprint: str = ""
@@ -103,7 +106,7 @@ class Here:
         return self.link_to(Ref(kind, id_), note)
 
     def link_to(self, ref: Ref, note: str = "") -> Link:
-        """Return a link to a record by its title; the other side is said."""
+        """Return a link to a record by its title; the other side is said, and that a procedure is not issued."""
         key = (self.folder, ref)
         known = self.book.known_links.get(key)
         if known is None:
@@ -111,8 +114,10 @@ class Here:
             if ref.side == "other":
                 title = f"{title}, other side"
             href = self.book.links.href(f"{self.folder}/", ref) if ref.kind not in LONE_SUBJECTS else ""
-            known = self.book.known_links[key] = Link(title, href)
-        return Link(known.text, known.href, note) if note else known
+            summary = self.book.catalogue.find(ref.record) if ref.kind == "procedure" else None
+            mark = standing(summary.status) if summary is not None else ""
+            known = self.book.known_links[key] = Link(title, href, mark)
+        return Link(known.text, known.href, ", ".join(filter(None, (known.note, note)))) if note else known
 
     def links(self, kind: str, ids: Iterable[str]) -> tuple[Link, ...]:
         """Return links to several records of a kind."""

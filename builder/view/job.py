@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from builder.model.records.job import Finding, Found, Job, Run
 from builder.model.reference import Ref, parse_run_step
 from builder.model.views import Block, Card, Cards, Facts, Grid, Html, Items, Link, Links, Page, Row
+from builder.view.bay_way import way_to_bay
 from builder.view.here import Here
 from builder.view.lists import JOBS
 from builder.view.page import page, passage
@@ -24,6 +25,7 @@ def job_page(here: Here, ref: Ref, job: Job) -> Page:
     main: tuple[Block, ...] = (
         Links("Plan, steps and sheets", (Link("Open this job", f"{here.root}{JOBS}#example={ref.id}",
                         "in this browser, which keeps what you change"),), anchor="open"),
+        way_to_bay(here, f"example={ref.id}"),
         Facts("The car and the work", tuple(_facts(here, job)), "job", wide=True),
         Links("What is done", tuple(_run(here, run) for run in job.runs), "Nothing is chosen yet.", "runs"),
         _findings(here, job),

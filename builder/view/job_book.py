@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 from builder.model.job_law import AnyonesRule, ProcedureLaw
 from builder.model.records.body import Panel
 from builder.model.records.law import Rule, State
-from builder.model.records.planning import Curing, CustomerPage
+from builder.model.records.planning import Curing, CustomerPage, Watching
 from builder.model.records.procedure import Procedure
 from builder.model.records.supporting import Hazard, Supply, Tool
 from builder.model.records.vehicle import Vehicle
@@ -20,6 +20,7 @@ from builder.model.signs import sign, with_sign
 from builder.view.here import Book
 from builder.view.job_procedure import Data, stage_at
 from builder.view.prose import plain_text
+from builder.view.units import minutes
 
 NAMED = ("seam", "panel", "cavity", "opening")
 """Kinds whose states and readings a job speaks of."""
@@ -146,6 +147,7 @@ def _planning(book: Book) -> Data:
                  for id_, one in said.rust.items()},
         "lone_hand": {"factor": said.lone_hand.factor, "because": plain_text(said.lone_hand.because)},
         "curing": _curing(said.curing),
+        "watching": None if said.watching is None else _watching(said.watching),
         "stages": {"first": list(said.stages.first), "last": list(said.stages.last)} if said.stages else None,
         "with_the_last": list(said.with_the_last.acts) if said.with_the_last else [],
         "hours": {"opens": said.hours.opens, "closes": said.hours.closes, "days": list(said.hours.days)},
@@ -175,6 +177,13 @@ def _curing(said: Curing) -> Data:
         "factor": said.factor, "because": plain_text(said.because),
         "cold": plain_text(said.cold),
     }  # fmt: skip
+
+
+def _watching(said: Watching) -> Data:
+    return {
+        "every": minutes(said.every), "look": plain_text(said.look), "cold": said.cold, "warm": said.warm,
+        "warm_do": plain_text(said.warm_do), "warn": minutes(said.warn), "late": plain_text(said.late),
+    }
 
 
 def _refs(book: Book, kind: str) -> list[Ref]:

@@ -19,6 +19,7 @@ from builder.view.here import Book
 from builder.view.job_step import planned
 from builder.view.procedure import COMES_FROM
 from builder.view.prose import plain_text
+from builder.view.status import BANNER
 from builder.view.units import minutes
 
 Data = dict[str, Any]
@@ -45,7 +46,10 @@ def job_procedure(
             "number": procedure.revision.number, "date": procedure.revision.date,
             "author": procedure.revision.author, "approver": procedure.revision.approver,
             "reason": procedure.revision.reason,
+            "changed": [[issue.number, {key: plain_text(what) for key, what in issue.steps}]
+                        for issue in book.catalogue.summaries[ref].issues if issue.steps],
         },
+        "banner": BANNER.get(procedure.status, ""),
         "fingerprint": fingerprint_of(procedure),
         "people": [{"who": one.who, "count": one.count} for one in procedure.needs.people],
         "parts": [_filled({"name": one.name, "comes_from": COMES_FROM[one.comes_from], "only": one.only or "",

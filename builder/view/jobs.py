@@ -25,10 +25,12 @@ PLANNER = (
     *(f"schedule{part}" for part in ("_time", "_problem", "_place", "_order", "_told", "")),
     *(f"job_{name}" for name in ("words", "kept", "waits", "days", "tasks", "told", "plan")),
 )  # fmt: skip
+CONTROL = ("job_dom", "seen", "seen_mark", "job_seen", "job_status")
+"""Marks of steps that were changed, and of procedures that are not issued."""
 STRIPS = ("qr", "qr_draw", "strokes", "lengths", "weld_places", "pieces", "paper", "strip")
 """Marking strips are printed with the job."""
 PAGE = (
-    "dom", "check", "file", "store", "photo", "library", "choices", "bar", "keep", "desk", "list", "make_car",
+    "check", "file", "store", "photo", "library", "choices", "bar", "join", "meet", "keep", "desk", "list", "make_car",
     "make_pick", "make_time", "make", "rows", "parts", "loop", "entries", "photos", "ticks", "lanes", "timeline_draw",
     "timeline", "paper", "plan_view", "step_card", "steps", "traveller", "asbuilt", "findings", "takeoff_view",
     "customer", "strips", "print",
@@ -37,6 +39,7 @@ SCRIPTS = (
     "assets/job/book.js", "assets/job/form.js",
     *(f"assets/js/{name}.js" for name in PLANNER),
     "assets/js/takeoff.js", "assets/js/as_built.js", *(f"assets/js/{name}.js" for name in STRIPS),
+    *(f"assets/js/{name}.js" for name in CONTROL),
     *(f"assets/js/job_{name}.js" for name in PAGE),
     "assets/js/job_page.js",
 )  # fmt: skip
@@ -52,10 +55,10 @@ def jobs_page(book: Book) -> Page:
     )
     desk = JobDesk(TITLE, bodies, examples(here))
     page = plain_page(here, Ref("page", "jobs"), "Jobs", Html(f"<p>{here.text(LEAD)}</p>"), (desk,), is_found=True)
-    return replace(page, scripts=(*_calculators(book), *SCRIPTS))
+    return replace(page, scripts=(*curing_calculators(book), *SCRIPTS))
 
 
-def _calculators(book: Book) -> tuple[str, ...]:
+def curing_calculators(book: Book) -> tuple[str, ...]:
     """Return the calculators by which waits are worked out at the shop's temperature."""
     if book.planning is None:
         return ()

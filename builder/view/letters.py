@@ -49,7 +49,7 @@ def _names(here: Here) -> Iterator[tuple[str, Link]]:
     for ref, summary in here.book.catalogue.summaries.items():
         own = here.link_to(ref)
         kind = KIND[ref.kind].type.__name__.lower()
-        yield own.text, Link(own.text, own.href, kind)
+        yield own.text, Link(own.text, own.href, ", ".join(filter(None, (kind, own.note))))
         for name in summary.aliases:
             yield name, Link(name, own.href, f"see {own.text}")
 

@@ -11,11 +11,12 @@ from builder.model.views import Block, Group, Groups, Html, Link, Links, Page, P
 from builder.view import parts, stages
 from builder.view.here import Book, Here
 from builder.view.moments import CALCULATOR, anchor_of, asked, groups_of, links_by_moment
-from builder.view.status import ISSUED, STATUS
 
 HOME, LISTS, AZ = "index.html", "lists.html", "a-z.html"
 ABOUT, CODES, SOURCES, WRITING = "about.html", "codes.html", "sources.html", "writing.html"
-SET_ASIDE, JOBS, LABELS = "set-aside.html", "jobs.html", "labels.html"
+CHANGES, DUE = "changes.html", "due.html"
+SET_ASIDE, JOBS, BAY, DEVICE = "set-aside.html", "jobs.html", "bay.html", "device.html"
+LABELS = "labels.html"
 PRINT = "print.html"
 
 
@@ -29,7 +30,8 @@ def foot(*, whole: bool = False) -> tuple[tuple[str, str], ...]:
     """Return what every page's foot leads to; to the whole book only where it is made to print."""
     return (
         ("A to Z", AZ), ("Labels, to print", LABELS), ("About this book", ABOUT), ("Where figures come from", SOURCES),
-        ("Rules set aside", SET_ASIDE), ("How to write records", WRITING), ("What a problem means", CODES),
+        ("Rules set aside", SET_ASIDE), ("What changed", CHANGES), ("Due for review", DUE),
+        ("How to write records", WRITING), ("What a problem means", CODES), ("On this device", DEVICE),
         *((("The whole book, to print", PRINT),) if whole else ()),
     )  # fmt: skip
 
@@ -94,12 +96,9 @@ def _links(here: Here) -> Iterator[tuple[Kind, list[Link]]]:
 
 
 def note_of(here: Here, ref: Ref) -> str:
-    """Say what stands beside a link: the question a calculator answers, and why a procedure may not be worked from."""
+    """Say what stands beside a link: the question a calculator answers."""
     record = here.book.shelf.get(ref)
-    if isinstance(record, Calculator):
-        return asked(record)
-    status = here.book.catalogue.summaries[ref].status
-    return STATUS[status].lower() if status and status != ISSUED else ""
+    return asked(record) if isinstance(record, Calculator) else ""
 
 
 def stub_page(book: Book, old: Ref, new: Ref) -> Page:

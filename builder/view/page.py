@@ -28,13 +28,14 @@ def page(
     scripts: tuple[str, ...] = (),
     banner: str = "",
     edition: str = "",
+    standing: str = "",
 ) -> Page:
     """Put a page together; empty blocks are left out of the margin, never out of the text."""
     used = used_by(here, ref)
     return Page(
         ref=ref, path=here.path, root=here.root, title=title, kind=kind, lead=lead, banner=banner,
         main=main, aside=(*aside, used) if used.groups else aside, scripts=scripts, aliases=aliases, passages=texts,
-        edition=edition, address=here.address if ref.kind in CODED else "",
+        edition=edition, address=here.address if ref.kind in CODED else "", standing=standing,
     )  # fmt: skip
 
 

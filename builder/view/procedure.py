@@ -12,20 +12,23 @@ from builder.model.views import Block, Facts, Html, Items, Link, Links, Page, Pa
 from builder.model.views import Phase as PhaseView
 from builder.model.views import Step as StepView
 from builder.model.work import StepsDecided, StepValues
+from builder.view.bay_way import way_to_bay
 from builder.view.choosing import choosing_blocks
 from builder.view.defect import defects_of
 from builder.view.figure import pictures
 from builder.view.here import NOTHING, Here, minutes_shown
 from builder.view.page import page, passage, uses
 from builder.view.review import SCRIPT, review_row
+from builder.view.revised import approver, revisions
 from builder.view.stages import PROCEDURE, goes_on_in
-from builder.view.status import ISSUED, STATUS
+from builder.view.status import BANNER, STATUS, standing
 from builder.view.units import minutes
 from builder.view.used import some_users
 from builder.view.warnings import gathered, told_once, warnings
 from builder.view.worked import worked_blocks
 
 NONE_DECIDED: StepsDecided = {}
+SCRIPTS = tuple(f"assets/js/{name}.js" for name in ("job_dom", "ticks", "seen", "seen_mark", "seen_page"))
 # Ids of the page's own parts hold an underscore, which a step's key cannot: so no key clashes with them.
 COMES_FROM = {
     "maker": "from the vehicle maker", "reproduction": "reproduction", "donor": "from a donor car",
@@ -39,8 +42,10 @@ def procedure_page(
     """Make the page; `values` holds the answers worked out for each step, by its key; `decided` its decisions."""
     steps = [step for phase in procedure.phases for step in phase.steps]
     main: tuple[Block, ...] = (
+        *_instead(here, procedure),
         Items("Not for", here.lines(procedure.limits), "It has no limits of its own.", "part_not_for"),
         _title_block(here, procedure, steps),
+        way_to_bay(here, f"procedure={ref.id}"),
         *_needs(here, procedure),
         Warnings("Dangers", gathered(here, procedure), "No dangers are recorded.", "part_dangers"),
         Steps("Steps", tuple(_phases(here, procedure, values, decided)), "part_steps"),
@@ -48,27 +53,28 @@ def procedure_page(
         *_goes_on(here, ref),
         Items("Close-out", here.lines(procedure.close_out), "Nothing beside the steps.", "part_close_out", tick=True),
         Links("Sources", here.links("source", procedure.sources), "None.", "part_sources"),
+        revisions(here, procedure),
         uses(here, ref, "part_uses"),
     )
     return page(
         here, ref, procedure.title, "Procedure", here.paragraphs(procedure.purpose), main, _aside(here, procedure),
-        texts=tuple(_passages(here, procedure)), aliases=procedure.was, banner=_banner(procedure),
-        scripts=("assets/js/ticks.js", *([SCRIPT] if review_row(here, procedure) else ())),
+        texts=tuple(_passages(here, procedure)), aliases=procedure.was,
+        banner=BANNER.get(procedure.status, ""), standing=standing(procedure.status),
+        scripts=(*SCRIPTS, *([SCRIPT] if review_row(here, procedure) else ())),
         edition=f"Revision {procedure.revision.number}, {procedure.revision.date}, {STATUS[procedure.status].lower()}",
     )  # fmt: skip
 
 
-def _banner(procedure: Procedure) -> str:
-    if procedure.status == "withdrawn":
-        return "Withdrawn: do not work from this page."
-    return "" if procedure.status == ISSUED else "Not issued yet: for reading, not for working."
+def _instead(here: Here, procedure: Procedure) -> Iterator[Links]:
+    """What to work from in place of a withdrawn procedure."""
+    if procedure.replaced_by is not None:
+        yield Links("Work from this instead", (here.link("procedure", procedure.replaced_by),), anchor="part_instead")
 
 
 def _title_block(here: Here, procedure: Procedure, steps: list[Step]) -> Facts:
     revision = procedure.revision
     holds = sum(step.point is not None and step.point.sort == "hold" for step in steps)
     waits = [step.wait for step in steps if step.wait is not None]
-    approver = "one person alone" if revision.approver == "solo" else revision.approver
     rows = (
         Row("Revision", Html(f"{revision.number} · {revision.date}")),
         Row("Status", Html(STATUS[procedure.status])),
@@ -77,7 +83,7 @@ def _title_block(here: Here, procedure: Procedure, steps: list[Step]) -> Facts:
         Row("Waiting", Html(minutes_shown(sum(minutes(wait.least) for wait in waits)))),
         Row("Steps", Html(f"{len(steps)}, {holds} hold{'s' if holds != 1 else ''}")),
         here.row("Written by", revision.author),
-        here.row("Approved by", approver),
+        here.row("Approved by", approver(revision.approver)),
         here.row("Reason", revision.reason),
     )
     return Facts("Revision and status", rows, "part_revision", wide=True)

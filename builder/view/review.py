@@ -11,20 +11,24 @@ from datetime import date
 
 from builder.model.records.procedure import Procedure
 from builder.model.views import Html, Row
-from builder.view.here import Here
+from builder.view.here import Book, Here
 
 SCRIPT = "assets/js/review.js"
 
 
 def review_row(here: Here, procedure: Procedure) -> tuple[Row, ...]:
-    """Say when the review of a procedure is due; nothing where the shop has no period for its status."""
-    periods = here.book.shop.review if here.book.shop else {}
-    months = next((period for status, period in periods.items() if status == procedure.status), None)
-    if months is None:
+    """Say when the review of a procedure is due; nothing where there is no period for its status."""
+    due = due_on(here.book, procedure.status, procedure.revision.date)
+    if not due:
         return ()
-    due = months_after(procedure.revision.date, months)
     late = f"The review of this page was due on {due}."
     return (Row("Review due", Html(f'<time datetime="{due}" data-late="{late}">{due}</time>')),)
+
+
+def due_on(book: Book, status: str, day: str) -> str:
+    """Return the day by which a procedure of a status, last revised on a day, is looked at again; or nothing."""
+    months = book.review.get(status)
+    return "" if months is None else months_after(day, months)
 
 
 def months_after(day: str, months: int) -> str:

@@ -10,6 +10,7 @@ from builder.model.views import Block, Grid, Html, Link, Links, Page
 from builder.view import parts
 from builder.view.here import Book, Here
 from builder.view.lists import SET_ASIDE, plain_page
+from builder.view.pieces import pieces
 from builder.view.used import MOST
 
 TITLE, ANCHOR = "Rules set aside", "set-aside"
@@ -27,18 +28,13 @@ class _Found(NamedTuple):
 
 def set_aside_pages(book: Book) -> Iterator[Page]:
     """Make the list of every rule set aside, in parts where there are many."""
-    found = sorted(_found(book))
-    size = parts.MOST_ON_ONE_PAGE
-    count = max(1, -(-len(found) // size))
-    for at in range(count):
-        here = Here(book, _path(at))
-        some = found[at * size:(at + 1) * size]
-        ways = tuple(Link(f"Part {other + 1}", _path(other)) for other in range(count) if other != at)
-        blocks: list[Block] = [_grid(here, some) if some else Links(TITLE, (), NONE, ANCHOR)]
-        if ways:
-            blocks.append(Links("The other parts", ways, anchor="parts"))
-        name = Ref("page", _path(at).removesuffix(".html"))
-        yield plain_page(here, name, TITLE, here.paragraphs(LEAD), tuple(blocks), is_found=at == 0)
+    for piece, some in pieces(SET_ASIDE, sorted(_found(book)), parts.MOST_ON_ONE_PAGE):
+        here = Here(book, piece.path)
+        block: Block = _grid(here, some) if some else Links(TITLE, (), NONE, ANCHOR)
+        name = Ref("page", piece.path.removesuffix(".html"))
+        yield plain_page(
+            here, name, TITLE, here.paragraphs(LEAD), (block, *piece.ways), is_found=piece.number == 1
+        )
 
 
 def set_aside_block(here: Here, ref: Ref) -> tuple[Block, ...]:
@@ -74,6 +70,3 @@ def _of(book: Book, ref: Ref) -> Iterator[_Found]:
             name = Ref("rule", rule)
             yield _Found(book.catalogue.moved.get(name, name), ref._replace(anchor=step.key), because)
 
-
-def _path(at: int) -> str:
-    return SET_ASIDE if at == 0 else SET_ASIDE.replace(".html", f"-{at + 1}.html")

@@ -45,6 +45,7 @@ def test_pages_and_assets_come_with_their_types(shown: Shown) -> None:
         "/": "text/html; charset=utf-8", "/terms/lap.html": "text/html; charset=utf-8",
         "/assets/css/book.css": "text/css; charset=utf-8", "/assets/js/search.js": "text/javascript; charset=utf-8",
         "/assets/icon.svg": "image/svg+xml", "/_seambook/preview.js": "text/javascript; charset=utf-8",
+        "/worker.js": "text/javascript; charset=utf-8",
         "/_seambook/preview.css": "text/css; charset=utf-8", "/_seambook/news.js": "text/javascript; charset=utf-8",
     }  # fmt: skip
     for path, type_ in types.items():
@@ -71,6 +72,12 @@ def test_the_policy_of_the_pages_is_not_eased(shown: Shown) -> None:
     assert "connect-src 'none'" in policy
     script = shown.ask("/_seambook/preview.js").body.decode()
     assert not re.search(r"\b(fetch|XMLHttpRequest|EventSource|WebSocket|import)\b *\(", script)
+
+
+def test_a_book_in_the_making_is_not_kept(shown: Shown) -> None:
+    worker = shown.ask("/worker.js").body.decode()
+    assert "registration.unregister()" in worker
+    assert '"fetch"' not in worker
 
 
 @pytest.mark.parametrize("target", [

@@ -12,6 +12,7 @@ from tests.shape_of_code.modules import BUILDER, ROOT, cycle_in, imports, import
 
 STAGES = {
     "read", "shape", "link", "check", "work", "style", "pictures", "view", "render", "search", "publish", "report",
+    "delivery",
 }  # fmt: skip
 SHARED = {"model", "formula"}
 BESIDE = {"authoring"}

@@ -163,8 +163,8 @@ def test_each_asset_is_used(site: Path, pages: Pages, addresses: list[Address]) 
     by_job = {path for folder in LOADED_BY_JOBS for path in (site / folder).iterdir()}
     loaded_later = shards | by_job
     files = {path for path in (site / "assets").rglob("*") if path.is_file()}
-    # Where shop.yaml has review periods; where the whole book is made to print, which for one as large is when asked.
-    in_some_books = {"assets/js/review.js", "assets/css/whole.css"}
+    # Where the whole book is made to print, which for one as large is when asked.
+    in_some_books = {"assets/css/whole.css"}
     assert {path.relative_to(site).as_posix() for path in files - loaded_later} - used == in_some_books
     # That no shard is there beside those the dictionary counts is said by its reader, which refuses any other.
     assert len(read_index({path.name: path.read_bytes() for path in shards}).pages) > 250

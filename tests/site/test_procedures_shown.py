@@ -101,7 +101,7 @@ def test_a_status_is_named_where_it_is_not_issued(tmp_path: Path) -> None:
     file = content / "procedures/weld-cover.yaml"
     text = file.read_text("utf-8")
     assert "status: issued" in text
-    for status, said in (("issued", ""), ("proven", "proven on a car"), ("withdrawn", "withdrawn")):
+    for status, said in (("issued", ""), ("proven", "proven on a car, not issued"), ("withdrawn", "withdrawn")):
         file.write_text(text.replace("status: issued", f"status: {status}"), "utf-8")
         outcome = build(content, tmp_path / status)
         assert outcome.published is not None, outcome.problems

@@ -26,7 +26,7 @@ answers; many steps of sixty-five procedures now answer "when do I prime" equall
 FIND = tuple(ASSETS / f"{name}.js" for name in ("words", "shards", "asked", "find"))
 
 
-def found(site: Path, asked: list[str]) -> list[list[str]]:
+def found(site: Path, asked: list[str], most: int = 10) -> list[list[str]]:
     """The places found for each question, best first, with no shards but those that the question says it needs."""
     folder = site / "assets/search"
     shards = {path.stem: path.read_text("utf-8") for path in sorted(folder.iterdir())}
@@ -37,7 +37,7 @@ def found(site: Path, asked: list[str]) -> list[list[str]]:
             seambook.shards = {{}};
             const index = part.open(seambook.dictionary, seambook.shards);
             seambook.search.needed(index, text).forEach((name) => eval(scripts[name]));
-            const best = seambook.search.find(index, text).slice(0, 10);
+            const best = seambook.search.find(index, text).slice(0, {most});
             best.forEach((one) => eval(scripts[part.shardOfPage(index, one.page)]));
             return best.map((one) => {{
                 const head = part.headOf(index, one.page), anchor = head.parts[2 * one.part];

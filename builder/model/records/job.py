@@ -191,6 +191,40 @@ class Finding:
 
 
 @record
+class Heard:
+    """An alarm that somebody heard, or a look during a watch."""
+
+    what: Literal["over", "closing", "late", "look", "warm"]
+    """The wait was over, its window was about to close or had closed; a look found all cold, or something warm."""
+    at: Moment
+    by: Name | None = None
+
+
+@record
+class Timer:
+    """A time that runs by the clock on the wall: the wait after a step, a watch, or one set by hand."""
+
+    sort: Literal["wait", "watch", "hand"]
+    step: StepId | None = None
+    """Of one set by hand, the step that it was set at."""
+    say: Name | None = None
+    """What it is for."""
+    begun: Moment
+    """With seconds."""
+    offset: Annotated[int, Field(ge=-1080, le=1080)] | None = None
+    """Minutes by which that clock was ahead of universal time, so that a clock put forward in spring costs no hour."""
+    least: Annotated[float, Field(ge=0, le=1_000_000)]
+    """Minutes until work may go on."""
+    most: Annotated[float, Field(ge=0, le=1_000_000)] | None = None
+    """Minutes until the window closes."""
+    by: Name | None = None
+    heard: tuple[Heard, ...] = ()
+    ended: Moment | None = None
+    """When it was put away."""
+    ended_by: Name | None = None
+
+
+@record
 class Job:
     """One car's work: which procedures on which side, when and by whom, and what was done and found so far."""
 
@@ -225,8 +259,14 @@ class Job:
     coupons: tuple[Coupon, ...] = ()
     batches: dict[SupplyId, tuple[Batch, ...]] = field(default_factory=dict)
     findings: tuple[Finding, ...] = ()
+    timers: tuple[Timer, ...] = ()
+    """In the order in which they were begun."""
     customer_page: dict[Id, Text] = field(default_factory=dict)
     """What the shop writes itself on the customer's page, by the part of it in the book's planning."""
+    alone: YesNo = False
+    """Whether it was begun by opening one procedure in the bay, and not in the list of jobs."""
+    left_at: dict[Name, StepId] = field(default_factory=dict)
+    """By the name of whoever works: the step they were at last."""
     order: tuple[StepId, ...] = ()
     """Steps as they were last planned."""
     made: Moment | None = None

@@ -9,6 +9,7 @@ from builder.model.records.fields import (
     AnyQuantity,
     CalculatorId,
     Count,
+    Duration,
     Id,
     Line,
     Name,
@@ -135,6 +136,28 @@ class Curing:
 
 
 @record
+class Watching:
+    """What is told in the bay while a wait, a window or a watch runs."""
+
+    every: Duration
+    """How often whoever keeps a watch is asked to look."""
+    look: Line
+    """What they do then."""
+    cold: Name
+    """The answer after which the watch goes on, and by which it ends once its time is over."""
+    warm: Name
+    """The answer after which the watch begins again from its start."""
+    warm_do: Line
+    """What to do when that is the answer."""
+    warn: Duration
+    """So long before a window closes it is told."""
+    late: Line
+    """What to do when it has closed."""
+    because: Line
+    source: SourceId
+
+
+@record
 class Turns:
     """Stages of a job that come before all others, and after them; for the rest the law alone decides."""
 
@@ -240,6 +263,8 @@ class Planning:
     """Acts that rust slows."""
     lone_hand: LoneHand
     curing: Curing
+    watching: Watching | None = None
+    """Without it waits are timed all the same, and a watch asks for nothing until it is over."""
     stages: Turns | None = None
     with_the_last: WithTheLast | None = None
     hours: Hours

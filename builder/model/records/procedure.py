@@ -1,5 +1,6 @@
 """A procedure: phases of steps under revision control."""
 
+from dataclasses import field
 from datetime import date
 from typing import Annotated, Literal
 
@@ -156,6 +157,19 @@ class Phase:
 
 
 @record
+class Earlier:
+    """A revision that was followed before, and who stood behind it."""
+
+    number: Count
+    date: IsoDate
+    author: Name
+    approver: Name
+    reason: Line
+    steps: dict[Id, Line] = field(default_factory=dict)
+    """What was changed in which step, by its key; a step may have gone since."""
+
+
+@record
 class Revision:
     """Which issue of the procedure this is, and who stands behind it."""
 
@@ -163,8 +177,12 @@ class Revision:
     date: IsoDate
     author: Name
     approver: Name
-    """Another person, or `solo` where the shop has one."""
+    """Another person; `solo` where the shop has one; `none` while nobody has approved what is not issued."""
     reason: Line
+    steps: dict[Id, Line] = field(default_factory=dict)
+    """What was changed in which step, by its key: whoever followed the revision before is shown it there."""
+    earlier: tuple[Earlier, ...] = ()
+    """The revisions before this one, newest first."""
 
 
 @record
@@ -209,6 +227,8 @@ class Procedure:
     stage: Annotated[Id, Word("stage")] | None = None
     """Where in the whole job it stands; lists are grouped by it."""
     status: Literal["draft", "checked", "proven", "issued", "withdrawn"]
+    replaced_by: ProcedureId | None = None
+    """What to work from in place of a withdrawn procedure."""
     revision: Revision
     applies_to: Stated[Line]
     panels: tuple[PanelId, ...]

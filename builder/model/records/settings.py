@@ -12,6 +12,7 @@ Address = Annotated[str, StringConstraints(pattern=r"^https?://[^\s/?#]+(?:/[^\s
 """Where the book is put on a server: https://, a host, and a path where it has one."""
 Paper = Literal["A4", "Letter"]
 Months = Annotated[int, Field(ge=1, le=120)]
+Megabytes = Annotated[int, Field(ge=1, le=1_000_000)]
 Reviewed = Literal["draft", "checked", "proven", "issued"]
 """The statuses of a procedure that are looked at again."""
 
@@ -35,16 +36,21 @@ class BookSettings:
     """Who outranks whom, highest first."""
     units: Units = "metric"
     """The units a page shows first; a reader may switch."""
+    review: dict[Reviewed, Months] = field(default_factory=dict)
+    """After how many months a procedure is looked at again, by its status; a shop's own months come before these."""
     paper: Paper = "A4"
     """What pages are printed on; a reader may switch."""
     quiet: tuple[Name, ...] = ()
     """Words that tell nothing of what is asked for, such as how, the and of: the search gives them little weight."""
+    kept_whole: Megabytes | None = None
+    """Up to so many megabytes a phone keeps the whole book from a server; of a larger one the procedures chosen."""
 
     def over(self, lower: "BookSettings") -> "BookSettings":
         """Return these words in place of a lower layer's, with its cautions and licences kept before them."""
         return replace(
             self, caution=tuple(dict.fromkeys((*lower.caution, *self.caution))),
-            licence=tuple(dict.fromkeys((*lower.licence, *self.licence))),
+            licence=tuple(dict.fromkeys((*lower.licence, *self.licence))), review=self.review or lower.review,
+            kept_whole=self.kept_whole or lower.kept_whole,
         )  # fmt: skip
 
 
@@ -82,6 +88,8 @@ class ShopSettings:
     """Said at the foot of every page, after the book's own."""
     people: tuple[ShopPerson, ...] = ()
     """Who writes, approves and releases; a shop of one names one."""
+    kept_whole: Megabytes | None = None
+    """Up to so many megabytes a phone keeps the whole book from a server; of a larger one the procedures chosen."""
     review: dict[Reviewed, Months] = field(default_factory=dict)
     """After how many months a procedure is looked at again, by its status."""
 
@@ -91,4 +99,5 @@ class ShopSettings:
             book, name=self.name or book.name, id=self.id or book.id, title=self.title or book.title,
             units=self.units or book.units, paper=self.paper or book.paper,
             caution=tuple(dict.fromkeys((*book.caution, *self.cautions))),
+            review={**book.review, **self.review}, kept_whole=self.kept_whole or book.kept_whole,
         )  # fmt: skip

@@ -15,9 +15,9 @@
   const { isCommonWord, thingsIn } = seambook.asked;
 
   /**
-   * @typedef {{words: string[], pages: number}} Index  See shards.js.
+   * @typedef {{words: string[], pages: number, behind: Set<number>}} Index  See shards.js.
    * @typedef {{names: {sure: number, words: [number, number][][]}[], words: string[], isQuiet: boolean}} Thing  See asked.js.
-   * @typedef {{page: number, part: number, score: number}} Found
+   * @typedef {{page: number, part: number, score: number, isBehind: boolean}} Found
    * @typedef {Map<number, Map<number, number>>} Stands  For each page its parts in which a thing stands, with the weight.
    * @typedef {{length: number, common: number, words: Set<number>}} Title  How many words a title has, how many of them are
    *   common, and which were asked for.
@@ -142,7 +142,8 @@
   }
 
   /**
-   * The best place of each page, best page first: rare things count more, and all that is asked for more than some.
+   * The best place of each page, best page first: rare things count more, and all that is asked for more than some. What
+   * is not to be worked from stands behind everything else, however well it answers.
    * @param {Index} index @param {string} text @returns {Found[]}
    */
   function find(index, text) {
@@ -166,9 +167,9 @@
         const named = inTitle / whole;
         const standing = 1 + NAMED * named * named + TITLE_SHARE * named * share;
         const worth = score * (held / whole) ** LACKING * standing * (isTyped ? TYPED : 1);
-        return { page: page, part: part, score: worth * priorOf(index, page) };
+        return { page: page, part: part, score: worth * priorOf(index, page), isBehind: index.behind.has(page) };
       })
-      .sort((a, b) => b.score - a.score || a.page - b.page);
+      .sort((a, b) => Number(a.isBehind) - Number(b.isBehind) || b.score - a.score || a.page - b.page);
   }
 
   /**

@@ -110,8 +110,9 @@
         el("div", { class: "job-head" },
           el("p", { class: "job-back" }, el("a", { href: "#list", id: "job_back", text: "All jobs" })),
           el("h2", { id: "job_called", tabindex: "-1", text: called(state.job) }),
-          el("p", { class: "job-buttons" }, button("Save the file", () => kept.saveFile(), { id: "job_save" }))),
-        ways(state.job.id, view), told(state) || "", made,
+          el("p", { class: "job-buttons" }, state.job.runs.length ? el("a", { class: "control", id: "job_bay", href: seambook.folder.address(`bay.html#job=${encodeURIComponent(state.job.id)}`), text: "In the bay" }) : null,
+            button("Save the file", () => kept.saveFile(), { id: "job_save" }))),
+        seambook.jobStatus.notice(state.job) || "", ways(state.job.id, view), told(state) || "", made,
       );
       // The procedures of a job are still being loaded: what stands on the plan is shown once there is one.
       if (view !== ORDER[0] && !state.planned) made.append(el("p", { class: "note", role: "status", text: "The plan is being worked out." }));

@@ -121,7 +121,7 @@
       hours: hoursOf(book), hands: (hands && hands.usual) || 1, places: {},
       climate: climate || { temperature: 20, humidity: 50 }, rust: Object.keys(planning.rust || {})[0] || "",
       prices: { currency: "", labour: null, supplies: {} }, runs: [], done: {}, readings: {}, releases: {},
-      notes_by_step: {}, photos: {}, coupons: [], batches: {}, findings: [], customer_page: {}, order: [], made: "", changed: "",
+      notes_by_step: {}, photos: {}, coupons: [], batches: {}, findings: [], customer_page: {}, alone: false, left_at: {}, order: [], made: "", changed: "",
     };
   }
 

@@ -1,6 +1,6 @@
 /**
  * The job that is open: changed by one function, saved by itself, planned anew, and shown again. What another tab wrote
- * meanwhile is never written over: the reader chooses. Needs the store, the file and the bar.
+ * meanwhile is never written over: both are put together where they touch different things, and else the reader chooses. Needs the store, the file and the bar.
  */
 (function () {
   "use strict";
@@ -9,6 +9,7 @@
 
   const PAUSE = 250;
   const SETTLED = 900;
+  const LATER = 1500;
   /** @type {any} */
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
   const { jobFile, jobBar, jobLibrary } = seambook;
@@ -31,6 +32,7 @@
     return {
       number: job.number, title: job.title, car: job.car, runs: job.runs.length, changed: job.changed,
       finish: planned && Number.isFinite(planned.finish) ? planned.finish : null,
+      alone: job.alone && job.runs.length ? seambook.jobKept.runName(job.runs[0]) : "",
       steps: isDone.length, done: isDone.filter(Boolean).length,
     };
   }
@@ -61,7 +63,8 @@
   class OpenJob {
     /**
      * @param {any} store @param {any} job @param {number} revision 0 for one that was never kept
-     * @param {{draw: (kept: any, isTyping: boolean) => void, go: (id: string) => void, gone: () => void}} page
+     * @param {{draw: (kept: any, isTyping: boolean) => void, go: (id: string) => void, gone: () => void,
+     *   plan?: (job: any, before: any, quick: boolean) => any}} page one that shows jobs in another way may plan them so
      */
     constructor(store, job, revision, page) {
       const book = seambook.jobBook;
@@ -77,13 +80,17 @@
       this.handed = false;
       this.timer = 0;
       this.brief = "";
+      /** What the store had last, as this page knows it: where two tabs changed a job, both came from here. */
+      this.base = revision ? jobFile.write(job, book) : "";
+      this.writing = "";
       /** @type {State} */
       this.state = { job, book, library: jobLibrary.library(), planned: null, change, say: jobBar.say, today: Date.now(), compared: null };
     }
 
     /**
      * Change the job. @param {(job: any) => void} edit
-     * @param {{redraw?: boolean}} [how] while a field is typed in, it is not drawn anew
+     * @param {{redraw?: boolean, isLater?: boolean}} [how] while a field is typed in, it is not drawn anew; what goes by the order
+     *   that there is, is planned anew later
      */
     change(edit, how = {}) {
       edit(this.state.job);
@@ -91,10 +98,25 @@
       this.dirty = true;
       this.handed = false;
       window.clearTimeout(this.timer);
-      if (how.redraw === false) {
+      if (how.isLater) this.planLater(how.redraw !== false);
+      else if (how.redraw === false) {
         this.timer = window.setTimeout(() => void this.refresh(true), PAUSE);
         void this.save();
       } else void this.refresh();
+    }
+
+    /** Show at once by the plan that there is, and plan when nobody has touched anything for a while. @param {boolean} isDrawn */
+    planLater(isDrawn) {
+      const { job, planned } = this.state;
+      const ticks = planned && planned.merged ? seambook.jobKept.ticks(job, planned.merged.nodes) : new Map();
+      for (const row of (planned && planned.rows) || []) row.done = ticks.has(row.id);
+      if (isDrawn) this.page.draw(this, false);
+      void this.save();
+      this.timer = window.setTimeout(() => {
+        this.replan(true);
+        this.page.draw(this, true);
+        void this.keepBrief();
+      }, LATER);
     }
 
     /** Load what is missing, plan anew, show and save. @param {boolean} [isTyping] */
@@ -131,7 +153,7 @@
       const { state } = this;
       state.today = Date.now();
       state.compared = jobFile.compare(state.job, state.book, seambook.jobProcedures);
-      state.planned = plan(state.job, state.planned, isTyping);
+      state.planned = (this.page.plan || plan)(state.job, state.planned, isTyping);
       if (state.planned && state.planned.order && state.planned.order.length) state.job.order = [...state.planned.order];
     }
 
@@ -147,14 +169,20 @@
       while (this.dirty && !this.stopped) {
         if (this.isWrong()) break;
         this.dirty = false;
-        this.take(await this.store.save(this.kept(), this.revision));
+        const given = this.kept();
+        this.writing = given.text;
+        this.take(await this.store.save(given, this.revision));
       }
       this.saving = false;
     }
 
     /** The page is left while an earlier change is being written: this one goes to the store behind it. */
     hurry() {
-      if (!this.saving || !this.dirty || this.stopped || this.isWrong()) return;
+      if (!this.dirty || this.stopped || this.isWrong()) return;
+      if (!this.saving) {
+        void this.save();
+        return;
+      }
       this.dirty = false;
       void this.store.save(this.kept(), this.revision + 1).then((/** @type {any} */ came) => this.take(came));
     }
@@ -175,13 +203,14 @@
     take(came) {
       if (came.ok) {
         this.revision = came.revision;
+        this.base = this.writing || this.base;
         jobBar.clear("full");
         if (!this.dirty) jobBar.say(this.store.why ? "Held in this page only." : "Saved.");
         return;
       }
       this.dirty = true;
       this.stopped = true;
-      if ("conflict" in came) this.conflict(came.conflict);
+      if ("conflict" in came) seambook.jobMeet.meet(this, came.conflict);
       else this.unsaved(came);
     }
 
@@ -207,36 +236,6 @@
       jobBar.say("The file was handed to the browser: look among its downloads.");
     }
 
-    /** @param {any} other what stands in the store now; null if it was deleted */
-    conflict(other) {
-      const takeOther = () => {
-        jobBar.clear("conflict");
-        if (other) this.takeOver(other, "The other one was taken.");
-        else this.page.gone();
-      };
-      jobBar.tell("conflict", "Two have changed this job", [
-        `Another tab or window has ${other ? "saved" : "deleted"} this job while you were changing it here. Nothing is lost: choose.`,
-      ], [
-        { label: "Keep mine as a copy", take: () => void this.keepCopy() },
-        { label: other ? "Take the other" : "Let it go", take: takeOther },
-      ]);
-    }
-
-    async keepCopy() {
-      const { job } = this.state;
-      const copy = jobFile.copyOf(job, newId(), `${job.number} copy`.trim());
-      const given = { ...this.kept(), id: copy.id, text: jobFile.write(copy, this.state.book) };
-      const came = await this.store.save({ ...given, brief: { ...given.brief, number: copy.number } }, 0);
-      if (!came.ok) {
-        this.unsaved(came);
-        return;
-      }
-      jobBar.clear("conflict");
-      this.dirty = false;
-      this.page.go(copy.id);
-      jobBar.say("Yours was kept as a copy.");
-    }
-
     /** @param {any} other @param {string} said */
     takeOver(other, said) {
       const read = jobFile.read(other.text, this.state.book, other.id);
@@ -246,6 +245,7 @@
       }
       this.state.job = read.job;
       this.revision = other.revision;
+      this.base = other.text;
       this.dirty = false;
       this.stopped = false;
       void this.refresh();
@@ -261,7 +261,7 @@
       } else if (!other && !this.stopped) {
         this.stopped = true;
         this.dirty = true;
-        this.conflict(null);
+        seambook.jobMeet.ask(this, null);
       }
     }
 

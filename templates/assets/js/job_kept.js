@@ -118,6 +118,7 @@
     if (has(job.photos, from)) delete job.photos[from];
     if (has(job.done, from) && !has(job.done, to)) job.done[to] = { ...job.done[from] };
     for (const mapping of [job.releases, job.notes_by_step]) move(mapping, from, to);
+    for (const timer of job.timers || []) if (timer.step === from) timer.step = to;
     for (const key of Object.keys(job.readings || {})) {
       if (key.startsWith(`${from}/`)) move(job.readings, key, to + key.slice(from.length));
     }

@@ -57,6 +57,7 @@
         row("Procedures", String(brief.runs))),
       brief.steps ? el("progress", { max: brief.steps, value: brief.done, "aria-label": `Steps done: ${name}` }) : null,
       el("p", { class: "job-buttons" },
+        el("a", { class: "control", href: seambook.folder.address(`bay.html#job=${encodeURIComponent(id)}`), text: "In the bay", ...said("In the bay") }),
         button("Save the file", () => acts.save(id), said("Save the file")),
         button("Duplicate", () => acts.duplicate(id), said("Duplicate")),
         button("Delete", () => ask(id, name, acts), { id: `job_delete-${id}`, ...said("Delete") })),
@@ -92,6 +93,13 @@
       el("div", { id: `job_asked-${one.id}` }));
   }
 
+  /** Procedures that were worked from by themselves, each a job of its own. @param {Row[]} alone @param {any} acts */
+  function apart(alone, acts) {
+    if (!alone.length) return null;
+    return el("section", { "aria-labelledby": "job_alone" }, el("h2", { id: "job_alone", text: "Procedures worked from by themselves" }),
+      el("ul", { class: "job-kepts" }, alone.map((one) => card(one, acts))));
+  }
+
   /** The control that opens files. @param {any} acts */
   function opener(acts) {
     const field = el("input", { type: "file", id: "job_file", class: "unseen", accept: ".json,application/json", on: {
@@ -112,8 +120,9 @@
         el("p", { class: "job-buttons" }, el("button", { type: "button", class: "primary", id: "job_new", text: "New job", on: { click: acts.begin } }), opener(acts))),
       el("h2", { id: "job_called", tabindex: "-1", text: "Your jobs" }),
       all.length
-        ? el("ul", { class: "job-kepts" }, all.map((one) => (one.fault ? damaged(one, acts) : card(one, acts))))
+        ? el("ul", { class: "job-kepts" }, all.filter((one) => !one.brief.alone).map((one) => (one.fault ? damaged(one, acts) : card(one, acts))))
         : el("p", { class: "none", text: "None yet. Begin one with “New job”, or look at the one that comes with the book." }),
+      apart(all.filter((one) => one.brief.alone), acts),
       el("p", { class: "note", text: "Jobs are kept in this browser, on this device, for this book alone. Save the file of each job you cannot lose: a later edition of the book reads every earlier file." }),
     ));
     jobBar.clear("library");

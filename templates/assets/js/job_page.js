@@ -222,6 +222,7 @@
         jobBar.clear("same");
         go(job.id);
       } },
+      { label: "Put both together", take: () => void together(job, before) },
       { label: "Put the file in its place", take: async () => {
         jobBar.clear("same");
         const read = jobFile.read(before.text, seambook.jobBook);
@@ -232,6 +233,22 @@
         go(job.id);
       } },
     ]);
+  }
+
+  /** The file and what is kept here as one job; of a value that both have the newer stays. @param {any} job @param {any} before */
+  async function together(job, before) {
+    const read = jobFile.read(before.text, seambook.jobBook, before.id);
+    if (read.fault) {
+      jobBar.say("What is kept here cannot be read, so nothing can be put together with it. Open the file as a copy.");
+      return;
+    }
+    jobBar.clear("same");
+    const joined = seambook.jobJoin.join(null, read.job, job);
+    const came = await store.save({ id: job.id, text: jobFile.write(joined.job, seambook.jobBook), brief: jobKeep.briefOf(joined.job, null) }, before.revision);
+    kept = null;
+    go(job.id);
+    const said = joined.clashes.length ? ` Of ${joined.clashes.length} values that differed the newer was taken.` : "";
+    jobBar.say(came.ok ? `Both were put together.${said}` : "They were not put together: the store is full, or another tab has just changed the job.");
   }
 
   /** @param {string} id @returns {Promise<any>} */

@@ -21,7 +21,7 @@
     const quoted = (/** @type {string} */ text) => JSON.stringify(text.replace(/\s+/g, " "));
     const { style } = document.documentElement;
     style.setProperty("--job-number", quoted(`Job ${job.number || "without a number"}`));
-    style.setProperty("--job-car", quoted([job.title, job.car].filter(Boolean).join(" \u00b7 ")));
+    style.setProperty("--job-car", quoted([job.title, job.car, seambook.jobStatus.inWords(job)].filter(Boolean).join(" \u00b7 ")));
     address = `jobs.html#job=${job.id}`;
   }
 

@@ -160,7 +160,11 @@
   function card(state, row, status, prefix) {
     const at = `${prefix}_${entries.idOf(row.id)}`;
     const { step } = row;
+    const marks = el("div", { class: "job-marks", id: `${at}_marks`, tabindex: "-1" });
+    seambook.jobSeen.mark(marks, state, row);
+    seambook.jobStatus.mark(marks, state, row);
     return [
+      marks.childElementCount ? marks : null,
       ...(step.hazards || []).map((/** @type {string} */ id) => danger(state.book, id)),
       el("p", { class: "do" }, row.href ? el("a", { href: row.href, text: step.do }) : step.do),
       step.key_point ? el("p", { class: "key-point", text: step.key_point }) : null,

@@ -100,7 +100,7 @@
 
   /** @param {any} state @param {JobRow} row @param {StepState} status */
   function line(state, row, status) {
-    const marks = [SAID[status.sort], row.step.hold && !seambook.jobKept.of(state.job.releases, row) ? `${row.step.hold.sort} point` : "", row.critical && !row.done ? "critical" : ""].filter(Boolean);
+    const marks = [SAID[status.sort], row.step.hold && !seambook.jobKept.of(state.job.releases, row) ? `${row.step.hold.sort} point` : "", row.critical && !row.done ? "critical" : "", seambook.jobStatus.word(row)].filter(Boolean);
     const missing = row.done ? ticks.missing(state.job, row).length : 0;
     if (missing) marks.push(`${words.counted(missing, "reading")} not entered`);
     const head = [

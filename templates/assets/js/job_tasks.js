@@ -81,12 +81,20 @@
     return linger;
   }
 
+  /** The wait after a step and what is done with it, at the job's temperature. @param {any} node @param {any} job @param {any} library
+   * @returns {{wait: {least: number, most: number | null, attended: boolean} | null, isCold: boolean}} */
+  function waitOf(node, job, library) {
+    const { wait, isCold } = seambook.jobWaits.waitOf(node.step, library.book.planning, job.climate.temperature);
+    const others = stepsOf(node, library).map((one) => (one.wait && !one.cures ? one.wait.least : 0));
+    return { wait: wait && { ...wait, least: Math.max(wait.least, ...others) }, isCold };
+  }
+
   /** @param {any} node @param {any} job @param {any} library @param {"low" | "likely" | "high"} how */
   function taskOf(node, job, library, how) {
     const { planning } = library.book;
     const steps = stepsOf(node, library);
     const step = node.step;
-    const { wait, isCold } = seambook.jobWaits.waitOf(step, planning, job.climate.temperature);
+    const { wait, isCold } = waitOf(node, job, library);
     const least = Math.max(wait ? wait.least : 0, ...steps.map((one) => (one.wait && !one.cures ? one.wait.least : 0)));
     return {
       task: {
@@ -95,7 +103,7 @@
         places: step.place ? [step.place] : [], chain: node.id.split("#")[0], split: !!step.split,
         traits: [...(step.traits || []), ...(step.watch ? [WATCH] : [])],
         linger: planning ? lingerOf(step, planning, least) : {},
-        wait: wait ? { ...wait, least } : null, earliest: 0, done: /** @type {any} */ (null),
+        wait, earliest: 0, done: /** @type {any} */ (null),
       },
       isCold, isAlone: !!step.needs_two && job.hands < 2,
     };
@@ -169,5 +177,5 @@
     };
   }
 
-  seambook.jobTasks = { problemOf, momentOf, stepOf };
+  seambook.jobTasks = { problemOf, momentOf, stepOf, waitOf };
 })();

@@ -56,6 +56,7 @@
     open.forEach((/** @type {string} */ one, /** @type {number} */ at) => {
       job.done[one] = at && said.minutes !== null ? { ...said, minutes: 0 } : { ...said };
     });
+    seambook.jobSeen?.done(row);
   }
 
   /** Take a tick back, and with it the release of its hold point. @param {any} job @param {JobRow} row */

@@ -42,7 +42,7 @@
     const { step, done } = row;
     const place = state.book.planning?.places?.[step.place]?.say || step.place;
     const about = [
-      row.title, words.span(row.minutes), step.hands > 1 ? `${step.hands} people` : "", place,
+      row.title, seambook.jobStatus.word(row), words.span(row.minutes), step.hands > 1 ? `${step.hands} people` : "", place,
       row.until > row.end ? `then wait until ${words.moment(row.until)}` : "", row.critical ? "critical" : "", row.waiting ? "waits for the customer" : "",
     ].filter(Boolean).join(" \u00b7 ");
     const written = seambook.jobKept.of(state.job.notes_by_step, row);

@@ -1,4 +1,4 @@
-/* Tells that a page's review is overdue, by this device's clock; the page itself says the day. */
+/* Tells that a page's review is overdue, and which of a list are, by this device's clock; the pages themselves say the days. */
 (function () {
   "use strict";
 
@@ -11,12 +11,33 @@
     return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
   }
 
-  const due = document.querySelector("time[data-late]");
-  const sheet = document.getElementById("page_content");
-  if (!(due instanceof HTMLTimeElement) || !sheet || today(new Date()) <= due.dateTime) return;
-  const told = document.createElement("p");
-  told.className = "banner";
-  told.setAttribute("role", "note");
-  told.textContent = due.dataset.late || "";
-  sheet.before(told);
+  const now = today(new Date());
+  tellOfPage(document.querySelector("time[data-late]"));
+  tellOfList([...document.querySelectorAll("time[data-due]")]);
+
+  /** @param {string} text */
+  function tell(text) {
+    const told = document.createElement("p");
+    told.className = "banner";
+    told.setAttribute("role", "note");
+    told.textContent = text;
+    document.getElementById("page_content")?.before(told);
+  }
+
+  /** @param {Element | null} due of this page */
+  function tellOfPage(due) {
+    if (due instanceof HTMLTimeElement && now > due.dateTime) tell(due.dataset.late || "");
+  }
+
+  /** Mark each day of the list that has passed, and say how many. @param {Element[]} days */
+  function tellOfList(days) {
+    const late = days.filter((day) => day instanceof HTMLTimeElement && now > day.dateTime);
+    for (const day of late) {
+      const mark = document.createElement("strong");
+      mark.className = "overdue";
+      mark.textContent = "overdue";
+      day.after(" ", mark);
+    }
+    if (late.length) tell(`${late.length} of ${days.length} ${late.length === 1 ? "is" : "are"} overdue.`);
+  }
 })();

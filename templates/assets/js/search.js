@@ -6,10 +6,12 @@
   "use strict";
 
   /** @typedef {any} Index */
-  /** @typedef {{path: string, kind: string, title: string, anchor: string, heading: string}} Found */
+  /** @typedef {{path: string, kind: string, title: string, anchor: string, heading: string, isBehind: boolean}} Found */
 
   const FOLDER = "assets/search/";
   const SHOWN = 8;
+  /** Of what is not to be worked from, at the end of the list: as many as answer as well as what is shown. */
+  const SHOWN_BEHIND = 2;
   /** @type {any} */
   const seambook = /** @type {any} */ (window).seambook;
   const { address, bring } = seambook.folder;
@@ -42,13 +44,20 @@
     const index = await opened();
     await Promise.all(needed(index, text).map(load));
     const all = find(index, text);
-    const best = all.slice(0, SHOWN);
+    const best = shown(all);
     await Promise.all(best.map((/** @type {any} */ one) => load(shardOfPage(index, one.page))));
     const found = best.map((/** @type {any} */ one) => {
       const head = headOf(index, one.page);
-      return { ...head, anchor: head.parts[2 * one.part], heading: head.parts[2 * one.part + 1] };
+      return { ...head, anchor: head.parts[2 * one.part], heading: head.parts[2 * one.part + 1], isBehind: one.isBehind };
     });
     return { found: found, count: all.length, near: all.length ? [] : nearWords(index, text) };
+  }
+
+  /** The best of what may be worked from, and behind them what would stand among them otherwise. @param {any[]} all */
+  function shown(all) {
+    const first = all.filter((one) => !one.isBehind).slice(0, SHOWN);
+    const least = first.length === SHOWN ? first[SHOWN - 1].score : 0;
+    return [...first, ...all.filter((one) => one.isBehind && one.score >= least).slice(0, SHOWN_BEHIND)];
   }
 
   /** @param {Found} found */
@@ -62,6 +71,7 @@
     note.textContent = [found.kind, found.heading === found.title ? "" : found.heading].filter(Boolean).join(": ");
     link.append(title, " ", note);
     const row = document.createElement("li");
+    if (found.isBehind) row.className = "behind";
     row.append(link);
     return row;
   }

@@ -14,10 +14,11 @@
   /**
    * @typedef {{
    *   words: string[], firstWords: number[], firstPages: number[], pages: number, common: Set<number>,
-   *   names: string[][][], quiet: Set<string>, priors: {firstPages: number[], shares: number[]},
+   *   names: string[][][], quiet: Set<string>, priors: {firstPages: number[], shares: number[]}, behind: Set<number>,
    *   shards: Record<string, any>, lines: Map<string, string[]>
    * }} Index
-   *   `names` holds, for each thing with several names, the words of each name; `shards` what was loaded so far.
+   *   `names` holds, for each thing with several names, the words of each name; `behind` pages that are not to be worked
+   *   from; `shards` what was loaded so far.
    * @typedef {{page: number, title: number, common: number, parts: [number, string][]}} Entry
    *   Where a word stands on a page: in a title of so many words, so many of them common, or 0; and in which
    *   parts, each with the mark of where in it: `*` in its heading or a name, `:` in a long one, `.` in its text, `,` in
@@ -47,7 +48,7 @@
   }
 
   /**
-   * @param {Record<"words" | "shards" | "texts" | "common" | "names" | "quiet" | "priors", string> & {pages: number}} raw
+   * @param {Record<"words" | "shards" | "texts" | "common" | "names" | "quiet" | "priors" | "behind", string> & {pages: number}} raw
    * @param {Record<string, any>} shards where scripts put what they bring
    * @returns {Index}
    */
@@ -65,6 +66,7 @@
         firstPages: summed(priors.filter((_, at) => at % 2 === 0).join(" ")),
         shares: priors.filter((_, at) => at % 2 === 1).map((share) => number(share) / 100),
       },
+      behind: new Set(summed(raw.behind)),
       shards: shards,
       lines: new Map(),
     };

@@ -96,9 +96,11 @@
     step.button.hidden = false;
     step.button.setAttribute("aria-label", `Done: step ${step.number}`);
     step.button.addEventListener("click", () => {
-      if (!done.delete(step.key)) done.add(step.key);
+      const isTaken = !done.delete(step.key);
+      if (isTaken) done.add(step.key);
       store();
       show();
+      if (isTaken) document.dispatchEvent(new CustomEvent("seambook:ticked", { detail: { key: step.key, isLast: step === steps[steps.length - 1] } }));
     });
   }
   clear.addEventListener("click", () => {

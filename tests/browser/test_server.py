@@ -1,0 +1,332 @@
+"""The book had from a server: kept whole, read with the server gone, and never a mixture of two editions."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, expect
+
+from builder.supplied import templates
+from tests.books.laying import TINY, build, lay
+from tests.browser.served import Served, copied, replace
+from tests.browser.test_axe import AXE, violations
+from tests.browser.watched import one_of_each_kind
+
+pytestmark = pytest.mark.slow
+LONG = 100_000
+"""Milliseconds that keeping a whole book may take beside other tests."""
+HOME, LESSON, PROCEDURE = "index.html", "lessons/first-cover.html", "procedures/weld-cover.html"
+OLD, NEW = "Words of the old edition.", "Words of the new edition."
+HELD = """async () => {
+  const stores = await Promise.all((await caches.keys()).map((name) => caches.open(name)));
+  const all = await Promise.all(stores.map((store) => store.keys()));
+  return all.flat().map((one) => new URL(one.url).pathname.slice(1));
+}"""
+"""The paths of the files that lie in any store."""
+Serve = Callable[[Path], Served]
+
+
+@pytest.fixture(scope="module")
+def tiny(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A small book."""
+    folder = tmp_path_factory.mktemp("small")
+    outcome = build(lay(folder / "content", TINY), folder / "site")
+    assert outcome.published is not None
+    return folder / "site"
+
+
+@pytest.fixture(scope="module")
+def editions(tiny: Path) -> tuple[Path, Path]:
+    """Two editions of it, which differ in the first page and in a lesson."""
+    first, second = tiny.parent / "first", tiny.parent / "second"
+    for folder, words in ((first, OLD), (second, NEW)):
+        mark = ("</main>", f'<p class="edition-word">{words}</p></main>')
+        copied(tiny, folder, {HOME: mark, LESSON: mark})
+    return first, second
+
+
+@pytest.fixture
+def serve() -> Iterator[Serve]:
+    running: list[Served] = []
+
+    def start(root: Path) -> Served:
+        running.append(Served(root))
+        return running[-1]
+
+    yield start
+    for served in running:
+        served.stop()
+
+
+@pytest.fixture
+def profile(chromium: Browser) -> Iterator[BrowserContext]:
+    """A phone's browser with nothing in it; its pages may complain of nothing but a server that is gone."""
+    context = chromium.new_context(viewport={"width": 360, "height": 740}, locale="en-GB", has_touch=True)
+    context.set_default_timeout(15_000)
+    troubles: list[str] = []
+    context.on("weberror", lambda found: troubles.append(str(found.error)))
+    context.on("console", lambda said: troubles.append(said.text) if "Failed to load" not in said.text else None)
+    yield context
+    context.close()
+    assert troubles == []
+
+
+def keep(profile: BrowserContext, served: Served, patience: float = 30_000) -> Page:
+    """Open the page about this device, and wait until all that is to be kept is."""
+    page = profile.new_page()
+    page.goto(served.url("device.html"))
+    expect(page.locator("#device_standing")).not_to_contain_text("Not all", timeout=patience)
+    return page
+
+
+def word(page: Page) -> str:
+    return page.locator(".edition-word").inner_text()
+
+
+def test_the_whole_book_reads_with_the_server_gone(serve: Serve, profile: BrowserContext, site: Path) -> None:
+    served = serve(site)
+    page = keep(profile, served, LONG)
+    expect(page.locator("#device_standing")).to_contain_text("The whole book is kept on this device")
+    assert page.evaluate("document.querySelector('link[rel=manifest]').href") == served.url("seambook.webmanifest")
+    served.stop()
+    failed: list[str] = []
+    page.on("requestfailed", lambda request: failed.append(f"{request.url} {request.failure}"))
+    on_the_way = "net::ERR_ABORTED"  # of a page that is left while it loads
+    kinds = list(one_of_each_kind(site))
+    assert len(kinds) > 15
+    for path in kinds:
+        answer = page.goto(served.url(path))
+        assert answer is not None
+        assert (answer.status, answer.from_service_worker, page.url) == (200, True, served.url(path))
+        assert page.locator("main h1").count() == 1
+    page.locator("#page_search-words").fill("rocker seam")
+    page.locator("#page_search-found ol a").first.click()
+    expect(page.locator("main h1")).to_contain_text(re.compile("rocker", re.IGNORECASE))
+    page.goto(served.url("calculators/dew-point.html#in=air:30,humidity:95,surface:20"))
+    expect(page.locator("#answer_cautions li").first).to_be_visible()
+    page.goto(served.url("jobs.html"))
+    page.locator("#job_examples").get_by_role("link").first.click()
+    expect(page.locator(".job-head h2")).to_be_visible(timeout=60_000)
+    assert [one for one in failed if not one.endswith(on_the_way)] == []
+
+
+def test_a_new_edition_waits_for_the_pages_of_the_old(
+    serve: Serve, profile: BrowserContext, editions: tuple[Path, Path]
+) -> None:
+    served = serve(editions[0])
+    page = keep(profile, served)
+    page.goto(served.url(HOME))
+    page.wait_for_timeout(2500)  # an edition that comes within two seconds of the first is not told of by Chromium
+    served.root, before = editions[1], served.asked.copy()
+    page.reload()  # by which the browser looks for a new worker
+    bar = page.locator("#page_edition")
+    expect(bar).to_contain_text("A new edition of this book is here")
+    fetched = served.asked - before
+    same = "what is the same in both is not sent again"
+    assert set(fetched) == {HOME, LESSON, "files.sha256", "worker.js"}, same
+    assert word(page) == OLD
+    page.goto(served.url(LESSON))
+    assert word(page) == OLD
+    page.goto(served.url("device.html"))
+    expect(page.locator("#device_waiting")).to_be_visible()
+    other = profile.new_page()
+    other.goto(served.url(LESSON))
+    assert word(other) == OLD
+    other.get_by_role("button", name="Use it now").tap()
+    expect(other.locator("#page_edition")).to_contain_text("One more page of this book is open. Close it")
+    assert word(other) == OLD
+    page.close()
+    other.get_by_role("button", name="Use it now").tap()
+    expect(other.locator(".edition-word")).to_have_text(NEW)
+    expect(other.locator("#page_edition")).to_have_count(0)
+    served.stop()
+    other.goto(served.url(HOME))
+    assert word(other) == NEW
+    stores = other.evaluate("caches.keys()")
+    assert len([name for name in stores if not name.endswith("choice")]) == 1, "the old edition is cleared away"
+
+
+def test_when_its_last_page_is_closed_the_next_start_has_the_new_edition(
+    serve: Serve, profile: BrowserContext, editions: tuple[Path, Path]
+) -> None:
+    served = serve(editions[0])
+    page = keep(profile, served)
+    page.wait_for_timeout(2500)
+    served.root = editions[1]
+    page.goto(served.url(HOME))
+    expect(page.locator("#page_edition")).to_be_visible()
+    page.get_by_role("button", name="Later").tap()
+    page.goto(served.url(LESSON))
+    page.wait_for_timeout(300)
+    assert page.locator("#page_edition").count() == 0
+    page.goto(served.url(HOME))
+    page.close()
+    served.stop()
+    began = profile.new_page()
+    for _ in range(20):  # the browser takes a moment to see that nobody uses the old one
+        began.wait_for_timeout(250)
+        began.goto(served.url(LESSON))
+        if word(began) == NEW:
+            break
+        began.goto("about:blank")
+    assert word(began) == NEW
+    began.goto(served.url(HOME))
+    assert word(began) == NEW
+
+
+def test_what_was_cut_short_goes_on_where_it_stopped(serve: Serve, profile: BrowserContext, tiny: Path) -> None:
+    served = serve(tiny)
+    served.left = 70
+    page = profile.new_page()
+    page.goto(served.url("device.html"))
+    expect(page.locator(".device-fault")).to_contain_text("goes on when the network is back")
+    had = set(page.evaluate(HELD))
+    assert len(had) > 20
+    served.left, served.asked = None, type(served.asked)()
+    page.locator("#device_again").tap()
+    expect(page.locator("#device_standing")).to_contain_text("The whole book is kept", timeout=30_000)
+    assert had & set(served.asked) == set()
+    assert len(served.asked) > 50
+
+
+def test_a_damaged_file_is_asked_for_again_then_refused(
+    serve: Serve, profile: BrowserContext, editions: tuple[Path, Path]
+) -> None:
+    served = serve(editions[0])
+    served.damage["lists.html"] = 1
+    page = keep(profile, served)
+    assert served.asked["lists.html"] == 2
+    page.goto(served.url("lists.html"))
+    expect(page.get_by_role("heading", level=1)).to_have_text("Everything in this book")
+    page.wait_for_timeout(2500)
+    served.root = editions[1]
+    served.damage[LESSON] = 1000
+    page.goto(served.url("device.html"))
+    expect(page.locator(".device-fault")).to_contain_text(f"{LESSON} came damaged, twice")
+    expect(page.locator("#device_standing")).to_contain_text("The whole book is kept")
+    page.goto(served.url(LESSON))
+    assert word(page) == OLD
+    assert page.locator("#page_edition").count() == 0
+    served.damage.clear()
+    page.goto(served.url("device.html"))
+    expect(page.locator("#device_waiting")).to_be_visible()
+
+
+def test_a_list_of_another_edition_is_not_used(
+    serve: Serve, profile: BrowserContext, editions: tuple[Path, Path]
+) -> None:
+    served = serve(editions[0])
+    served.damage["files.sha256"] = 2
+    page = profile.new_page()
+    page.goto(served.url("device.html"))
+    expect(page.locator(".device-fault")).to_contain_text("is just being given another edition")
+    assert served.asked["delivery.json"] == 0
+
+
+def test_of_a_book_above_its_limit_chosen_procedures_are_kept(
+    serve: Serve, profile: BrowserContext, site: Path, tmp_path: Path
+) -> None:
+    limited = copied(site, tmp_path / "limited", most=10_000_000)
+    served = serve(limited)
+    page = keep(profile, served, LONG)
+    expect(page.locator("#device_standing")).to_contain_text("the procedures that you choose")
+    first = served.asked.copy()
+    assert not any(path.startswith(("procedures/", "seams/")) for path in first)
+    chosen, other = "dress-welds", "hang-quarter-outer"
+    row = page.locator(f"#device_keep-{chosen}")
+    row.tap()
+    expect(row).to_have_attribute("aria-pressed", "true", timeout=LONG)
+    page.goto(served.url(f"procedures/{other}.html"))  # from the server, since it is there and of this edition
+    expect(page.locator("#page_keep")).to_be_visible()
+    expect(page.locator("#page_keep")).to_have_attribute("aria-pressed", "false")
+    page.goto(served.url(f"procedures/{chosen}.html"))
+    expect(page.locator("#page_keep")).to_have_attribute("aria-pressed", "true")
+    assert served.asked[f"procedures/{chosen}.html"] == 1
+    reads_with_all_it_leads_to(page, served, chosen)
+    page.goto(served.url(f"procedures/{other}.html"))
+    expect(page.locator(".device-missing")).to_contain_text("“Hang and finish a new quarter” cannot be shown")
+    expect(page.locator(".device-missing")).to_contain_text("the server cannot be reached")
+    page.evaluate(AXE.read_text("utf-8"))
+    assert violations(page, AXE.read_text("utf-8")) == []
+    served.root = copied(site, tmp_path / "next", {f"procedures/{other}.html": ("</main>", "<p>Next.</p></main>")},
+                         most=9_000_000)  # fmt: skip
+    (served.root / "worker.js").unlink()  # the new edition is on its way, and not here yet
+    served.start()
+    page.goto(served.url(f"procedures/{other}.html"))
+    expect(page.locator(".device-missing")).to_contain_text("the server has another edition")
+    page.locator(f"#device_keep-{chosen}").tap()
+    expect(page.locator(f"#device_keep-{chosen}")).to_have_attribute("aria-pressed", "false")
+    served.stop()
+    page.goto(served.url(f"procedures/{chosen}.html"))
+    expect(page.locator(".device-missing")).to_contain_text("“Dress welds without thinning the sheet” cannot be shown")
+
+
+def reads_with_all_it_leads_to(page: Page, served: Served, procedure: str) -> None:
+    """Open a procedure with the server gone, and each record that its steps name."""
+    served.stop()
+    page.goto(served.url(f"procedures/{procedure}.html"))
+    assert page.url.endswith(f"procedures/{procedure}.html")
+    ways = page.locator("main .step a").evaluate_all("(all) => [...new Set(all.map((one) => one.href.split('#')[0]))]")
+    led = [way for way in ways if re.search("/(tools|panels|hazards|calculators|terms|supplies)/", way)]
+    assert len(led) > 3
+    for way in led[:8]:
+        page.goto(way)
+        assert page.url == way
+
+
+def test_a_look_at_a_book_in_the_making_clears_what_was_kept_from_its_address(
+    serve: Serve, profile: BrowserContext, tiny: Path, tmp_path: Path
+) -> None:
+    served = serve(tiny)
+    page = keep(profile, served)
+    shown = copied(tiny, tmp_path / "shown", {HOME: ("</main>", "<p class=edition-word>Just written.</p></main>")})
+    replace(shown / "worker.js", (templates() / "show" / "worker.js").read_bytes())
+    page.wait_for_timeout(2500)
+    served.root = shown
+    page.goto(served.url(HOME))
+    expect(page.locator(".edition-word")).to_have_text("Just written.")
+    assert page.evaluate("caches.keys()") == []
+
+
+def test_a_device_that_has_no_room_says_so(serve: Serve, profile: BrowserContext, tiny: Path) -> None:
+    served = serve(tiny)
+    page = profile.new_page()
+    limit = {"origin": served.url("").rstrip("/"), "quotaSize": 300_000}
+    profile.new_cdp_session(page).send("Storage.overrideQuotaForOrigin", limit)
+    page.goto(served.url("device.html"))
+    expect(page.locator(".device-fault")).to_contain_text("no room for it, or refuses to keep it")
+    page.goto(served.url(PROCEDURE))
+    expect(page.locator("main h1")).to_be_visible()
+
+
+def test_a_browser_that_refuses_says_so(serve: Serve, profile: BrowserContext, tiny: Path) -> None:
+    page = profile.new_page()
+    page.add_init_script("navigator.serviceWorker.register = () => Promise.reject(new DOMException('not here'))")
+    page.goto(serve(tiny).url("device.html"))
+    expect(page.locator(".device-fault")).to_contain_text("The browser refuses to keep the book")
+
+
+def test_no_worker_and_no_manifest_where_the_book_is_no_servers(
+    profile: BrowserContext, tiny: Path, tmp_path: Path
+) -> None:
+    copy = ("<body ", '<body data-copy="pocket" ')
+    pocket = copied(tiny, tmp_path / "pocket", {"device.html": copy})
+    plain, whole = Served(tiny, "127.0.0.2"), Served(pocket)
+    page = profile.new_page()
+    says = {
+        (tiny / "device.html").as_uri(): "was opened from a folder", plain.url("device.html"): "comes over http",
+        whole.url("device.html"): "is a pocket copy",
+    }  # fmt: skip
+    try:
+        for address, words in says.items():
+            page.goto(address)
+            expect(page.locator("#device_desk")).to_contain_text(words)
+            assert page.locator("link[rel=manifest]").count() == 0
+            page.wait_for_timeout(200)
+        assert (plain.asked["worker.js"], whole.asked["worker.js"]) == (0, 0)
+    finally:
+        plain.stop()
+        whole.stop()
