@@ -43,7 +43,7 @@ class Sheet(NamedTuple):
 
 def printed(page: Page, pdf: Path, size: str | None = None) -> list[Sheet]:
     """Print a page, on the paper that it asks for itself; `size` is what is in the printer where it asks for none."""
-    page.pdf(path=pdf, prefer_css_page_size=True, **({"format": size} if size else {}))
+    page.pdf(path=pdf, prefer_css_page_size=True, format=size)
     run = subprocess.run(("pdftotext", "-bbox", str(pdf), "-"), capture_output=True, check=True)
     return [_sheet(part) for part in run.stdout.decode().split("<page ")[1:]]
 

@@ -199,5 +199,5 @@ def test_axe_finds_nothing(served: Watched, scheme: str) -> None:
     page = served.open("labels.html", PHONE, dark=scheme == "dark")
     chosen(page, {"Cover": 2}, (LONG,), NOTE)
     for media in ("screen", "print"):
-        page.emulate_media(media=media)  # type: ignore[arg-type]
+        page.emulate_media(media=media)
         assert violations(page, AXE.read_text("utf-8")) == []

@@ -17,6 +17,7 @@ from tests.site.building import CONTENT
 
 pytestmark = pytest.mark.slow
 PROCEDURE = "procedures/renew-rocker-outer.html"
+RECORD = yaml.safe_load((CONTENT / "procedures/renew-rocker-outer.yaml").read_text("utf-8"))
 KINDS = (
     PROCEDURE, "seams/rocker-lower.html", "lessons/first-freed-flange.html", "panels/rocker-outer.html",
     "calculators/dew-point.html", "pages/questions.html",
@@ -76,7 +77,9 @@ def test_every_sheet_says_what_it_is_of(book: Watched, tmp_path: Path, path: str
     edition = page.locator(".page-edition").inner_text().rpartition(" ")[2]
     sheets = printed(page, tmp_path / "page.pdf")
     id_ = path.rpartition("/")[2].removesuffix(".html")
-    own = "Revision 5, 2026-11-26, issued" if path == PROCEDURE else f"edition {edition}"
+    own = f"Revision {RECORD['revision']['number']}, {RECORD['revision']['date']}, issued"
+    if path != PROCEDURE:
+        own = f"edition {edition}"
     each_sheet_says(sheets, title, f"{id_}, {own}", path)
     for sheet in sheets:
         assert (sheet.width, sheet.height) == pytest.approx(SIZES[paper], abs=0.5)
@@ -85,8 +88,7 @@ def test_every_sheet_says_what_it_is_of(book: Watched, tmp_path: Path, path: str
 
 
 def test_a_step_keeps_its_number_its_dangers_and_what_to_do_on_one_sheet(book: Watched, tmp_path: Path) -> None:
-    record = yaml.safe_load((CONTENT / "procedures/renew-rocker-outer.yaml").read_text("utf-8"))
-    steps = [step for phase in record["phases"] for step in phase["steps"]]
+    steps = [step for phase in RECORD["phases"] for step in phase["steps"]]
     for paper in SIZES:
         page = opened(book, PROCEDURE, paper)
         page.emulate_media(media="print")

@@ -22,7 +22,8 @@ SIGNS = string.ascii_lowercase + string.digits + "/:.#=-_&%"
 
 def capacity(version: int) -> int:
     """Bytes that a version holds at level M, by the other encoder's table."""
-    return int(consts.SYMBOL_CAPACITY[version][consts.ERROR_LEVEL_M] - 4 - (8 if version < 10 else 16)) // 8
+    bits: dict[int, dict[int, int]] = consts.SYMBOL_CAPACITY  # type: ignore[assignment]
+    return (bits[version][consts.ERROR_LEVEL_M] - 4 - (8 if version < 10 else 16)) // 8
 
 
 def modules(page: Page, text: str) -> list[list[int]]:
