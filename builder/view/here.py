@@ -22,6 +22,8 @@ from builder.view.quantities import Units
 from builder.view.status import standing
 
 NOTHING = Html("")
+LOOKED_UP = frozenset({"procedure", "seam", "calculator", "decision", "table", "lesson", "page", "method", "vehicle"})
+"""Kinds whose title is written out on paper behind a way that is called something else."""
 
 
 @dataclass(frozen=True)
@@ -135,7 +137,11 @@ class Here:
 
     def paragraphs(self, text: str | None) -> Html:
         """Return a text as block HTML; nothing stays nothing."""
-        return self.book.prose.paragraphs(text, self.href) if text else Html("")
+        return self.book.prose.paragraphs(text, self.href, self.called) if text else Html("")
+
+    def called(self, ref: Ref) -> str:
+        """Return the title of a page that is looked up by it; what is no page to go and read says none."""
+        return self.book.catalogue.title(ref.record) if ref.kind in LOOKED_UP else ""
 
     def anchor(self, link: Link) -> Html:
         """Return a link as HTML, for a cell or a value."""

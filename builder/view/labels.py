@@ -22,7 +22,8 @@ SIDES = ("left", "right")
 SCRIPTS = (
     DATA,
     *(f"assets/js/{name}.js" for name in (
-        "job_dom", "job_store", "qr", "qr_draw", "label_sheet", "label_fit", "label_draw", "label_choices", "label_page",
+        "job_dom", "job_store", "qr", "qr_draw", "label_sheet", "label_fit", "label_draw", "label_choices",
+        "label_page",
     )),
 )  # fmt: skip
 
@@ -43,8 +44,9 @@ def labels_data(book: Book) -> dict[str, Any]:
 
 def _items(book: Book, kind: str) -> list[dict[str, str]]:
     refs = [ref for ref in book.catalogue.summaries if ref.kind == kind]
+    titles = {ref: book.catalogue.title(ref) for ref in refs}
     return [
-        {"id": ref.id, "title": book.catalogue.title(ref), "path": book.links.path(ref), **({"side": side} if side else {})}
-        for ref in sorted(refs, key=lambda ref: (book.catalogue.title(ref).casefold(), ref.id))
+        {"id": ref.id, "title": titles[ref], "path": book.links.path(ref), **({"side": side} if side else {})}
+        for ref in sorted(refs, key=lambda ref: (titles[ref].casefold(), ref.id))
         for side in (SIDES if ref in book.catalogue.handed else ("",))
     ]

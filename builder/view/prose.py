@@ -20,13 +20,19 @@ from builder.model.records import KIND
 from builder.model.reference import Ref, parse_reference
 from builder.model.views import Html
 
-_REFERENCE = re.compile(r"\]\(([a-z]+:[^)\s]*)\)")
+_REFERENCE = re.compile(r"(?:\[([^\[\]]*))?\]\(([a-z]+:[^)\s]*)\)")
 _MARKED = re.compile(r"[*_`\[\]<>&\\!#|~=:\n\"']|^\s|\s\s|\s$|^[-+>]|^\d+[.)]|://")
 """Anything that could mean something in Markdown; a text without it is a plain paragraph."""
 _SCHEMES = ("https://", "http://")
 _OWN_WAY = re.compile(r"[A-Za-z0-9_./#-]+")
 """What our own link writer writes; a colon, or a character reference that could become one, is not among it."""
 Href = Callable[[Ref], str]
+Called = Callable[[Ref], str]
+"""The title of a page that a way leads to, for paper; empty where it need not be said."""
+
+
+def _unsaid(_ref: Ref) -> str:
+    return ""
 
 
 class _KnownWaysOnly(Treeprocessor):
@@ -37,6 +43,8 @@ class _KnownWaysOnly(Treeprocessor):
             way = element.get("href")
             if way is not None and not _OWN_WAY.fullmatch(way) and not way.lower().startswith(_SCHEMES):
                 del element.attrib["href"]
+            elif way is not None and "title" in element.attrib and _OWN_WAY.fullmatch(way):
+                element.set("data-page", element.attrib.pop("title"))
 
 
 class _Safe(Extension):
@@ -57,11 +65,11 @@ class Prose:
         self._kept: dict[str, str] = {}
         self._lines: dict[str, Html] = {}
 
-    def paragraphs(self, text: str, href: Href) -> Html:
-        """Return block HTML: paragraphs, lists, tables."""
+    def paragraphs(self, text: str, href: Href, called: Called = _unsaid) -> Html:
+        """Return block HTML: paragraphs, lists, tables. A way carries the title of its page where it is called else."""
         if not _MARKED.search(text):
             return Html(f"<p>{text}</p>")
-        return Html(self._convert(_with_ways(text, href)))
+        return Html(self._convert(_with_ways(text, href, called)))
 
     def line(self, text: str, href: Href) -> Html:
         """Return inline HTML of a one-line text."""
@@ -101,14 +109,18 @@ def _as_one_line(text: str) -> str:
     return f"{text[:at]}\\{text[at:]}"
 
 
-def _with_ways(text: str, href: Href) -> str:
+def _with_ways(text: str, href: Href, called: Called = _unsaid) -> str:
     """Put hrefs in place of references; what is no reference of ours is left as it is."""
     if "](" not in text:
         return text
 
     def way(found: re.Match[str]) -> str:
-        ref = parse_reference(found[1])
-        return found[0] if ref is None or ref.kind not in KIND else f"]({href(ref)})"
+        ref = parse_reference(found[2])
+        if ref is None or ref.kind not in KIND:
+            return found[0]
+        text, title = found[1], called(ref)
+        is_said = text is None or not title or '"' in title or title.casefold() in text.casefold()
+        return f"{'' if text is None else f'[{text}'}]({href(ref)}" + (")" if is_said else f' "{title}")')
 
     return _REFERENCE.sub(way, text)
 

@@ -8,7 +8,14 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
+from builder import pipeline
+from builder.model.files import Layer
+from builder.model.records.settings import ShopSettings
+from builder.supplied import templates
+from tests.books.laying import LABEL, TINY
 from tests.browser.watched import PHONE, Watched
+
+BASE = "https://book.example.org/crate"
 
 
 @pytest.fixture
@@ -26,3 +33,23 @@ def kept(chromium: Browser, site: Path) -> Iterator[Watched]:
     watched.blank(PHONE)
     yield watched
     watched.close()
+
+
+@pytest.fixture(scope="session")
+def on_server(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The tiny book of a shop that has put it on a server and prints on Letter."""
+    target = tmp_path_factory.mktemp("on_server") / "book"
+    shop = ShopSettings(format="1", layers=(LABEL,), base_address=f"{BASE}/", paper="Letter")
+    order = pipeline.Order((Layer(TINY, LABEL),), templates(), target, processes=1, shop=shop)
+    outcome = pipeline.make(order)
+    assert outcome.published is not None, outcome.problems
+    return target
+
+
+@pytest.fixture
+def served(chromium: Browser, on_server: Path) -> Iterator[Watched]:
+    """That book, opened; from disk, as the tests have no network."""
+    watched = Watched(chromium, on_server)
+    yield watched
+    watched.close()
+    assert watched.troubles == []

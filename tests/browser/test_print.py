@@ -68,7 +68,7 @@ def test_every_page_number_is_printed(book: Watched, tmp_path: Path) -> None:
     pdf = tmp_path / "sheet.pdf"
     book.open(PATH).pdf(path=pdf, prefer_css_page_size=True)
     sheets = pages_of(pdf)
-    assert [f"{at} / {len(sheets)}" in sheet for at, sheet in enumerate(sheets, 1)] == [True] * len(sheets)
+    assert [f"{at} of {len(sheets)}" in sheet for at, sheet in enumerate(sheets, 1)] == [True] * len(sheets)
 
 
 def test_an_overdue_review_is_told_by_the_devices_clock_and_the_address_on_paper_alone(
