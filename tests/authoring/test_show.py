@@ -43,7 +43,7 @@ def shown(folder: Path) -> Iterator[Shown]:
 def test_pages_and_assets_come_with_their_types(shown: Shown) -> None:
     types = {
         "/": "text/html; charset=utf-8", "/terms/lap.html": "text/html; charset=utf-8",
-        "/assets/css/tokens.css": "text/css; charset=utf-8", "/assets/js/search.js": "text/javascript; charset=utf-8",
+        "/assets/css/book.css": "text/css; charset=utf-8", "/assets/js/search.js": "text/javascript; charset=utf-8",
         "/assets/icon.svg": "image/svg+xml", "/_seambook/preview.js": "text/javascript; charset=utf-8",
         "/_seambook/preview.css": "text/css; charset=utf-8", "/_seambook/news.js": "text/javascript; charset=utf-8",
     }  # fmt: skip
