@@ -108,7 +108,7 @@ def _part(drawing: Drawing, folder: Path) -> Drawing:
         whole.broken, whole.moved, uses, whole.handed, whole,
     )  # fmt: skip
     gathered = drawing.gathered
-    shelf = Shelf({ref: record for ref, record in gathered.shelf.items() if not _is_beyond(ref, record, held)})
+    shelf = Shelf({ref: record for ref, record in gathered.shelf.items() if not _is_beyond(record, held)})
     part = gathered._replace(summaries=catalogue.summaries, shelf=shelf)
     desk = publish.Desk(folder / "part", folder / "none")
     (folder / "part").mkdir()
@@ -117,7 +117,7 @@ def _part(drawing: Drawing, folder: Path) -> Drawing:
     return made
 
 
-def _is_beyond(ref: Ref, record: object, held: frozenset[Ref]) -> bool:
+def _is_beyond(record: object, held: frozenset[Ref]) -> bool:
     """Whether a job does what the copy does not hold."""
     return isinstance(record, Job) and any(Ref("procedure", run.procedure) not in held for run in record.runs)
 
@@ -137,19 +137,26 @@ def _copied(drawing: Drawing, paths: Sequence[str]) -> bytes:
     names = pocket.held(sorted(paths))
     here = frozenset(names)
 
-    def read(path: str) -> bytes:
-        data = (folder / path).read_bytes()
-        return _with_ways_of(path, data.decode(), here).encode() if order.only and path.endswith(".html") else data
+    def read(path: str) -> str:
+        text = (folder / path).read_text("utf-8")
+        if path.startswith("assets/js/"):
+            return pocket.bare(text)
+        return _with_ways_of(path, text, here) if order.only and path.endswith(".html") else text
+
+    def put(path: str) -> tuple[str, bytes]:
+        return path, pocket.marked(read(path), marks).encode() if pocket.is_text(path) else (folder / path).read_bytes()
 
     groups = pocket.grouped({path: (folder / path).stat().st_size for path in names}, _common(folder))
     processes = processes_for(len(groups), order.processes, WORTH_FORKING)
-    packed = list(spread(lambda group: pocket.packed([(path, read(path)) for path in group]), groups, processes, 1))
+    lines = pocket.shared((read(path) for path in group if pocket.is_text(path)) for group in groups)
+    marks = pocket.numbered(lines)
+    packed = list(spread(lambda group: pocket.packed([put(path) for path in group]), groups, processes, 1))
     plain = [path for kind in pocket.KINDS for path in names if path.startswith(f"{kind}/")]
     read_plain = frozenset(plain)
-    pages = list(spread(lambda path: pocket.plain_page(path, read(path).decode(), read_plain), plain, processes))
+    pages = list(spread(lambda path: pocket.plain_page(path, read(path), read_plain), plain, processes))
     folders = {kind.folder: kind.plural for kind in KIND.values()}
     style = (folder / pocket.STYLE).read_text("utf-8")
-    return pocket.bound(order.templates, site, packed, pocket.plain_part(pages, folders), style)
+    return pocket.bound(order.templates, site, packed, lines, pocket.plain_part(pages, folders), style)
 
 
 def _common(folder: Path) -> list[str]:

@@ -17,6 +17,7 @@ from typing import Any, NamedTuple
 from builder.model.views import Site
 from builder.pocket.armour import armoured
 from builder.pocket.groups import HOME, STYLE, grouped, held
+from builder.pocket.lines import bare, is_text, marked, numbered, shared
 from builder.pocket.plain import KINDS, PlainPage, plain_page, plain_part
 
 _FILTERS: list[dict[str, Any]] = [{
@@ -42,15 +43,16 @@ def packed(files: Sequence[tuple[str, bytes]]) -> Packed:
 
 
 def bound(
-    templates: Path, site: Site, groups: Sequence[Packed], plain: str, book_style: str,
+    templates: Path, site: Site, groups: Sequence[Packed], lines: Sequence[str], plain: str, book_style: str,
 ) -> bytes:  # fmt: skip
-    """Put the copy together; `book_style` is the style sheet that its pages share."""
+    """Put the copy together; `lines` is what marks stand for, `book_style` the style sheet that its pages share."""
     from builder.render.environment import open_environment
 
     folder = templates / "pocket"
     style = (folder / "pocket.css").read_text("ascii")
     script = "\n".join((folder / f"{name}.js").read_text("ascii") for name in _SCRIPTS)
-    contents = json.dumps([one.files for one in groups], ensure_ascii=True, separators=(",", ":")).encode()
+    listed = {"groups": [one.files for one in groups], "lines": lines}
+    contents = json.dumps(listed, ensure_ascii=True, separators=(",", ":")).encode()
     text = open_environment(templates).get_template("pocket/pocket.html").render(
         site=site, style=style, script=script, plain=plain, groups=[one.text for one in groups],
         list_size=len(contents), list_text=_pressed(contents),
@@ -69,5 +71,6 @@ def _hash(text: str) -> str:
 
 
 __all__ = [
-    "HOME", "KINDS", "STYLE", "Packed", "PlainPage", "bound", "grouped", "held", "packed", "plain_page", "plain_part",
+    "HOME", "KINDS", "STYLE", "Packed", "PlainPage", "bare", "bound", "grouped", "held", "is_text", "marked",
+    "numbered", "packed", "plain_page", "plain_part", "shared",
 ]  # fmt: skip

@@ -29,7 +29,7 @@ def held(paths: Sequence[str]) -> list[str]:
     return [
         path for path in paths
         if (path.endswith(".html") and not _PRINTED.fullmatch(path))
-        or (path.startswith("assets/") and path.endswith((".js", ".css", ".png", ".jpg", ".webp")))
+        or (path.startswith("assets/") and path.endswith((".js", ".css", ".svg", ".png", ".jpg", ".webp")))
     ]  # fmt: skip
 
 

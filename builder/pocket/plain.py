@@ -19,10 +19,10 @@ KINDS = (
 """Folders of the pages that are read plain, in their order; what is worked out by typing is not among them."""
 LEFT_OUT = frozenset(
     "coming more-on rework tick given with on-this-page used-by ticking onward more next-mark initials blank alert "
-    "skip searched paper-head step-number laid plan groups timing in-words choosing part_seams part_sources quiet".split()
+    "skip paper-head step-number laid plan groups timing in-words choosing part_seams part_sources quiet".split()
 )
 """Classes of what is left out with all in it."""
-_UNREAD = frozenset(("form", "button", "script", "math", "input", "select", "textarea", "nav", "desc", "canvas"))
+_UNREAD = frozenset(("form", "button", "script", "math", "input", "select", "textarea", "nav", "desc", "defs", "canvas"))
 _TOKEN = re.compile(r"<(/?)([a-zA-Z][\w-]*)([^>]*)>|([^<]+)")
 _ATTRIBUTE = re.compile(r'([\w:-]+)="([^"]*)"')
 _MAIN = re.compile(r"<main\b.*?</main>", re.DOTALL)
@@ -31,8 +31,11 @@ _BROKEN_BY = frozenset(("div", "section", "article", "p", "header", "figure", "f
 _NEW = {"h1": "h2", "h2": "h3", "h3": "h4", "h4": "h5", "h5": "h5", "h6": "h5"}
 _LISTS = frozenset(("ul", "ol", "dl", "table"))
 _ROWS = frozenset(("li", "dt", "dd", "tr", "td", "th"))
+_JUST_BEGUN = (["<li>"], ["<dd>"], ["<dt>"], ["<td>"], ["<th>"])
+_TAKES_NO_BLANK = re.compile(r"^$| $|<(?!/?(?:b|a|sup|sub)\b)[^<]*>$")
 _INLINE = {"b": "b", "strong": "b", "sup": "sup", "sub": "sub"}
-_DROPPED = re.compile(r' (?:data-[\w-]+|aria-[\w-]+|role|class="drawing")(?:="[^"]*")?')
+_DROPPED = re.compile(r' (?:data-[\w-]+|aria-[\w-]+|role|id|class="drawing"|fill="url\([^)]*\)")(?:="[^"]*")?')
+"""Hatching goes, too: a tint says as much, and takes no room."""
 _FINE = re.compile(r"(?<=[ML HVAZ,\"])-?\d+\.\d+")
 _STEPS = 'id="part_steps"'
 _WHOLE = re.compile(
@@ -42,7 +45,6 @@ _WHOLE = re.compile(
 """A danger at a step: what it asks for stands in the list of the procedure's dangers, which is read before."""
 _REPEATED = re.compile(r"\bbrief\b(?!.*\bsignal-1\b)")
 """The class of a danger told in brief; what kills is told whole each time."""
-_NAMED = re.compile(r'( id="|url\(#)')
 
 
 class PlainPage(NamedTuple):
@@ -106,7 +108,6 @@ class _Writer:
         self.told: set[str] = set()
         self.ends: list[tuple[str, str]] = []
         """The open elements, and what is written when each ends."""
-        self.prefix = re.sub(r"\W+", "-", path.removesuffix(".html")) + "-"
 
     def read(self, html: str) -> None:
         for closing, tag, attributes, text in _TOKEN.findall(html):
@@ -126,7 +127,7 @@ class _Writer:
         if self.is_broken and said.strip():
             self.out.append("<p>")
             self.is_broken = False
-        if said != " " or (self.out and not self.out[-1].endswith((" ", ">"))):
+        if said != " " or not _TAKES_NO_BLANK.search("".join(self.out[-1:])):
             self.out.append(said)
 
     def open(self, tag: str, attributes: str) -> None:
@@ -165,7 +166,7 @@ class _Writer:
         if tag == "p" and (names := _ATTRIBUTE.findall(attributes)) and _REPEATED.search(names[0][1]):
             self.brief = len(self.out)
         if tag in _BROKEN_BY:
-            self.is_broken = self.is_broken or not (self.out and self.out[-1] in ("<li>", "<dd>", "<dt>", "<td>", "<th>"))
+            self.is_broken = self.is_broken or self.out[-1:] not in _JUST_BEGUN
         return ""
 
     def begun(self, tag: str) -> None:
@@ -226,7 +227,7 @@ class _Writer:
         self.brief = -1
 
     def draw(self, tag: str, attributes: str, *, is_void: bool) -> None:
-        kept = _FINE.sub(_rounded, _NAMED.sub(rf"\1{self.prefix}", _DROPPED.sub("", attributes.rstrip("/"))))
+        kept = _FINE.sub(_rounded, _DROPPED.sub("", attributes.rstrip("/")))
         if tag == "title":
             kept = ""
         self.is_broken = False

@@ -20,7 +20,7 @@ def require_file(target: Path, folder: Path) -> None:
 
 
 class Beside:
-    """A file written whole beside its target, and then put in its place in one step; without that it leaves no trace."""
+    """A file written whole beside its target, to be put in its place in one step; without that it leaves no trace."""
 
     def __init__(self, target: Path, data: bytes) -> None:
         self.target = target

@@ -38,13 +38,13 @@
     document.body.append(...copy.children);
     Object.assign(document.documentElement.dataset, page.documentElement.dataset);
     Object.assign(document.body.dataset, page.body.dataset);
-    document.body.className = page.body.className;
+    document.body.className = `pocket-open ${page.body.className}`;
   }
 
   function lift() {
     laid.forEach((one) => one.remove());
     laid = [];
-    document.body.className = "";
+    document.body.className = "pocket-open";
     const frame = shown();
     if (frame) frame.contentWindow.dispatchEvent(new Event("afterprint"));
   }

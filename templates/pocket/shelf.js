@@ -13,6 +13,8 @@
   const places = new Map();
   /** @type {number[]} */
   const sizes = [];
+  /** @type {string[]} */
+  let lines = [];
   /** @type {Map<number, Uint8Array>} */
   const open = new Map();
   /** @type {Map<string, string>} */
@@ -40,22 +42,27 @@
     return bytes;
   }
 
+  /** @param {string} text letters @param {number} size how many bytes come of it @returns {Uint8Array} */
+  function unpacked(text, size) {
+    return pocket.unpack(disarmed(text), size);
+  }
+
   /** @param {string} id @param {number} size @returns {Uint8Array} */
-  function unpacked(id, size) {
+  function taken(id, size) {
     const block = document.getElementById(id);
     if (!block) throw new RangeError("this copy of the book is damaged: it breaks off; ask for it again");
     const text = (block.textContent || "").trim();
     block.remove(); // what is unpacked need not be kept twice
-    return pocket.unpack(disarmed(text), size);
+    return unpacked(text, size);
   }
 
   /** Read the list of all that is held: of each group the files in their order, with their sizes. */
   function ready() {
     const block = document.getElementById("pocket_list");
-    const bytes = unpacked("pocket_list", Number(block && block.dataset.size));
-    /** @type {[string, number][][]} */
-    const groups = JSON.parse(new TextDecoder().decode(bytes));
-    groups.forEach((files, group) => {
+    const bytes = taken("pocket_list", Number(block && block.dataset.size));
+    const list = JSON.parse(new TextDecoder().decode(bytes));
+    lines = list.lines;
+    list.groups.forEach((/** @type {[string, number][]} */ files, /** @type {number} */ group) => {
       let from = 0;
       for (const [path, size] of files) {
         places.set(path, { path, group, from, to: from + size });
@@ -82,14 +89,15 @@
     if (!place) throw new RangeError(`This copy does not hold ${path}.`);
     const id = `pocket_group-${place.group}`;
     if (!open.has(place.group) && !document.getElementById(id)) await whole();
-    const group = open.get(place.group) || unpacked(id, sizes[place.group]);
+    const group = open.get(place.group) || taken(id, sizes[place.group]);
     open.set(place.group, group);
     return group.subarray(place.from, place.to);
   }
 
-  /** @param {string} path @returns {Promise<string>} */
+  /** Lines that stand in many files stand in the list, and in the files a mark. @param {string} path @returns {Promise<string>} */
   async function text(path) {
-    return new TextDecoder().decode(await bytes(path));
+    const marked = new TextDecoder().decode(await bytes(path));
+    return marked.replace(/\u0001(.)(.)/g, (mark) => lines[(mark.charCodeAt(1) - 0x21) * 94 + mark.charCodeAt(2) - 0x21]);
   }
 
   /** The address of a file for as long as this copy is open. @param {string} path @returns {Promise<string>} */
@@ -97,10 +105,10 @@
     const known = addresses.get(path);
     if (known) return known;
     const type = TYPES[/** @type {keyof typeof TYPES} */ (path.split(".").pop())] || "";
-    const made = URL.createObjectURL(new Blob([await bytes(path)], { type }));
+    const made = URL.createObjectURL(new Blob([/** @type {any} */ (await bytes(path))], { type }));
     addresses.set(path, made);
     return made;
   }
 
-  Object.assign(pocket, { ready, has, text, address });
+  Object.assign(pocket, { unpacked, ready, has, text, address });
 })();

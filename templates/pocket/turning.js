@@ -8,8 +8,11 @@
   /** @type {any} */
   const pocket = /** @type {any} */ (window).seambookPocket;
   const FIRST = "index.html";
+  const KEEPING = ["jobs.html", "bay.html"];
   /** The page that is shown. @type {any} */
   let leaf = null;
+  let isKept = false;
+  let isToldOfKeeping = false;
   /** Counts the ways gone: what comes late is dropped. */
   let turn = 0;
 
@@ -93,6 +96,7 @@
   function turnTo(next, top) {
     const before = leaf;
     leaf = next;
+    if (KEEPING.includes(next.path) && isKept) tellOfKeeping();
     document.title = next.frame.title;
     const view = next.frame.contentWindow;
     view.addEventListener("click", (/** @type {MouseEvent} */ event) => follow(event, next.path));
@@ -124,6 +128,7 @@
 
   /** @param {unknown} fault */
   function fail(fault) {
+    document.body.classList.remove("pocket-open");
     const plain = document.getElementById("pocket_plain");
     const place = document.createElement("div");
     place.innerHTML = plain ? plain.textContent || "" : "";
@@ -132,9 +137,14 @@
     if (opening) opening.textContent = `The pages could not be opened here (${fault}). What follows is the text of the book.`;
   }
 
-  /** What is kept on the device goes with the place that the copy was opened from. */
+  /** Said once, before the first job: what is kept belongs to the place that the copy was opened from. */
+  function tellOfKeeping() {
+    if (isToldOfKeeping) return;
+    isToldOfKeeping = true;
+    tell("Jobs and ticks stay with this copy in this browser. Opened from a message, they may be gone the next time: save the file of each job.");
+  }
+
   function tellOfStorage() {
-    let isKept = false;
     try {
       isKept = Boolean(window.localStorage && window.indexedDB);
     } catch {
@@ -147,6 +157,7 @@
     /** @type {any} */ (event.currentTarget).parentElement.hidden = true;
   });
   try {
+    document.body.classList.add("pocket-open");
     pocket.ready();
     tellOfStorage();
     window.addEventListener("hashchange", () => void show().catch(fail));
