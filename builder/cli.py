@@ -43,15 +43,25 @@ def commands() -> None:
 @click.option("--processes", type=click.IntRange(1, 64), default=None, help="How many work at it.")
 @click.option("--times", is_flag=True, help="Say how long each stage took.")
 @click.option("--print", "whole", is_flag=True, help="Print a large book, too; a small one always is.")
-def make(contents: tuple[str, ...], out: str, strict: bool, processes: int | None, times: bool, whole: bool) -> None:
+@click.option("--pocket", metavar="FILE", help="Put the book down as one HTML file, too, to be handed on.")
+@click.option("--only", multiple=True, metavar="ID", help="Of the one file: only this and what it leads to; repeatable.")
+def make(
+    contents: tuple[str, ...], out: str, strict: bool, processes: int | None, times: bool, whole: bool,
+    pocket: str | None, only: tuple[str, ...],
+) -> None:  # fmt: skip
     """Build the book and publish it, all of it or nothing."""
+    if only and pocket is None:
+        raise click.UsageError("--only says what the one file holds; name the file with --pocket FILE")
+    if pocket is not None:
+        pipeline.require_file(Path(pocket), Path(out))
     chosen = layers.choose(contents, Path.cwd())
     _show(chosen.problems, "text", {})
     if chosen.problems:
         sys.exit(CONTENT)
     with progress_to(sys.stderr) as progress:
         outcome = pipeline.make(pipeline.Order(
-            chosen.layers, templates(), Path(out), chosen.name, strict, processes, progress, chosen.shop, whole,
+            chosen.layers, templates(), Path(out), chosen.name, strict, processes, progress, chosen.shop,
+            None if pocket is None else Path(pocket), only, whole,
         ))  # fmt: skip
     _show(outcome.problems, "text", telling.paths_of(outcome))
     for lost in outcome.discovery.overridden:
@@ -65,6 +75,9 @@ def make(contents: tuple[str, ...], out: str, strict: bool, processes: int | Non
     click.echo(f"{outcome.records} records, {done.changed} files written, {done.unchanged} unchanged, "
                f"{done.removed} removed", err=True)  # fmt: skip
     click.echo(f"Open {(Path(out) / 'index.html').resolve().as_uri()}")
+    if pocket is not None:
+        place = Path(pocket).resolve()
+        click.echo(f"One file of {place.stat().st_size / 1e6:.2f} MB: {place.as_uri()}")
 
 
 @commands.command()
@@ -176,6 +189,9 @@ def main() -> None:
     gc.disable()
     try:
         commands.main(standalone_mode=False)
+    except pipeline.NotInBookError as unknown:
+        click.echo(f"seambook: {unknown}", err=True)
+        sys.exit(USAGE)
     except click.exceptions.Exit as end:
         sys.exit(end.exit_code)
     except click.ClickException as wrong:

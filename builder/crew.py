@@ -43,8 +43,11 @@ def processes_for(count: int, wanted: int | None, worth: int = WORTH_FORKING) ->
     return 1 if count < worth else os.cpu_count() or 1
 
 
-def spread(work: Callable[[T], R], items: Sequence[T], processes: int) -> Iterator[R]:
-    """Yield the result of each item, in order. An exception becomes a fault that names the item."""
+def spread(work: Callable[[T], R], items: Sequence[T], processes: int, chunk: int = CHUNK) -> Iterator[R]:
+    """Yield the result of each item, in order. An exception becomes a fault that names the item.
+
+    A process is handed `chunk` items at a time.
+    """
     if processes <= 1:
         for item in items:
             yield _kept(_one(work, item))
@@ -53,11 +56,11 @@ def spread(work: Callable[[T], R], items: Sequence[T], processes: int) -> Iterat
     import multiprocessing
 
     global _inherited
-    _inherited = (work, items)
+    _inherited = (work, items, chunk)
     gc.freeze()
     try:
         with multiprocessing.get_context("fork").Pool(processes) as pool:
-            for results in pool.imap(_chunk, range(0, len(items), CHUNK)):
+            for results in pool.imap(_chunk, range(0, len(items), chunk)):
                 for result in results:
                     yield _kept(cast("R | _Trouble", result))
     finally:
@@ -65,14 +68,14 @@ def spread(work: Callable[[T], R], items: Sequence[T], processes: int) -> Iterat
         _inherited = None
 
 
-_inherited: tuple[Callable[..., object], Sequence[object]] | None = None
+_inherited: tuple[Callable[..., object], Sequence[object], int] | None = None
 """What the children of the pool at work find in their memory."""
 
 
 def _chunk(first: int) -> list[object]:
     assert _inherited is not None
-    work, items = _inherited
-    return [_one(work, item) for item in items[first:first + CHUNK]]
+    work, items, chunk = _inherited
+    return [_one(work, item) for item in items[first:first + chunk]]
 
 
 def _one(work: Callable[[T], R], item: T) -> R | _Trouble:

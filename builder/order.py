@@ -17,6 +17,10 @@ def no_progress(_what: str, _done: int, _of: int) -> None:
     """Say nothing."""
 
 
+class NotInBookError(Exception):
+    """What was asked for by its id is not in the book; the message names the id and what may have been meant."""
+
+
 @dataclass(frozen=True, slots=True)
 class Order:
     """What is asked for."""
@@ -32,5 +36,9 @@ class Order:
     progress: Progress = no_progress
     shop: ShopSettings | None = None
     """What the shop says of itself; it outranks the layers' own words."""
+    pocket: Path | None = None
+    """Where the copy of the book in one file goes, if one is asked for."""
+    only: tuple[str, ...] = ()
+    """Ids of what the copy holds, with what they lead to; none means all."""
     whole: bool = False
     """Whether the whole book is made to print, too, however large it is."""

@@ -1,8 +1,8 @@
 """The way through: content in layers -> a published book, or the problems that keep it from being one.
 
 `make` is the main path. Each line is a stage or a pass over all records; `passes` holds how one record goes through up
-to its drawing, `drawing` the rest. Stages know the shared types and not each other; this module, `passes`, `drawing`
-and `settings` are the only ones that know them.
+to its drawing, `drawing` and `pocket_copy` the rest. Stages know the shared types and not each other; this module, `passes`, `drawing`,
+`pocket_copy` and `settings` are the only ones that know them.
 
 What each step of `make` does, and the file that says what is wrong or missing there:
 
@@ -16,6 +16,7 @@ What each step of `make` does, and the file that says what is wrong or missing t
 - work: seam plans and the values of steps (`work/seams.py`); how procedures are written (`style/steps.py`)
 - draw: what a page says (`view/`), how it is laid out (`render/`, `templates/`), and what of it the search finds: words
   (`search/words.py`), parts of pages (`search/parts.py`), the index (`search/index.py`)
+- copy: the book once more as one file, if that is asked for (`pocket_copy.py`, `pocket/`)
 - publish: the folder in place of the one before, all or nothing (`publish/`)
 """
 
@@ -30,10 +31,10 @@ from builder.model.files import Discovery, Layer
 from builder.model.problem import Problem
 from builder.model.records import Record
 from builder.model.reference import Ref
-from builder.order import Order
+from builder.order import NotInBookError, Order
 from builder.passes import CODES, Outcome, Way
 
-PublishError = publish.PublishError
+PublishError, require_file = publish.PublishError, publish.require_file
 
 
 def make(order: Order) -> Outcome:
@@ -48,10 +49,16 @@ def make(order: Order) -> Outcome:
         return way.outcome(discovery, gathered)
     # Loaded here, since what draws takes as long to load as a small book takes to be checked.
     from builder.drawing import Drawing
+    from builder.pocket_copy import pocket_copy, require_known
 
+    require_known(order.only, catalogue)
     with publish.open_draft(order.target, way.settings().id) as draft:
-        paths = Drawing(way, gathered, catalogue, programs, draft.desk).draw()
-        published = None if way.has_failed() else draft.publish(paths)
+        drawing = Drawing(way, gathered, catalogue, programs, draft.desk)
+        paths = drawing.draw()
+        with pocket_copy(drawing, paths) as copy:
+            published = None if way.has_failed() else draft.publish(paths)
+            if published is not None and copy is not None:
+                copy.place()
     return way.outcome(discovery, gathered, published)
 
 
@@ -92,6 +99,6 @@ CALCULATOR_FOLDERS = frozenset({"calculators", "tables", "sources", "scales"})
 read_settings, read_text, shape_settings = read.read_settings, read.read_text, shape.shape_settings
 
 __all__ = [
-    "CODES", "Asked", "Order", "Outcome", "PublishError", "asked", "calculators", "make", "read_settings", "read_text",
-    "records", "report", "scales", "shape_settings",
+    "CODES", "Asked", "NotInBookError", "Order", "Outcome", "PublishError", "asked", "calculators", "make",
+    "read_settings", "read_text", "records", "report", "require_file", "scales", "shape_settings",
 ]  # fmt: skip

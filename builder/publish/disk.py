@@ -73,6 +73,11 @@ def rename(source: Path, path: Path) -> None:
     return os.rename(source, path)  # noqa: PTH104
 
 
+def replace(source: Path, path: Path) -> None:
+    """Put a file in the place of another, or of none, in one step."""
+    os.replace(source, path)  # noqa: PTH105 - as above
+
+
 def exchange(one: Path, other: Path) -> bool:
     """Swap two folders in one step; False, and nothing done, where the system cannot."""
     return system.exchange(one, other)

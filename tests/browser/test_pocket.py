@@ -1,0 +1,223 @@
+"""The book in one file, opened from disk with the network off: all of it is there, small enough, soon on the screen."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+from typing import NamedTuple
+
+import pytest
+from playwright.sync_api import Browser, FrameLocator, Page, expect
+
+from builder import layers, publish
+from builder.drawing import Drawing
+from builder.order import Order
+from builder.passes import Way
+from builder.pocket_copy import led_to, pocket_copy
+from builder.supplied import templates
+from tests.browser.watched import Watched
+from tests.site.building import ROOT
+
+pytestmark = pytest.mark.slow
+MOST = 6_000_000
+PART, MOST_OF_PART = "free-spot-welds", 1_500_000
+SOON = 1500
+"""Milliseconds to the first step, a processor throttled to a quarter."""
+TRIES = 3
+SHOWN = "iframe.pocket-leaf:not([hidden])"
+
+
+class Copies(NamedTuple):
+    """The whole supplied library and one procedure of it, each in one file."""
+
+    whole: Path
+    part: Path
+    paths: tuple[str, ...]
+    """What the folder holds from which the whole copy was made."""
+
+
+@pytest.fixture(scope="module")
+def copies(tmp_path_factory: pytest.TempPathFactory) -> Copies:
+    """Draw the library once and make both copies of it."""
+    folder = tmp_path_factory.mktemp("pocket")
+    chosen = layers.choose(("supplied",), ROOT)
+    whole, part = folder / "whole.html", folder / "part.html"
+    way = Way(Order(chosen.layers, templates(), folder / "site", chosen.name, pocket=whole))
+    gathered = way.gather(way.discover())
+    catalogue = way.connect(gathered)
+    programs = way.judge(gathered, catalogue)
+    with publish.open_draft(folder / "site", way.settings().id) as draft:
+        drawing = Drawing(way, gathered, catalogue, programs, draft.desk)
+        paths = drawing.draw()
+        for order in (way.order, replace(way.order, pocket=part, only=(PART,))):
+            way.order = order
+            with pocket_copy(drawing, paths) as copy:
+                assert copy is not None
+                copy.place()
+    return Copies(whole, part, tuple(paths))
+
+
+@pytest.fixture
+def watched(chromium: Browser, copies: Copies) -> Iterator[Watched]:
+    found = Watched(chromium, copies.whole.parent)
+    yield found
+    found.close()
+    assert found.troubles == []
+
+
+def leaf(page: Page) -> FrameLocator:
+    """The page of the book that the copy shows."""
+    return page.frame_locator(SHOWN)
+
+
+def follow(page: Page, address: str, title: str) -> None:
+    """Go to a page by its address."""
+    page.evaluate("(to) => { window.location.hash = to; }", address)
+    expect(page).to_have_title(re.compile(re.escape(title)))
+
+
+def test_it_is_small_enough_and_a_part_of_it_far_smaller(copies: Copies) -> None:
+    assert copies.whole.stat().st_size < MOST
+    assert copies.part.stat().st_size < MOST_OF_PART
+    assert copies.whole.read_bytes().isascii() is False
+
+
+def test_all_of_the_book_is_in_it_and_nothing_from_outside(copies: Copies, watched: Watched) -> None:
+    page = watched.open("whole.html")
+    expect(leaf(page).locator("h1")).to_be_visible()
+    pages = [path for path in copies.paths if path.endswith(".html") and not path.startswith("print")]
+    assert len(pages) > 1000
+    assert page.evaluate("(paths) => paths.filter((path) => !window.seambookPocket.has(path))", pages) == []
+    text = copies.whole.read_text("iso-8859-1")
+    policy = re.search(r'Content-Security-Policy" content="([^"]*)"', text)
+    assert policy
+    assert "default-src 'none'" in policy[1]
+    assert "connect-src 'none'" in policy[1]
+    assert "unsafe" not in policy[1]
+    assert not re.search(r'(?:src|href)="(?:https?:)?//', text)
+
+
+def test_a_phone_finds_works_out_goes_back_and_plans(watched: Watched) -> None:
+    page = watched.open("whole.html")
+    leaf(page).locator("#page_search-words").fill("spot weld mill")
+    leaf(page).locator("#page_search-found a").first.click()
+    expect(page).to_have_title(re.compile("^Spot weld mill"))
+    follow(page, "#procedures/free-spot-welds.html", "Free a row of spot welds")
+    pictures = leaf(page).locator(".step img")
+    expect(pictures.first).to_be_attached()
+    assert pictures.first.evaluate("(one) => one.decode().then(() => one.naturalWidth)") > 0
+    leaf(page).locator("#part_before a").first.click()
+    expect(page).to_have_title(re.compile("^Make the car safe"))
+    page.go_back()
+    expect(page).to_have_title(re.compile("^Free a row of spot welds"))
+    follow(page, "#calculators/dew-point.html", "Dew point")
+    leaf(page).locator("form input[inputmode]").first.fill("25")
+    expect(leaf(page).locator("main")).to_contain_text("16.7 °C")
+    assert page.url.endswith("#calculators/dew-point.html#in=air:25,humidity:60,surface:18")
+    page.reload()
+    expect(leaf(page).locator("form input[inputmode]").first).to_have_value("25")
+    follow(page, "#jobs.html", "Jobs")
+    expect(page.locator("#pocket_notice")).to_contain_text("save the file of each job")
+    leaf(page).locator('a[href*="example="]').first.click()
+    expect(leaf(page).locator("#job_view-plan")).to_be_visible()
+    expect(leaf(page).locator("main")).to_contain_text("Timeline", timeout=20_000)
+    assert "#jobs.html#job=" in page.url
+    page.reload()
+    expect(leaf(page).locator("main")).to_contain_text("Timeline", timeout=20_000)
+    expect(page.locator(SHOWN)).to_have_count(1)
+
+
+def test_what_the_copy_does_not_hold_is_told(watched: Watched) -> None:
+    page = watched.open("part.html#panels/no-such.html")
+    expect(page.locator("#pocket_notice")).to_contain_text("does not hold")
+    expect(leaf(page).locator("h1")).to_be_visible()
+    page.locator("#pocket_notice-close").click()
+    expect(page.locator("#pocket_notice")).to_be_hidden()
+    follow(page, f"#procedures/{PART}.html", "Free a row of spot welds")
+    held = page.evaluate("(path) => window.seambookPocket.has(path)", "procedures/hang-quarter-outer.html")
+    assert held is False
+    dead = leaf(page).locator("body").evaluate(
+        """(body) => Array.from(body.querySelectorAll("a[href]"), (one) => one.getAttribute("href"))
+          .filter((href) => !/^(#|[a-z]+:)/.test(href))
+          .map((href) => window.parent.seambookPocket.resolved(href, body.dataset.path).path)
+          .filter((path) => !window.parent.seambookPocket.has(path))"""
+    )
+    assert dead == []
+    leaf(page).locator("#page_search-words").fill("quarter panel hang")
+    expect(leaf(page).locator("#page_search-said")).not_to_be_empty()
+    assert leaf(page).locator('#page_search-found a[href*="hang-quarter-outer"]').count() == 0
+
+
+@pytest.mark.parametrize("copy", ["whole.html", "part.html"])
+def test_without_scripts_text_and_drawings_read_and_ways_lead_on(watched: Watched, copy: str) -> None:
+    page = watched.open(copy, scripts=False)
+    page.locator(f'.plain a[href="#procedures/{PART}.html"]').first.click()
+    section = page.locator(f'[id="procedures/{PART}.html"]')
+    expect(section).to_be_in_viewport()
+    expect(section).to_contain_text("1. ")
+    expect(section).to_contain_text("WARNING")
+    drawn = page.locator('[id="seams/rocker-lower.html"] svg').first
+    drawn.scroll_into_view_if_needed()
+    assert drawn.evaluate("(one) => getComputedStyle(one).display") == "block"
+    ids = page.evaluate("Array.from(document.querySelectorAll('[id]'), (one) => one.id)")
+    ways = page.evaluate("Array.from(document.querySelectorAll('.plain a'), (one) => decodeURI(one.hash.slice(1)))")
+    assert len(ids) == len(set(ids))
+    assert set(ways) <= set(ids)
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_printing_the_copy_prints_the_page_that_is_shown_whole(watched: Watched, tmp_path: Path) -> None:
+    page = watched.open("whole.html#calculators/dew-point.html")
+    leaf(page).locator("form input[inputmode]").first.fill("23")
+    data = page.pdf(format="A4")
+    assert data.count(b"/Type /Page\n") + data.count(b"/Type /Page ") >= 1
+    page.emulate_media(media="print")
+    page.evaluate("window.dispatchEvent(new Event('beforeprint'))")
+    expect(page.locator("main form input[inputmode]").first).to_have_value("23")
+    page.evaluate("window.dispatchEvent(new Event('afterprint'))")
+    expect(page.locator("main")).to_have_count(0)
+
+
+@pytest.mark.alone
+def test_the_first_step_is_soon_on_the_screen(chromium: Browser, copies: Copies) -> None:
+    soonest = min(_first_step(chromium, copies.whole) for _ in range(TRIES))
+    assert soonest < SOON
+
+
+def _first_step(chromium: Browser, file: Path) -> float:
+    """Milliseconds from the asking for the file to a frame in which the first step stands on the screen."""
+    context = chromium.new_context(viewport={"width": 360, "height": 740})
+    try:
+        page = context.new_page()
+        context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": 4})
+        page.add_init_script("""if (window === window.top) {
+          const look = () => {
+            const frame = document.querySelector("iframe.pocket-leaf");
+            const step = frame && frame.contentDocument && frame.contentDocument.querySelector(".step");
+            const at = step ? step.getBoundingClientRect() : null;
+            if (at && at.height > 0 && at.top < innerHeight) requestAnimationFrame(() => { window.seen = performance.now(); });
+            else requestAnimationFrame(look);
+          };
+          requestAnimationFrame(look);
+        }""")
+        page.goto(f"{file.as_uri()}#procedures/{PART}.html#part_steps", wait_until="commit")
+        page.wait_for_function("window.seen > 0")
+        seen: float = page.evaluate("window.seen")
+        return seen
+    finally:
+        context.close()
+
+
+def test_a_part_holds_what_its_procedures_rely_on(copies: Copies) -> None:
+    chosen = layers.choose(("supplied",), ROOT)
+    way = Way(Order(chosen.layers))
+    catalogue = way.connect(way.gather(way.discover()))
+    held = led_to((PART,), catalogue)
+    names = {ref.id for ref in held if ref.kind == "procedure"}
+    assert names == {PART, "make-safe"}
+    for ref in held:
+        if ref.kind in ("procedure", "seam", "calculator"):
+            mentioned = {one.ref.record for one in catalogue.summaries[ref].mentions if one.ref.kind != "procedure"}
+            assert {catalogue.moved.get(one, one) for one in mentioned} & catalogue.summaries.keys() <= held
