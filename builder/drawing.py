@@ -162,7 +162,7 @@ class Drawing:
         living = sorted(id_ for id_, program in self.programs.items() if program.id == id_)
         pairs = self.way.units()
         files = {
-            **render.assets(self.way.order.templates),
+            **render.bound(render.assets(self.way.order.templates), view.BOUND, view.BOUND_OF),
             **{f"assets/calc/{id_}.js": formula.emit_calculator(self.programs[id_], "", pairs, self.usual).encode()
                for id_ in living},
             **{f"assets/method/{id_}.js": formula.emit_method(id_, method, self.programs).encode()

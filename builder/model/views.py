@@ -337,6 +337,8 @@ class Page:
     passages: tuple[Passage, ...]
     edition: str = ""
     """Which issue of the record this is, such as `Revision 3, 2 October 2026`: the running head on paper says it."""
+    is_bare: bool = False
+    """Whether it has the screen to itself, without the search."""
     address: str = ""
     """Where the page is to be had, for the code on its first sheet of paper; empty where it has none."""
     standing: str = ""

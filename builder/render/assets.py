@@ -6,7 +6,7 @@ paint waiting. A line is a sheet's name, with `print` behind it where it is for 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 ORDER, BOOK = "assets/css/order.txt", "assets/css/book.css"
@@ -26,3 +26,10 @@ def _sheet(found: dict[str, bytes], name: str, medium: str = "") -> bytes:
     """Take a sheet out of the files, as it stands in the one that holds all."""
     text = found.pop(f"assets/css/{name}")
     return b"@media %s {\n%s}\n" % (medium.encode(), text) if medium else text
+
+
+def bound(files: Mapping[str, bytes], name: str, parts: Sequence[str]) -> Mapping[str, bytes]:
+    """Put scripts together to one, in their order; those that begin with its name are nowhere else and go into it."""
+    own = name.removesuffix(".js") + "_"
+    kept = {path: data for path, data in files.items() if not (path in parts and path.startswith(own))}
+    return {**kept, name: b"\n".join(files[path] for path in parts)}

@@ -26,7 +26,7 @@ from builder.model.reference import Ref
 from builder.model.views import Page
 from builder.model.work import Worked
 from builder.view.about import about_page
-from builder.view.bay import bay_page, bay_procedure
+from builder.view.bay import BOUND, BOUND_OF, bay_page, bay_procedure
 from builder.view.body import cavity_page, opening_page, panel_page
 from builder.view.calculator import calculator_page
 from builder.view.changes import changes_pages
@@ -177,8 +177,8 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
 
 
 __all__ = [
-    "LABELS_DATA", "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units", "base_of",
-    "bay_procedure", "book_pages", "documents", "files_of", "foot", "is_printed", "job_book", "job_example",
+    "BOUND", "BOUND_OF", "LABELS_DATA", "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units",
+    "base_of", "bay_procedure", "book_pages", "documents", "files_of", "foot", "is_printed", "job_book", "job_example",
     "job_procedure", "job_short", "labels_data",
     "list_of_documents", "navigation", "pages_beside", "printed", "strips_of", "view",
 ]  # fmt: skip

@@ -148,6 +148,11 @@ class Hand:
         self.page.locator("#bay_photo").set_input_files({"name": "look.png", "mimeType": "image/png", "buffer": PNG})
         self.page.locator(".job-photo").nth(before).wait_for()
 
+    def wait(self) -> None:
+        """Let two hours go by on the clock that the test holds."""
+        self.page.clock.fast_forward("02:00:00")
+        self.page.evaluate("window.seambook.bayDesk.draw()")
+
     def release(self, name: str) -> None:
         self.page.locator("#bay_release-by").fill(name)
         self.next()
@@ -162,6 +167,8 @@ class Hand:
             self.photograph()
         elif label == "Release, next":
             self.release(self.name)
+        elif label.startswith("Wait until"):
+            self.wait()
         else:
             self.next()
         return label

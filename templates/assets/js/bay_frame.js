@@ -13,7 +13,7 @@
     const key = (/** @type {string} */ id, /** @type {string} */ style, /** @type {string} */ text, /** @type {() => void} */ press) =>
       el("button", { type: "button", class: style, id, text, on: { click: press } });
     const parts = {
-      called: el("p", { class: "bay-called", id: "bay_called" }), count: key("bay_count", "control", "", acts.where), person: key("bay_person", "control", "", acts.who),
+      called: el("h1", { class: "bay-called", id: "bay_called", text: "In the bay" }), count: key("bay_count", "control", "", acts.where), person: key("bay_person", "control", "", acts.who),
       menu: key("bay_menu", "control", "Menu", acts.menu), progress: el("progress", { class: "bay-progress", max: 1, value: 0, "aria-label": "Steps done" }),
       timers: el("div", { class: "bay-timers", id: "bay_timers" }), place: el("div", { class: "bay-place", id: "bay_place" }),
       back: key("bay_back", "control bay-foot-back", "Back", acts.back), next: key("bay_next", "primary bay-foot-next", "", () => turn.take()),

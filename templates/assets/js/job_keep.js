@@ -114,7 +114,7 @@
       const ticks = planned && planned.merged ? seambook.jobKept.ticks(job, planned.merged.nodes) : new Map();
       for (const row of (planned && planned.rows) || []) row.done = ticks.has(row.id);
       if (isDrawn) this.page.draw(this, false);
-      void this.save();
+      window.requestAnimationFrame(() => window.setTimeout(() => void this.save(), 0)); // what was touched answers first
       this.timer = window.setTimeout(() => {
         this.replan(true);
         this.page.draw(this, true);

@@ -37,8 +37,7 @@
     }
     kept.state.job = read.job;
     Object.assign(kept, { revision: other.revision, base: other.text, dirty: true, stopped: false });
-    void kept.refresh();
-    jobBar.say("Another tab had changed this job as well: both were put together.");
+    void kept.refresh().then(() => jobBar.say("Another tab had changed this job as well: both were put together."));
   }
 
   /** @param {any} kept @param {any} other @param {any} [joined] */
