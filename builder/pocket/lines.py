@@ -14,7 +14,7 @@ FEWEST, SHORTEST = 3, 24
 """In how many groups a line must stand, and how many characters it must have, to be worth a row of the table."""
 _FIRST, _LETTERS = 0x21, 94
 _MOST = _LETTERS * _LETTERS
-_COMMENT = re.compile(r"^[ \t]*(?:/\*.*?\*/[ \t]*|//[^\n]*)\n", re.DOTALL | re.MULTILINE)
+_COMMENT = re.compile(r"^[ \t]*(?:/\*(?:(?!\*/).)*\*/[ \t]*|//[^\n]*)\n", re.DOTALL | re.MULTILINE)
 _INDENT = re.compile(r"^[ \t]+", re.MULTILINE)
 
 

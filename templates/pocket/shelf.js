@@ -72,10 +72,15 @@
     });
   }
 
-  /** Wait until all of the file was read. @returns {Promise<void>} */
-  function whole() {
-    if (document.readyState !== "loading") return Promise.resolve();
-    return new Promise((done) => document.addEventListener("DOMContentLoaded", () => done(), { once: true }));
+  /** Wait until a block was read to its end: something follows it, or the file is over. @param {string} id @returns {Promise<void>} */
+  function arrived(id) {
+    return new Promise((done) => {
+      const look = () => {
+        if (document.readyState !== "loading" || document.getElementById(id)?.nextElementSibling) done();
+        else window.setTimeout(look, 4);
+      };
+      look();
+    });
   }
 
   /** @param {string} path @returns {boolean} */
@@ -88,7 +93,7 @@
     const place = places.get(path);
     if (!place) throw new RangeError(`This copy does not hold ${path}.`);
     const id = `pocket_group-${place.group}`;
-    if (!open.has(place.group) && !document.getElementById(id)) await whole();
+    if (!open.has(place.group)) await arrived(id);
     const group = open.get(place.group) || taken(id, sizes[place.group]);
     open.set(place.group, group);
     return group.subarray(place.from, place.to);

@@ -61,5 +61,7 @@ def test_lines_that_stand_in_many_groups_are_said_once() -> None:
 def test_scripts_lose_what_is_for_their_readers_and_nothing_else() -> None:
     script = '/**\n * Says so.\n */\n(function () {\n  // why\n  const way = "http://x"; // kept\n  return way;\n})();\n'
     assert pocket.bare(script) == '(function () {\nconst way = "http://x"; // kept\nreturn way;\n})();\n'
+    before_code = "/** A number. */ const one = 1;\nconst two = 2; /* also */\n/* gone */\n"
+    assert pocket.bare(before_code) == "/** A number. */ const one = 1;\nconst two = 2; /* also */\n"
     several = "const text = `one\n  // two`;\n"
     assert pocket.bare(several) == several
