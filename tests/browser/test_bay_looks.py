@@ -19,6 +19,7 @@ pytestmark = pytest.mark.slow
 PROCEDURE = "renew-rocker-outer"
 EXAMPLE = "left-side-struck-and-rusted"
 CONTROL, NEXT = 60, 76
+TICKS = 7
 SLOWER = 4
 SOON, QUICK, STEADY = 1500, 100, 0.1
 SIZES = """([least, larger]) => ["button", ".control", ".primary", "summary", "input", "select", "textarea"]
@@ -152,7 +153,7 @@ def test_a_tick_of_the_worked_example_is_answered_at_once(chromium: Browser, sit
     hand.sign_in()
     expect(page.locator("#bay_next")).not_to_contain_text("Working out", timeout=30_000)
     page.evaluate(ANSWERS)
-    while len(answers := page.evaluate("window.answers")) < 7:
+    while len(answers := page.evaluate("window.answers")) < TICKS:
         label = hand.label
         assert not label.startswith("Wait until"), "too few steps to tick"
         hand.obey()

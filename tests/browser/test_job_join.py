@@ -58,7 +58,8 @@ def test_of_two_readings_the_newer_stands_and_is_told(page: Page) -> None:
     key = f"{A}/Width"
     mine = {"readings": {key: {"found": 3, "unit": "mm", **OLD}}}
     theirs = {"readings": {key: {"found": 4, "unit": "mm", **NEW}}}
-    for base in (None, {"readings": {}}):
+    bases: tuple[Job | None, ...] = (None, {"readings": {}})
+    for base in bases:
         for one, other in ((mine, theirs), (theirs, mine)):
             assert join(page, base, one, other) == (theirs, [f"readings/{key}"])
     # A release that came later than either belongs to its own reading.

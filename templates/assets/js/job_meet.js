@@ -37,7 +37,8 @@
     }
     kept.state.job = read.job;
     Object.assign(kept, { revision: other.revision, base: other.text, dirty: true, stopped: false });
-    void kept.refresh().then(() => jobBar.say("Another tab had changed this job as well: both were put together."));
+    void kept.refresh();
+    jobBar.tell("together", "Two have changed this job", ["Another tab had changed it as well: both were put together, and nothing is lost."], [jobBar.shut("together", "Close")]);
   }
 
   /** @param {any} kept @param {any} other @param {any} [joined] */

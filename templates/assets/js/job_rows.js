@@ -68,14 +68,20 @@
     return steps.find((/** @type {any} */ step) => step.key === key) || null;
   }
 
+  /** Found before: the same merged steps have the same arcs. @type {WeakMap<any, Map<string, string[]>>} */
+  const known = new WeakMap();
+
   /** What must be done before each step, by id. @param {any} state @returns {Map<string, string[]>} */
   function before(state) {
     const merged = state.planned?.merged;
+    const met = merged && known.get(merged);
+    if (met) return met;
     const ids = (merged?.nodes || []).map((/** @type {any} */ node) => node.id);
     const idOf = (/** @type {any} */ end) => (typeof end === "number" ? ids[end] : end);
     /** @type {Map<string, string[]>} */
     const found = new Map(ids.map((/** @type {string} */ id) => [id, []]));
     for (const { from, to } of merged?.arcs || []) found.get(idOf(to))?.push(idOf(from));
+    if (merged) known.set(merged, found);
     return found;
   }
 
