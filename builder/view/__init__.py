@@ -169,6 +169,6 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
 
 __all__ = [
     "BOUND", "BOUND_OF", "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units",
-    "bay_procedure", "book_pages", "documents", "files_of", "foot", "is_printed", "job_book", "job_example", "job_procedure", "job_short",
-    "list_of_documents", "navigation", "pages_beside", "printed", "strips_of", "view",
+    "bay_procedure", "book_pages", "documents", "files_of", "foot", "is_printed", "job_book", "job_example",
+    "job_procedure", "job_short", "list_of_documents", "navigation", "pages_beside", "printed", "strips_of", "view",
 ]  # fmt: skip
