@@ -44,7 +44,7 @@ def commands() -> None:
 @click.option("--times", is_flag=True, help="Say how long each stage took.")
 @click.option("--print", "whole", is_flag=True, help="Print a large book, too; a small one always is.")
 @click.option("--pocket", metavar="FILE", help="Put the book down as one HTML file, too, to be handed on.")
-@click.option("--only", multiple=True, metavar="ID", help="Of the one file: this and what it leads to; may be repeated.")
+@click.option("--only", multiple=True, metavar="ID", help="Of the one file: this and what it leads to.")
 def make(
     contents: tuple[str, ...], out: str, strict: bool, processes: int | None, times: bool, whole: bool,
     pocket: str | None, only: tuple[str, ...],

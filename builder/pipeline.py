@@ -1,7 +1,8 @@
 """The way through: content in layers -> a published book, or the problems that keep it from being one.
 
 `make` is the main path. Each line is a stage or a pass over all records; `passes` holds how one record goes through up
-to its drawing, `drawing` and `pocket_copy` the rest. Stages know the shared types and not each other; this module, `passes`, `drawing`,
+to its drawing, `drawing` and `pocket_copy` the rest. Stages know the shared types and not each other; this module,
+`passes`, `drawing`,
 `pocket_copy` and `settings` are the only ones that know them.
 
 What each step of `make` does, and the file that says what is wrong or missing there:

@@ -1,6 +1,7 @@
 """A published book's files in, one HTML file that holds them all out: the pocket copy.
 
-`grouped` says which files are packed together, `packed` packs a group, `plain_page` makes of a page what reads without a
+`grouped` says which files are packed together, `packed` packs a group, `plain_page` makes of a page what reads
+without a
 script, and `bound` puts it all into the one file. The file is written in ISO 8859-1, in which packed bytes cost least.
 """
 

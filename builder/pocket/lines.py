@@ -1,6 +1,7 @@
 """Files of a book in, the same with what they share said once out.
 
-Groups are packed apart, so a line that stands in many would be packed in each. Such lines are put into a table, and a mark
+Groups are packed apart, so a line that stands in many would be packed in each. Such lines are put into a table, and a
+mark
 stands in their place: a character that no text of a book holds, and two letters for the line's number.
 """
 
@@ -30,8 +31,8 @@ def shared(groups: Iterable[Iterable[str]]) -> list[str]:
         lines = {line for text in group for line in text.split("\n") if len(line) >= SHORTEST}
         for line in lines:
             seen[line] = seen.get(line, 0) + 1
-    found = sorted((line for line, count in seen.items() if count >= FEWEST), key=lambda line: (-seen[line] * len(line), line))
-    return sorted(found[:_MOST])
+    often = [line for line, count in seen.items() if count >= FEWEST]
+    return sorted(sorted(often, key=lambda line: (-seen[line] * len(line), line))[:_MOST])
 
 
 def numbered(table: Sequence[str]) -> Mapping[str, str]:

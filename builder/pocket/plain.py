@@ -18,11 +18,11 @@ KINDS = (
 )  # fmt: skip
 """Folders of the pages that are read plain, in their order; what is worked out by typing is not among them."""
 LEFT_OUT = frozenset(
-    "coming more-on rework tick given with on-this-page used-by ticking onward more next-mark initials blank alert "
+    "coming more-on rework tick given with on-this-page used-by ticking onward more next-mark initials blank alert "  # noqa: SIM905
     "skip paper-head step-number laid plan groups timing in-words choosing part_seams part_sources quiet".split()
 )
 """Classes of what is left out with all in it."""
-_UNREAD = frozenset(("form", "button", "script", "math", "input", "select", "textarea", "nav", "desc", "defs", "canvas"))
+_UNREAD = frozenset(("form", "button", "script", "math", "input", "select", "textarea", "nav", "desc", "defs"))
 _TOKEN = re.compile(r"<(/?)([a-zA-Z][\w-]*)([^>]*)>|([^<]+)")
 _ATTRIBUTE = re.compile(r'([\w:-]+)="([^"]*)"')
 _MAIN = re.compile(r"<main\b.*?</main>", re.DOTALL)
@@ -65,7 +65,7 @@ def plain_page(path: str, page: str, held: frozenset[str]) -> PlainPage:
 
 
 def plain_part(pages: Sequence[PlainPage], folders: Mapping[str, str]) -> str:
-    """Return all of it: a list of what there is, then page for page; `folders` says what a folder's pages are called."""
+    """Return all of it: a list of what there is, then page for page; `folders` gives their headings."""
     out: list[str] = []
     for folder, of_folder in _by_folder(pages):
         out.append(f"<h3>{escape(folders.get(folder, folder))}</h3><ul>")
