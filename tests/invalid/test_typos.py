@@ -41,7 +41,7 @@ def _slips() -> list[object]:
     found: dict[str, tuple[str, Scalar]] = {}
     for kind in KINDS:
         free = {"words", "inputs", "fixed", "tables", "work", "decide", "outputs", "given", "expect", "with", "keys",
-                "columns", "rows", "choose", "places", "customer_page"}  # fmt: skip
+                "columns", "rows", "choose", "places", "customer_page", "left_at"}  # fmt: skip
         named = {"views", "twins"}  # the author's own names, and what is in them has keys of ours
         for path in sorted((TINY / kind.folder).glob(f"*{kind.ending}")):
             name = f"{kind.folder}/{path.name}"
