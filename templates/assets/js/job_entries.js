@@ -75,7 +75,7 @@
     if (!wanted || document.activeElement?.id === wanted) return;
     const found = document.getElementById(wanted);
     if (!found || (document.activeElement && document.activeElement !== document.body)) return;
-    found.focus({ preventScroll: found.matches("input, textarea, select") });
+    found.focus({ preventScroll: found.matches("input, textarea, select, [tabindex='-1']") });
     if (found instanceof HTMLInputElement && found.type === "text") found.select();
   }
 
