@@ -257,6 +257,7 @@ def test_the_worked_example_to_its_end(chromium: Browser, site: Path) -> None:
         page.goto(f"{(site / 'bay.html').as_uri()}#example={EXAMPLE}")
         hand.sign_in()
         expect(page.locator("#bay_next")).not_to_contain_text("Working out")
+        assert page.evaluate("window.scrollY") == 0  # the dangers stay in sight when the plan draws the step anew
         begun = len(kept(page)["done"])
         found = hand.walk(5)
         assert len(found["said"]) == 5
