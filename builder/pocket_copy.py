@@ -141,6 +141,8 @@ def _copied(drawing: Drawing, paths: Sequence[str]) -> bytes:
         text = (folder / path).read_text("utf-8")
         if path.startswith("assets/js/"):
             return pocket.bare(text)
+        if pocket.is_quoted(path):
+            return pocket.unquoted(text)
         return _with_ways_of(path, text, here) if order.only and path.endswith(".html") else text
 
     def put(path: str) -> tuple[str, bytes]:

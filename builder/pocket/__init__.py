@@ -1,8 +1,8 @@
 """A published book's files in, one HTML file that holds them all out: the pocket copy.
 
 `grouped` says which files are packed together, `packed` packs a group, `plain_page` makes of a page what reads
-without a
-script, and `bound` puts it all into the one file. The file is written in ISO 8859-1, in which packed bytes cost least.
+without a script, and `bound` puts it all into the one file. The file is written in ISO 8859-1, in which packed bytes
+cost least.
 """
 
 from __future__ import annotations
@@ -20,6 +20,7 @@ from builder.pocket.armour import armoured
 from builder.pocket.groups import HOME, STYLE, grouped, held
 from builder.pocket.lines import bare, is_text, marked, numbered, shared
 from builder.pocket.plain import KINDS, PlainPage, plain_page, plain_part
+from builder.pocket.quoted import is_quoted, unquoted
 
 _FILTERS: list[dict[str, Any]] = [{
     "id": lzma.FILTER_LZMA1, "preset": 9 | lzma.PRESET_EXTREME, "dict_size": 1 << 22, "lc": 4, "lp": 0, "pb": 0,
@@ -72,6 +73,6 @@ def _hash(text: str) -> str:
 
 
 __all__ = [
-    "HOME", "KINDS", "STYLE", "Packed", "PlainPage", "bare", "bound", "grouped", "held", "is_text", "marked",
-    "numbered", "packed", "plain_page", "plain_part", "shared",
+    "HOME", "KINDS", "STYLE", "Packed", "PlainPage", "bare", "bound", "grouped", "held", "is_quoted", "is_text",
+    "marked", "numbered", "packed", "plain_page", "plain_part", "shared", "unquoted",
 ]  # fmt: skip
