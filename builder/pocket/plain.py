@@ -18,8 +18,8 @@ KINDS = (
     "procedures", "seams", "hazards", "methods", "cavities", "openings", "decisions", "tables", "supplies", "vehicles",
     "lessons", "pages",
 )  # fmt: skip
-"""Folders of the pages that are read plain, in their order; what is worked out by typing is not among them, nor are faults
-of finished work, which nobody looks for in a preview."""
+"""Folders of the pages that are read plain, in their order; what is worked out by typing is not among them, nor
+are faults of finished work, which nobody looks for in a preview."""
 LEFT_OUT = frozenset(
     "coming more-on rework tick given with on-this-page used-by ticking onward more next-mark initials blank alert "  # noqa: SIM905
     "skip paper-head step-number laid plan groups timing in-words choosing part_seams part_sources quiet contents "
@@ -44,7 +44,9 @@ _FINE = re.compile(r"(?<=[ML HVAZ,\"])-?\d+\.\d+")
 _BLANK = re.compile(r" (?=</?(?:p|h[2-5]|hr|ul|li|dl|dt|dd|table|tr|td|th|svg)\b)")
 """A blank that nobody sees, since a new line begins."""
 _STEPS = 'id="part_steps"'
-_CONTENTS = re.compile(r'<section class="block links">\s*<h2>[^<]*</h2>\s*<ul[^>]*>\s*<li><a href="#.*?</section>', re.DOTALL)
+_CONTENTS = re.compile(
+    r'<section class="block links">\s*<h2>[^<]*</h2>\s*<ul[^>]*>\s*<li><a href="#.*?</section>', re.DOTALL
+)
 """A page's list of its own parts."""
 _BRIEF = re.compile(
     r'<p class="brief signal-[2-9]"><strong class="signal">\w+</strong> <a href="([^"]*)">([^<]*)</a>[^\n]*'
@@ -52,8 +54,8 @@ _BRIEF = re.compile(
 """A danger in a procedure's list of them, with its way and name; what kills is not among them."""
 _WHOLE = re.compile(
     r'<div class="warning (signal-[2-9])">\s*<p class="signal">[^\n]*(<strong>\w+</strong>)</p>\s*'
-    r'<div class="message">(?:(?!</?article|<div class="warning).)*?<a class="more" href="([^"]*)">[^<]*</a>\s*</div>\s*</div>',
-    re.DOTALL,
+    r'<div class="message">(?:(?!</?article|<div class="warning).)*?<a class="more" href="([^"]*)">[^<]*</a>\s*'
+    r"</div>\s*</div>", re.DOTALL,
 )  # fmt: skip
 """A danger at a step: what it asks for stands in that list, which is read before, and all of it on its own page."""
 _NAMED = "named-danger"

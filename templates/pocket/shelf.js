@@ -122,5 +122,5 @@
     return made;
   }
 
-  Object.assign(pocket, { unpacked, ready, has, text, address });
+  Object.assign(pocket, { unpacked, quoted, ready, has, text, address });
 })();

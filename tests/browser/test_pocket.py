@@ -198,8 +198,8 @@ def _first_step(chromium: Browser, file: Path) -> float:
             const frame = document.querySelector("iframe.pocket-leaf");
             const step = frame && frame.contentDocument && frame.contentDocument.querySelector(".step");
             const at = step ? step.getBoundingClientRect() : null;
-            if (at && at.height > 0 && at.top < innerHeight) requestAnimationFrame(() => { window.seen = performance.now(); });
-            else requestAnimationFrame(look);
+            const isSeen = at && at.height > 0 && at.top < innerHeight;
+            requestAnimationFrame(isSeen ? () => { window.seen = performance.now(); } : look);
           };
           requestAnimationFrame(look);
         }""")

@@ -15,9 +15,9 @@ def test_a_step_is_told_with_its_danger_before_it_and_its_number() -> None:
     told = plain(
         '<h1>Cut</h1><section class="block steps" id="part_steps"><article class="step" id="x" data-step="3">'
         '<p class="step-number"><a href="#x">3</a></p><div class="step-body">'
-        '<p class="brief signal-2"><strong class="signal">WARNING</strong> <a href="../hazards/noise.html">Noise</a>: Muffs on.</p>'
-        '<h4 class="do">Cut it <span data-q="1 in">25 mm</span> off.</h4><div class="why">It is rotten.</div>'
-        '<p class="tick"><button hidden>Done</button></p></div></article></section>'
+        '<p class="brief signal-2"><strong class="signal">WARNING</strong> <a href="../hazards/noise.html">Noise</a>: '
+        'Muffs on.</p><h4 class="do">Cut it <span data-q="1 in">25 mm</span> off.</h4>'
+        '<div class="why">It is rotten.</div><p class="tick"><button hidden>Done</button></p></div></article></section>'
     )
     assert told == (
         "<h2>Cut</h2><hr><p><b>WARNING</b> Noise: Muffs on.<h5>3. Cut it 25 mm off.</h5><p>It is rotten."
@@ -43,7 +43,8 @@ def test_ways_lead_inside_the_plain_part_or_are_words() -> None:
 def test_a_drawing_stays_a_drawing_and_text_stays_escaped() -> None:
     told = plain(
         '<figure><svg class="drawing" role="img" aria-labelledby="t" viewBox="0 0 9 9"><title id="t">Lap</title>'
-        '<desc>Words</desc><path class="sheet" fill="url(#hatch)" d="M1.26 2.71L3 4Z"/></svg></figure><p>1 &lt; 2 &amp; 3</p>'
+        '<desc>Words</desc><path class="sheet" fill="url(#hatch)" d="M1.26 2.71L3 4Z"/>'
+        '</svg></figure><p>1 &lt; 2 &amp; 3</p>'
     )
     assert told == (
         '<svg viewBox="0 0 9 9"><title>Lap</title><path class=s d="M1 3l2 1z"/></svg><p>1 &lt; 2 &amp; 3'
@@ -82,6 +83,9 @@ def test_a_danger_that_the_list_asks_for_is_named_at_its_step_and_leads_to_all_o
 
 
 def test_a_page_tells_no_list_of_its_own_parts() -> None:
-    links = '<section class="block links">\n<h2>{}</h2>\n<ul class="list to-open">\n<li><a href="{}">One</a></li>\n</ul>\n</section>'
+    links = (
+        '<section class="block links">\n<h2>{}</h2>\n<ul class="list to-open">\n'
+        '<li><a href="{}">One</a></li>\n</ul>\n</section>'
+    )
     told = plain(links.format("On this page", "#part_one") + links.format("Works on", "../panels/one.html"))
     assert told == "<h3>Works on</h3><ul><li>One</ul>"

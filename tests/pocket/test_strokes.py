@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from itertools import pairwise
 
 import pytest
 
@@ -51,9 +50,7 @@ def test_strokes_of_one_kind_are_one_path_and_areas_are_not() -> None:
         '<text x="1">2 mm</text></svg>'
     )
     alike = "".join(f'<path class="outline" d="M{at} 0V9"/>' for at in range(4))
-    drawn = fewer_letters(f"<svg>{alike}</svg>")
-    assert drawn.count("<path") == 1
-    assert all(one != other for one, other in pairwise(places(drawn.partition('d="')[2])))
+    assert fewer_letters(f"<svg>{alike}</svg>") == '<svg><path d="M0 0v9M1 0v9M2 0v9M3 0v9"/></svg>'
 
 
 def test_nothing_but_drawings_is_touched() -> None:
