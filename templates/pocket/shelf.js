@@ -73,14 +73,24 @@
     });
   }
 
-  /** Wait until a block was read to its end: something follows it, or the file is over. @param {string} id @returns {Promise<void>} */
+  /**
+   * Wait until a block was read to its end: something follows it, or the file is over. Told at once and not by looking now
+   * and then, as else the rest of the file would be read before the page is shown.
+   * @param {string} id @returns {Promise<void>}
+   */
   function arrived(id) {
+    const isThere = () => document.readyState !== "loading" || Boolean(document.getElementById(id)?.nextElementSibling);
+    if (isThere()) return Promise.resolve();
     return new Promise((done) => {
       const look = () => {
-        if (document.readyState !== "loading" || document.getElementById(id)?.nextElementSibling) done();
-        else window.setTimeout(look, 4);
+        if (!isThere()) return;
+        watch.disconnect();
+        document.removeEventListener("readystatechange", look);
+        done();
       };
-      look();
+      const watch = new MutationObserver(look);
+      watch.observe(document.body, { childList: true });
+      document.addEventListener("readystatechange", look);
     });
   }
 

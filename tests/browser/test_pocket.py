@@ -4,59 +4,25 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
-from typing import NamedTuple
 
 import pytest
 from playwright.sync_api import Browser, FrameLocator, Page, expect
 
-from builder import layers, publish
-from builder.drawing import Drawing
+from builder import layers
 from builder.order import Order
 from builder.passes import Way
-from builder.pocket_copy import led_to, pocket_copy
-from builder.supplied import templates
+from builder.pocket_copy import led_to
+from tests.browser.copied import PART, SHOWN, Copies
 from tests.browser.watched import Watched
 from tests.site.building import ROOT
 
 pytestmark = pytest.mark.slow
 MOST = 6_000_000
-PART, MOST_OF_PART = "free-spot-welds", 1_500_000
+MOST_OF_PART = 1_500_000
 SOON = 1500
 """Milliseconds to the first step, a processor throttled to a quarter."""
 TRIES = 3
-SHOWN = "iframe.pocket-leaf:not([hidden])"
-
-
-class Copies(NamedTuple):
-    """The whole supplied library and one procedure of it, each in one file."""
-
-    whole: Path
-    part: Path
-    paths: tuple[str, ...]
-    """What the folder holds from which the whole copy was made."""
-
-
-@pytest.fixture(scope="module")
-def copies(tmp_path_factory: pytest.TempPathFactory) -> Copies:
-    """Draw the library once and make both copies of it."""
-    folder = tmp_path_factory.mktemp("pocket")
-    chosen = layers.choose(("supplied",), ROOT)
-    whole, part = folder / "whole.html", folder / "part.html"
-    way = Way(Order(chosen.layers, templates(), folder / "site", chosen.name, pocket=whole))
-    gathered = way.gather(way.discover())
-    catalogue = way.connect(gathered)
-    programs = way.judge(gathered, catalogue)
-    with publish.open_draft(folder / "site", way.settings().id) as draft:
-        drawing = Drawing(way, gathered, catalogue, programs, draft.desk)
-        paths = drawing.draw()
-        for order in (way.order, replace(way.order, pocket=part, only=(PART,))):
-            way.order = order
-            with pocket_copy(drawing, paths) as copy:
-                assert copy is not None
-                copy.place()
-    return Copies(whole, part, tuple(paths))
 
 
 @pytest.fixture
