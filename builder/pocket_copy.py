@@ -23,6 +23,7 @@ from builder.model.reference import Ref
 from builder.model.shelf import Shelf
 from builder.model.summary import Summary
 from builder.order import NotInBookError
+from builder.render.environment import open_environment
 
 RELIES_ON = "relies_on"
 FOLLOWED = frozenset(("seam", "calculator", "method", "table", "hazard", "decision", "cavity", "opening", "defect"))
@@ -158,7 +159,8 @@ def _copied(drawing: Drawing, paths: Sequence[str]) -> bytes:
     pages = list(spread(lambda path: pocket.plain_page(path, read(path), read_plain), plain, processes))
     folders = {kind.folder: kind.plural for kind in KIND.values()}
     style = (folder / pocket.STYLE).read_text("utf-8")
-    return pocket.bound(order.templates, site, packed, lines, pocket.plain_part(pages, folders), style)
+    render = open_environment(order.templates).get_template("pocket/pocket.html").render
+    return pocket.bound(order.templates, render, site, packed, lines, pocket.plain_part(pages, folders), style)
 
 
 def _common(folder: Path) -> list[str]:

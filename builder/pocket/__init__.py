@@ -11,7 +11,7 @@ import base64
 import hashlib
 import json
 import lzma
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -45,17 +45,19 @@ def packed(files: Sequence[tuple[str, bytes]]) -> Packed:
 
 
 def bound(
-    templates: Path, site: Site, groups: Sequence[Packed], lines: Sequence[str], plain: str, book_style: str,
+    templates: Path, render: Callable[..., str], site: Site, groups: Sequence[Packed], lines: Sequence[str],
+    plain: str, book_style: str,
 ) -> bytes:  # fmt: skip
-    """Put the copy together; `lines` is what marks stand for, `book_style` the style sheet that its pages share."""
-    from builder.render.environment import open_environment
+    """Put the copy together; `render` fills its page.
 
+    `lines` is what marks stand for, `book_style` the style sheet that its pages share.
+    """
     folder = templates / "pocket"
     style = (folder / "pocket.css").read_text("ascii")
     script = "\n".join((folder / f"{name}.js").read_text("ascii") for name in _SCRIPTS)
     listed = {"groups": [one.files for one in groups], "lines": lines}
     contents = json.dumps(listed, ensure_ascii=True, separators=(",", ":")).encode()
-    text = open_environment(templates).get_template("pocket/pocket.html").render(
+    text = render(
         site=site, style=style, script=script, plain=plain, groups=[one.text for one in groups],
         list_size=len(contents), list_text=_pressed(contents),
         script_hash=_hash(script), style_hash=_hash(style), book_hash=_hash(book_style),
