@@ -23,6 +23,7 @@ from builder.model.reference import Ref
 from builder.model.shelf import Shelf
 from builder.model.summary import Summary
 from builder.order import NotInBookError
+from builder.render.environment import open_environment
 
 RELIES_ON = "relies_on"
 FOLLOWED = frozenset(("seam", "calculator", "method", "table", "hazard", "decision", "cavity", "opening", "defect"))
@@ -141,6 +142,8 @@ def _copied(drawing: Drawing, paths: Sequence[str]) -> bytes:
         text = (folder / path).read_text("utf-8")
         if path.startswith("assets/js/"):
             return pocket.bare(text)
+        if pocket.is_quoted(path):
+            return pocket.unquoted(text)
         return _with_ways_of(path, text, here) if order.only and path.endswith(".html") else text
 
     def put(path: str) -> tuple[str, bytes]:
@@ -156,7 +159,8 @@ def _copied(drawing: Drawing, paths: Sequence[str]) -> bytes:
     pages = list(spread(lambda path: pocket.plain_page(path, read(path), read_plain), plain, processes))
     folders = {kind.folder: kind.plural for kind in KIND.values()}
     style = (folder / pocket.STYLE).read_text("utf-8")
-    return pocket.bound(order.templates, site, packed, lines, pocket.plain_part(pages, folders), style)
+    render = open_environment(order.templates).get_template("pocket/pocket.html").render
+    return pocket.bound(order.templates, render, site, packed, lines, pocket.plain_part(pages, folders), style)
 
 
 def _common(folder: Path) -> list[str]:

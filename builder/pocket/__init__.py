@@ -1,8 +1,8 @@
 """A published book's files in, one HTML file that holds them all out: the pocket copy.
 
 `grouped` says which files are packed together, `packed` packs a group, `plain_page` makes of a page what reads
-without a
-script, and `bound` puts it all into the one file. The file is written in ISO 8859-1, in which packed bytes cost least.
+without a script, and `bound` puts it all into the one file. The file is written in ISO 8859-1, in which packed bytes
+cost least.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ import base64
 import hashlib
 import json
 import lzma
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -20,6 +20,7 @@ from builder.pocket.armour import armoured
 from builder.pocket.groups import HOME, STYLE, grouped, held
 from builder.pocket.lines import bare, is_text, marked, numbered, shared
 from builder.pocket.plain import KINDS, PlainPage, plain_page, plain_part
+from builder.pocket.quoted import is_quoted, unquoted
 
 _FILTERS: list[dict[str, Any]] = [{
     "id": lzma.FILTER_LZMA1, "preset": 9 | lzma.PRESET_EXTREME, "dict_size": 1 << 22, "lc": 4, "lp": 0, "pb": 0,
@@ -44,17 +45,19 @@ def packed(files: Sequence[tuple[str, bytes]]) -> Packed:
 
 
 def bound(
-    templates: Path, site: Site, groups: Sequence[Packed], lines: Sequence[str], plain: str, book_style: str,
+    templates: Path, render: Callable[..., str], site: Site, groups: Sequence[Packed], lines: Sequence[str],
+    plain: str, book_style: str,
 ) -> bytes:  # fmt: skip
-    """Put the copy together; `lines` is what marks stand for, `book_style` the style sheet that its pages share."""
-    from builder.render.environment import open_environment
+    """Put the copy together; `render` fills its page.
 
+    `lines` is what marks stand for, `book_style` the style sheet that its pages share.
+    """
     folder = templates / "pocket"
     style = (folder / "pocket.css").read_text("ascii")
     script = "\n".join((folder / f"{name}.js").read_text("ascii") for name in _SCRIPTS)
     listed = {"groups": [one.files for one in groups], "lines": lines}
     contents = json.dumps(listed, ensure_ascii=True, separators=(",", ":")).encode()
-    text = open_environment(templates).get_template("pocket/pocket.html").render(
+    text = render(
         site=site, style=style, script=script, plain=plain, groups=[one.text for one in groups],
         list_size=len(contents), list_text=_pressed(contents),
         script_hash=_hash(script), style_hash=_hash(style), book_hash=_hash(book_style),
@@ -72,6 +75,6 @@ def _hash(text: str) -> str:
 
 
 __all__ = [
-    "HOME", "KINDS", "STYLE", "Packed", "PlainPage", "bare", "bound", "grouped", "held", "is_text", "marked",
-    "numbered", "packed", "plain_page", "plain_part", "shared",
+    "HOME", "KINDS", "STYLE", "Packed", "PlainPage", "bare", "bound", "grouped", "held", "is_quoted", "is_text",
+    "marked", "numbered", "packed", "plain_page", "plain_part", "shared", "unquoted",
 ]  # fmt: skip

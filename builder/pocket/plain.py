@@ -12,14 +12,18 @@ from collections.abc import Iterator, Mapping, Sequence
 from html import escape
 from typing import NamedTuple
 
+from builder.pocket.strokes import fewer_letters
+
 KINDS = (
-    "procedures", "seams", "hazards", "methods", "cavities", "openings", "defects", "decisions", "tables", "supplies",
-    "vehicles", "lessons", "pages",
+    "procedures", "seams", "hazards", "methods", "cavities", "openings", "decisions", "tables", "supplies", "vehicles",
+    "lessons", "pages",
 )  # fmt: skip
-"""Folders of the pages that are read plain, in their order; what is worked out by typing is not among them."""
+"""Folders of the pages that are read plain, in their order; what is worked out by typing is not among them, nor
+are faults of finished work, which nobody looks for in a preview."""
 LEFT_OUT = frozenset(
     "coming more-on rework tick given with on-this-page used-by ticking onward more next-mark initials blank alert "  # noqa: SIM905
-    "skip paper-head step-number laid plan groups timing in-words choosing part_seams part_sources quiet".split()
+    "skip paper-head step-number laid plan groups timing in-words choosing part_seams part_sources quiet contents "
+    "to_bay part_revisions".split()
 )
 """Classes of what is left out with all in it."""
 _UNREAD = frozenset(("form", "button", "script", "math", "input", "select", "textarea", "nav", "desc", "defs"))
@@ -37,12 +41,25 @@ _INLINE = {"b": "b", "strong": "b", "sup": "sup", "sub": "sub"}
 _DROPPED = re.compile(r' (?:data-[\w-]+|aria-[\w-]+|role|id|class="drawing"|fill="url\([^)]*\)")(?:="[^"]*")?')
 """Hatching goes, too: a tint says as much, and takes no room."""
 _FINE = re.compile(r"(?<=[ML HVAZ,\"])-?\d+\.\d+")
+_BLANK = re.compile(r" (?=</?(?:p|h[2-5]|hr|ul|li|dl|dt|dd|table|tr|td|th|svg)\b)")
+"""A blank that nobody sees, since a new line begins."""
 _STEPS = 'id="part_steps"'
+_CONTENTS = re.compile(
+    r'<section class="block links">\s*<h2>[^<]*</h2>\s*<ul[^>]*>\s*<li><a href="#.*?</section>', re.DOTALL
+)
+"""A page's list of its own parts."""
+_BRIEF = re.compile(
+    r'<p class="brief signal-[2-9]"><strong class="signal">\w+</strong> <a href="([^"]*)">([^<]*)</a>[^\n]*'
+)
+"""A danger in a procedure's list of them, with its way and name; what kills is not among them."""
 _WHOLE = re.compile(
-    r'(<div class="warning signal-[2-9]">(?:(?!<div class="warning).)*?)(<div class="danger">.*?</div>) '
-    r'<div class="avoid">.*?</div> <div class="consequence">.*?</div>', re.DOTALL,
+    r'<div class="warning (signal-[2-9])">\s*<p class="signal">[^\n]*(<strong>\w+</strong>)</p>\s*'
+    r'<div class="message">(?:(?!</?article|<div class="warning).)*?<a class="more" href="([^"]*)">[^<]*</a>\s*'
+    r"</div>\s*</div>", re.DOTALL,
 )  # fmt: skip
-"""A danger at a step: what it asks for stands in the list of the procedure's dangers, which is read before."""
+"""A danger at a step: what it asks for stands in that list, which is read before, and all of it on its own page."""
+_NAMED = "named-danger"
+"""The class of a way to such a danger, which is kept where others are words."""
 _REPEATED = re.compile(r"\bbrief\b(?!.*\bsignal-1\b)")
 """The class of a danger told in brief; what kills is told whole each time."""
 
@@ -59,9 +76,9 @@ def plain_page(path: str, page: str, held: frozenset[str]) -> PlainPage:
     """Return a page's text and drawings; ways lead to what is `held` plain, too."""
     main = _MAIN.search(page)
     writer = _Writer(path, held)
-    before, steps, after = (main[0] if main else "").partition(_STEPS)
-    writer.read(before + steps + _WHOLE.sub(r"\1\2", after))
-    return PlainPage(path, writer.title.strip(), "".join(writer.out))
+    before, steps, after = _CONTENTS.sub("", main[0] if main else "").partition(_STEPS)
+    writer.read(before + steps + _named(after, dict(_BRIEF.findall(before))))
+    return PlainPage(path, writer.title.strip(), fewer_letters(_BLANK.sub("", "".join(writer.out))))
 
 
 def plain_part(pages: Sequence[PlainPage], folders: Mapping[str, str]) -> str:
@@ -80,6 +97,18 @@ def _by_folder(pages: Sequence[PlainPage]) -> Iterator[tuple[str, list[PlainPage
         found = [one for one in pages if one.path.startswith(f"{folder}/")]
         if found:
             yield folder, found
+
+
+def _named(steps: str, names: Mapping[str, str]) -> str:
+    """Leave a danger at a step its word and its name, a way to all of it, where the list of dangers has it."""
+
+    def name(whole: re.Match[str]) -> str:
+        signal, word, way = whole.groups()
+        if way not in names:
+            return whole[0]
+        return f'<p class="{signal}">{word} <a class="{_NAMED}" href="{way}">{names[way]}</a></p>'
+
+    return _WHOLE.sub(name, steps)
 
 
 def _rounded(number: re.Match[str]) -> str:
@@ -188,7 +217,8 @@ class _Writer:
         """Write a way of a list to a page that is read plain, too; any other is text alone."""
         href = dict(_ATTRIBUTE.findall(attributes)).get("href", "")
         target = posixpath.normpath(posixpath.join(posixpath.dirname(self.path), href.partition("#")[0]))
-        if self.rows < 1 or target not in self.held or target == self.path:
+        is_wanted = self.rows > 0 or _NAMED in attributes
+        if not is_wanted or target not in self.held or target == self.path:
             return ""
         self.begun(f'<a href="#{target}">')
         return "</a>"

@@ -73,7 +73,7 @@
   function frame() {
     const made = document.createElement("iframe");
     made.className = "pocket-leaf";
-    made.setAttribute("allow", "screen-wake-lock; clipboard-write; autoplay; fullscreen");
+    made.setAttribute("allow", "screen-wake-lock *; clipboard-write *; autoplay *; fullscreen *");
     return made;
   }
 

@@ -24,6 +24,7 @@
   for (let code = 0x21, value = 0; code < 0x100; code += code === 0x7e ? 0x23 : 1) {
     if (!"<>&\"'`\u00ad".includes(String.fromCharCode(code))) VALUES[code] = value++;
   }
+  const QUOTED = new Map([['"', '\\"'], ["\n", "\\n"], ["\u0002", '"'], ["\u0003", "\n"]]);
   const TYPES = { png: "image/png", jpg: "image/jpeg", webp: "image/webp", svg: "image/svg+xml", js: "text/javascript" };
 
   /** What fifteen bits are that stand as two letters. @param {string} text @returns {Uint8Array} */
@@ -72,14 +73,24 @@
     });
   }
 
-  /** Wait until a block was read to its end: something follows it, or the file is over. @param {string} id @returns {Promise<void>} */
+  /**
+   * Wait until a block was read to its end: something follows it, or the file is over. Told at once and not by looking now
+   * and then, as else the rest of the file would be read before the page is shown.
+   * @param {string} id @returns {Promise<void>}
+   */
   function arrived(id) {
+    const isThere = () => document.readyState !== "loading" || Boolean(document.getElementById(id)?.nextElementSibling);
+    if (isThere()) return Promise.resolve();
     return new Promise((done) => {
       const look = () => {
-        if (document.readyState !== "loading" || document.getElementById(id)?.nextElementSibling) done();
-        else window.setTimeout(look, 4);
+        if (!isThere()) return;
+        watch.disconnect();
+        document.removeEventListener("readystatechange", look);
+        done();
       };
-      look();
+      const watch = new MutationObserver(look);
+      watch.observe(document.body, { childList: true });
+      document.addEventListener("readystatechange", look);
     });
   }
 
@@ -99,10 +110,16 @@
     return group.subarray(place.from, place.to);
   }
 
+  /** Data that was written as pages write it, made a script again: see builder/pocket/quoted.py. @param {string} text */
+  function quoted(text) {
+    return text.replace(/\\.|["\n\u0002\u0003]/g, (token) => QUOTED.get(token) || token);
+  }
+
   /** Lines that stand in many files stand in the list, and in the files a mark. @param {string} path @returns {Promise<string>} */
   async function text(path) {
     const marked = new TextDecoder().decode(await bytes(path));
-    return marked.replace(/\u0001(.)(.)/g, (mark) => lines[(mark.charCodeAt(1) - 0x21) * 94 + mark.charCodeAt(2) - 0x21]);
+    const whole = marked.replace(/\u0001(.)(.)/g, (mark) => lines[(mark.charCodeAt(1) - 0x21) * 94 + mark.charCodeAt(2) - 0x21]);
+    return whole.includes("\u0002") ? quoted(whole) : whole;
   }
 
   /** The address of a file for as long as this copy is open. @param {string} path @returns {Promise<string>} */
@@ -115,5 +132,5 @@
     return made;
   }
 
-  Object.assign(pocket, { unpacked, ready, has, text, address });
+  Object.assign(pocket, { unpacked, quoted, ready, has, text, address });
 })();

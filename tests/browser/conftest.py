@@ -13,6 +13,7 @@ from builder.model.files import Layer
 from builder.model.records.settings import ShopSettings
 from builder.supplied import templates
 from tests.books.laying import LABEL, TINY
+from tests.browser.copied import Copies, copied
 from tests.browser.watched import PHONE, Watched
 
 BASE = "https://book.example.org/crate"
@@ -33,6 +34,12 @@ def kept(chromium: Browser, site: Path) -> Iterator[Watched]:
     watched.blank(PHONE)
     yield watched
     watched.close()
+
+
+@pytest.fixture(scope="session")
+def copies(tmp_path_factory: pytest.TempPathFactory) -> Copies:
+    """The supplied library, and one procedure of it, each in one file."""
+    return copied(tmp_path_factory.mktemp("pocket"))
 
 
 @pytest.fixture(scope="session")

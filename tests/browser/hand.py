@@ -8,7 +8,7 @@ import zlib
 from dataclasses import dataclass
 from typing import Any
 
-from playwright.sync_api import Page
+from playwright.sync_api import Frame, Page
 
 
 def _chunk(name: bytes, data: bytes) -> bytes:
@@ -92,7 +92,8 @@ WALK = """async ({most, name, reason}) => {
 class Hand:
     """Works at one page of the bay."""
 
-    page: Page
+    page: Page | Frame
+    """A frame where the bay lies in one, as in the copy of the book in one file."""
     name: str
     home: str = ""
     """The address of the bay."""
@@ -150,7 +151,8 @@ class Hand:
 
     def wait(self) -> None:
         """Let two hours go by on the clock that the test holds."""
-        self.page.clock.fast_forward("02:00:00")
+        whole = self.page.page if isinstance(self.page, Frame) else self.page
+        whole.clock.fast_forward("02:00:00")
         self.page.evaluate("window.seambook.bayDesk.draw()")
 
     def release(self, name: str) -> None:

@@ -2,61 +2,29 @@
 
 from __future__ import annotations
 
+import json
 import re
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
-from typing import NamedTuple
 
 import pytest
 from playwright.sync_api import Browser, FrameLocator, Page, expect
 
-from builder import layers, publish
-from builder.drawing import Drawing
+from builder import layers
 from builder.order import Order
 from builder.passes import Way
-from builder.pocket_copy import led_to, pocket_copy
-from builder.supplied import templates
+from builder.pocket_copy import led_to
+from tests.browser.copied import PART, SHOWN, Copies
 from tests.browser.watched import Watched
 from tests.site.building import ROOT
 
 pytestmark = pytest.mark.slow
 MOST = 6_000_000
-PART, MOST_OF_PART = "free-spot-welds", 1_500_000
+MOST_OF_PART = 1_500_000
 SOON = 1500
-"""Milliseconds to the first step, a processor throttled to a quarter."""
-TRIES = 3
-SHOWN = "iframe.pocket-leaf:not([hidden])"
-
-
-class Copies(NamedTuple):
-    """The whole supplied library and one procedure of it, each in one file."""
-
-    whole: Path
-    part: Path
-    paths: tuple[str, ...]
-    """What the folder holds from which the whole copy was made."""
-
-
-@pytest.fixture(scope="module")
-def copies(tmp_path_factory: pytest.TempPathFactory) -> Copies:
-    """Draw the library once and make both copies of it."""
-    folder = tmp_path_factory.mktemp("pocket")
-    chosen = layers.choose(("supplied",), ROOT)
-    whole, part = folder / "whole.html", folder / "part.html"
-    way = Way(Order(chosen.layers, templates(), folder / "site", chosen.name, pocket=whole))
-    gathered = way.gather(way.discover())
-    catalogue = way.connect(gathered)
-    programs = way.judge(gathered, catalogue)
-    with publish.open_draft(folder / "site", way.settings().id) as draft:
-        drawing = Drawing(way, gathered, catalogue, programs, draft.desk)
-        paths = drawing.draw()
-        for order in (way.order, replace(way.order, pocket=part, only=(PART,))):
-            way.order = order
-            with pocket_copy(drawing, paths) as copy:
-                assert copy is not None
-                copy.place()
-    return Copies(whole, part, tuple(paths))
+"""Milliseconds to the first step, on a processor throttled to a quarter."""
+THROTTLED = 4
+TRIES = 5
 
 
 @pytest.fixture
@@ -139,11 +107,15 @@ def test_what_the_copy_does_not_hold_is_told(watched: Watched) -> None:
     follow(page, f"#procedures/{PART}.html", "Free a row of spot welds")
     held = page.evaluate("(path) => window.seambookPocket.has(path)", "procedures/hang-quarter-outer.html")
     assert held is False
-    dead = leaf(page).locator("body").evaluate(
-        """(body) => Array.from(body.querySelectorAll("a[href]"), (one) => one.getAttribute("href"))
+    dead = (
+        leaf(page)
+        .locator("body")
+        .evaluate(
+            """(body) => Array.from(body.querySelectorAll("a[href]"), (one) => one.getAttribute("href"))
           .filter((href) => !/^(#|[a-z]+:)/.test(href))
           .map((href) => window.parent.seambookPocket.resolved(href, body.dataset.path).path)
           .filter((path) => !window.parent.seambookPocket.has(path))"""
+        )
     )
     assert dead == []
     leaf(page).locator("#page_search-words").fill("quarter panel hang")
@@ -183,34 +155,44 @@ def test_printing_the_copy_prints_the_page_that_is_shown_whole(watched: Watched,
 
 @pytest.mark.alone
 def test_the_first_step_is_soon_on_the_screen(chromium: Browser, copies: Copies) -> None:
-    soonest = min(_first_step(chromium, copies.whole) for _ in range(TRIES))
-    assert soonest < SOON
+    least = min(_first_step(chromium, copies.whole) for _ in range(TRIES))
+    assert least * THROTTLED < SOON
 
 
 def _first_step(chromium: Browser, file: Path) -> float:
-    """Milliseconds from the asking for the file to a frame in which the first step stands on the screen."""
+    """Milliseconds of work of the page's main thread until the first step stands on the screen.
+
+    Time of the processor and not of the clock, since on a busy machine a page waits for its turn.
+    """
     context = chromium.new_context(viewport={"width": 360, "height": 740})
     try:
         page = context.new_page()
-        context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": 4})
         page.add_init_script("""if (window === window.top) {
           const look = () => {
             const frame = document.querySelector("iframe.pocket-leaf");
             const step = frame && frame.contentDocument && frame.contentDocument.querySelector(".step");
             const at = step ? step.getBoundingClientRect() : null;
-            if (at && at.height > 0 && at.top < innerHeight) requestAnimationFrame(() => { window.seen = performance.now(); });
-            else requestAnimationFrame(look);
+            const isSeen = at && at.height > 0 && at.top < innerHeight;
+            requestAnimationFrame(isSeen ? () => { performance.mark("step-seen"); window.isSeen = true; } : look);
           };
           requestAnimationFrame(look);
         }""")
+        chromium.start_tracing(page=page, categories=["blink.user_timing", "disabled-by-default-devtools.timeline"])
         page.goto(f"{file.as_uri()}#procedures/{PART}.html#part_steps", wait_until="commit")
-        seen: float = 0
-        while not seen:  # waited for from here, since the copy lets nothing be evaluated in it
+        for _ in range(600):  # waited for from here, since the copy lets nothing be evaluated in it
+            if page.evaluate("Boolean(window.isSeen)"):
+                break
             page.wait_for_timeout(50)
-            seen = page.evaluate("window.seen || 0")
-        return seen
+        events = json.loads(chromium.stop_tracing())["traceEvents"]
     finally:
         context.close()
+    seen = next(one for one in events if one["name"] == "step-seen")
+    thread = (seen["pid"], seen["tid"])
+    on_thread = [one for one in events if one["name"] == "RunTask" and (one["pid"], one["tid"]) == thread]
+    tasks = [one["tdur"] for one in on_thread if one["ts"] < seen["ts"] and "tdur" in one]
+    assert len(tasks) > 5
+    work: float = sum(tasks) / 1000
+    return work
 
 
 def test_a_part_holds_what_its_procedures_rely_on(copies: Copies) -> None:

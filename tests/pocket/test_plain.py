@@ -15,9 +15,9 @@ def test_a_step_is_told_with_its_danger_before_it_and_its_number() -> None:
     told = plain(
         '<h1>Cut</h1><section class="block steps" id="part_steps"><article class="step" id="x" data-step="3">'
         '<p class="step-number"><a href="#x">3</a></p><div class="step-body">'
-        '<p class="brief signal-2"><strong class="signal">WARNING</strong> <a href="../hazards/noise.html">Noise</a>: Muffs on.</p>'
-        '<h4 class="do">Cut it <span data-q="1 in">25 mm</span> off.</h4><div class="why">It is rotten.</div>'
-        '<p class="tick"><button hidden>Done</button></p></div></article></section>'
+        '<p class="brief signal-2"><strong class="signal">WARNING</strong> <a href="../hazards/noise.html">Noise</a>: '
+        'Muffs on.</p><h4 class="do">Cut it <span data-q="1 in">25 mm</span> off.</h4>'
+        '<div class="why">It is rotten.</div><p class="tick"><button hidden>Done</button></p></div></article></section>'
     )
     assert told == (
         "<h2>Cut</h2><hr><p><b>WARNING</b> Noise: Muffs on.<h5>3. Cut it 25 mm off.</h5><p>It is rotten."
@@ -43,8 +43,49 @@ def test_ways_lead_inside_the_plain_part_or_are_words() -> None:
 def test_a_drawing_stays_a_drawing_and_text_stays_escaped() -> None:
     told = plain(
         '<figure><svg class="drawing" role="img" aria-labelledby="t" viewBox="0 0 9 9"><title id="t">Lap</title>'
-        '<desc>Words</desc><path class="sheet" fill="url(#hatch)" d="M1.26 2.71L3 4Z"/></svg></figure><p>1 &lt; 2 &amp; 3</p>'
+        '<desc>Words</desc><path class="sheet" fill="url(#hatch)" d="M1.26 2.71L3 4Z"/>'
+        '</svg></figure><p>1 &lt; 2 &amp; 3</p>'
     )
     assert told == (
-        '<svg viewBox="0 0 9 9"><title>Lap</title><path class="sheet" d="M1 3L3 4Z"/></svg><p>1 &lt; 2 &amp; 3'
+        '<svg viewBox="0 0 9 9"><title>Lap</title><path class=s d="M1 3l2 1z"/></svg><p>1 &lt; 2 &amp; 3'
     )
+
+
+def danger(signal: int, word: str, way: str, said: str) -> str:
+    return (
+        f'<div class="warning signal-{signal}">\n<p class="signal"><svg class="alert" aria-hidden="true"></svg>'
+        f'<strong>{word}</strong></p>\n<div class="message"><div class="danger">{said}</div> '
+        f'<div class="avoid">Do so.</div> <div class="consequence">Else.</div>\n{way}</div>\n</div>\n'
+    )
+
+
+def test_a_danger_that_the_list_asks_for_is_named_at_its_step_and_leads_to_all_of_it() -> None:
+    more = '<a class="more" href="../hazards/noise.html">More on this danger</a>\n'
+    listed = (
+        '<p class="brief signal-2"><strong class="signal">WARNING</strong> <a href="../hazards/noise.html">Noise</a>: '
+        "Muffs on.</p>\n"
+    )
+    steps = (
+        '<section id="part_steps"><article class="step" data-step="1">'
+        + danger(2, "WARNING", "", "It has no page.")
+        + danger(2, "WARNING", more, "It is loud.")
+        + '<h4 class="do">Cut.</h4></article><article class="step" data-step="2">'
+        + danger(1, "DANGER", more, "It kills.")
+        + '<h4 class="do">Lift.</h4></article></section>'
+    )
+    told = plain(listed + steps).partition("<hr>")[2]
+    assert told == (
+        "<p><b>WARNING</b><p>It has no page.<p>Do so.<p>Else."
+        '<p><b>WARNING</b> <a href="#hazards/noise.html">Noise</a><h5>1. Cut.</h5>'
+        "<hr><p><b>DANGER</b><p>It kills.<p>Do so.<p>Else.<h5>2. Lift.</h5>"
+    )
+    assert "It is loud.<p>Do so." in plain(steps)  # nothing has asked for it before
+
+
+def test_a_page_tells_no_list_of_its_own_parts() -> None:
+    links = (
+        '<section class="block links">\n<h2>{}</h2>\n<ul class="list to-open">\n'
+        '<li><a href="{}">One</a></li>\n</ul>\n</section>'
+    )
+    told = plain(links.format("On this page", "#part_one") + links.format("Works on", "../panels/one.html"))
+    assert told == "<h3>Works on</h3><ul><li>One</ul>"
