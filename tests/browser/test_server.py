@@ -10,7 +10,6 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from builder.supplied import templates
-from tests.books.laying import TINY, build, lay
 from tests.browser.served import Served, copied, replace
 from tests.browser.test_axe import AXE, violations
 from tests.browser.watched import one_of_each_kind
@@ -30,21 +29,19 @@ Serve = Callable[[Path], Served]
 
 
 @pytest.fixture(scope="module")
-def tiny(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def tiny(editions: tuple[Path, Path]) -> Path:
     """A small book."""
-    folder = tmp_path_factory.mktemp("small")
-    outcome = build(lay(folder / "content", TINY), folder / "site")
-    assert outcome.published is not None
-    return folder / "site"
+    return editions[0]
 
 
 @pytest.fixture(scope="module")
-def editions(tiny: Path) -> tuple[Path, Path]:
+def two(tiny: Path, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path]:
     """Two editions of it, which differ in the first page and in a lesson."""
-    first, second = tiny.parent / "first", tiny.parent / "second"
-    for folder, words in ((first, OLD), (second, NEW)):
+    folder = tmp_path_factory.mktemp("two")
+    first, second = folder / "first", folder / "second"
+    for edition, words in ((first, OLD), (second, NEW)):
         mark = ("</main>", f'<p class="edition-word">{words}</p></main>')
-        copied(tiny, folder, {HOME: mark, LESSON: mark})
+        copied(tiny, edition, {HOME: mark, LESSON: mark})
     return first, second
 
 
@@ -114,13 +111,13 @@ def test_the_whole_book_reads_with_the_server_gone(serve: Serve, profile: Browse
 
 
 def test_a_new_edition_waits_for_the_pages_of_the_old(
-    serve: Serve, profile: BrowserContext, editions: tuple[Path, Path]
+    serve: Serve, profile: BrowserContext, two: tuple[Path, Path]
 ) -> None:
-    served = serve(editions[0])
+    served = serve(two[0])
     page = keep(profile, served)
     page.goto(served.url(HOME))
     page.wait_for_timeout(2500)  # an edition that comes within two seconds of the first is not told of by Chromium
-    served.root, before = editions[1], served.asked.copy()
+    served.root, before = two[1], served.asked.copy()
     page.reload()  # by which the browser looks for a new worker
     bar = page.locator("#page_edition")
     expect(bar).to_contain_text("A new edition of this book is here")
@@ -153,12 +150,12 @@ def test_a_new_edition_waits_for_the_pages_of_the_old(
 
 
 def test_when_its_last_page_is_closed_the_next_start_has_the_new_edition(
-    serve: Serve, profile: BrowserContext, editions: tuple[Path, Path]
+    serve: Serve, profile: BrowserContext, two: tuple[Path, Path]
 ) -> None:
-    served = serve(editions[0])
+    served = serve(two[0])
     page = keep(profile, served)
     page.wait_for_timeout(2500)
-    served.root = editions[1]
+    served.root = two[1]
     page.goto(served.url(HOME))
     expect(page.locator("#page_edition")).to_be_visible()
     page.get_by_role("button", name="Later").tap()
@@ -196,16 +193,16 @@ def test_what_was_cut_short_goes_on_where_it_stopped(serve: Serve, profile: Brow
 
 
 def test_a_damaged_file_is_asked_for_again_then_refused(
-    serve: Serve, profile: BrowserContext, editions: tuple[Path, Path]
+    serve: Serve, profile: BrowserContext, two: tuple[Path, Path]
 ) -> None:
-    served = serve(editions[0])
+    served = serve(two[0])
     served.damage["lists.html"] = 1
     page = keep(profile, served)
     assert served.asked["lists.html"] == 2
     page.goto(served.url("lists.html"))
     expect(page.get_by_role("heading", level=1)).to_have_text("Everything in this book")
     page.wait_for_timeout(2500)
-    served.root = editions[1]
+    served.root = two[1]
     served.damage[LESSON] = 1000
     page.goto(served.url("device.html"))
     expect(page.locator(".device-fault")).to_contain_text(f"{LESSON} came damaged, twice")
@@ -219,9 +216,9 @@ def test_a_damaged_file_is_asked_for_again_then_refused(
 
 
 def test_a_list_of_another_edition_is_not_used(
-    serve: Serve, profile: BrowserContext, editions: tuple[Path, Path]
+    serve: Serve, profile: BrowserContext, two: tuple[Path, Path]
 ) -> None:
-    served = serve(editions[0])
+    served = serve(two[0])
     served.damage["files.sha256"] = 2
     page = profile.new_page()
     page.goto(served.url("device.html"))
