@@ -82,11 +82,11 @@
 
   /** What of the book has changed since the job was planned. @param {any} kept */
   function tellOfBook(kept) {
-    const { compared, job, book } = kept.state;
+    const { compared, book } = kept.state;
     if (!compared?.told.length) return jobBar.clear("book");
     return jobBar.tell("book", "The book has changed since this job was made", compared.told.map((/** @type {any} */ { say }) => say), [
       ...(compared.told.every((/** @type {any} */ { sort }) => sort === "revised") ? [{ label: "Go on with the book as it is now", take: () => {
-        kept.change(() => jobFile.renew(job, book), { isLater: true });
+        kept.change((/** @type {any} */ job) => jobFile.renew(job, book), { isLater: true });
         jobBar.clear("book");
       } }] : []), jobBar.shut("book", "Close"),
     ]);
