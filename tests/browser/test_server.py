@@ -11,9 +11,9 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from builder.supplied import templates
 from tests.browser.served import Served, copied, replace
-from tests.browser.test_axe import AXE, violations
+from tests.browser.test_axe import looks_clean
 from tests.browser.test_first_paint import WATCH
-from tests.browser.watched import HEIGHT, SCHEMES, WIDTHS, one_of_each_kind
+from tests.browser.watched import one_of_each_kind
 
 pytestmark = pytest.mark.slow
 LONG = 100_000
@@ -134,7 +134,7 @@ def test_a_new_edition_waits_for_the_pages_of_the_old(
     page.goto(served.url("device.html"))
     expect(page.locator("#device_waiting")).to_be_visible()
     expect(bar).to_be_visible()
-    finds_nothing(page, "a new edition waits")
+    looks_clean(page, "a new edition waits")
     other = profile.new_page()
     other.goto(served.url(LESSON))
     assert word(other) == OLD
@@ -218,9 +218,7 @@ def test_a_damaged_file_is_asked_for_again_then_refused(
     expect(page.locator("#device_waiting")).to_be_visible()
 
 
-def test_a_list_of_another_edition_is_not_used(
-    serve: Serve, profile: BrowserContext, two: tuple[Path, Path]
-) -> None:
+def test_a_list_of_another_edition_is_not_used(serve: Serve, profile: BrowserContext, two: tuple[Path, Path]) -> None:
     served = serve(two[0])
     served.damage["files.sha256"] = 2
     page = profile.new_page()
@@ -242,7 +240,7 @@ def test_of_a_book_above_its_limit_chosen_procedures_are_kept(
     row = page.locator(f"#device_keep-{chosen}")
     row.tap()
     expect(row).to_have_attribute("aria-pressed", "true", timeout=LONG)
-    finds_nothing(page, "what is kept and what is not")
+    looks_clean(page, "what is kept and what is not")
     page.add_init_script(WATCH)
     # From the server, since it is there and of this edition; at its foot, where a button comes late.
     page.goto(served.url(f"procedures/{other}.html#page_keep-said"))
@@ -258,7 +256,7 @@ def test_of_a_book_above_its_limit_chosen_procedures_are_kept(
     page.goto(served.url(f"procedures/{other}.html"))
     expect(page.locator(".device-missing")).to_contain_text("“Hang and finish a new quarter” cannot be shown")
     expect(page.locator(".device-missing")).to_contain_text("the server cannot be reached")
-    finds_nothing(page, "a page that is not kept")
+    looks_clean(page, "a page that is not kept")
     served.root = copied(site, tmp_path / "next", {f"procedures/{other}.html": ("</main>", "<p>Next.</p></main>")},
                          most=9_000_000)  # fmt: skip
     (served.root / "worker.js").unlink()  # the new edition is on its way, and not here yet
@@ -270,23 +268,6 @@ def test_of_a_book_above_its_limit_chosen_procedures_are_kept(
     served.stop()
     page.goto(served.url(f"procedures/{chosen}.html"))
     expect(page.locator(".device-missing")).to_contain_text("“Dress welds without thinning the sheet” cannot be shown")
-
-
-def finds_nothing(page: Page, where: str) -> None:
-    """The page about this device is as axe wants it in each look and on paper, on a phone and at a desk."""
-    axe, size = AXE.read_text("utf-8"), page.viewport_size
-    assert size is not None
-    found = []
-    for width in WIDTHS:
-        page.set_viewport_size({"width": width, "height": HEIGHT[width]})
-        for scheme in SCHEMES:
-            page.emulate_media(color_scheme=scheme)
-            found += [f"{width} {scheme}: {one}" for one in violations(page, axe)]
-        page.emulate_media(media="print")
-        found += [f"{width} print: {one}" for one in violations(page, axe)]
-        page.emulate_media(media="screen", color_scheme="light")
-    page.set_viewport_size(size)
-    assert found == [], where
 
 
 def reads_with_all_it_leads_to(page: Page, served: Served, procedure: str) -> None:
