@@ -12,7 +12,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.books.laying import TINY
-from tests.browser.watched import NARROW, PHONE, SCHEMES, WIDTHS, Watched, one_of_each_kind
+from tests.browser.watched import HEIGHT, NARROW, PHONE, SCHEMES, WIDTHS, Watched, one_of_each_kind
 from tests.site.building import seambook
 
 pytestmark = pytest.mark.slow
@@ -38,6 +38,23 @@ def violations(page: Page, axe: str) -> list[str]:
     page.evaluate(axe)
     found: list[str] = page.evaluate(RUN)
     return found
+
+
+def looks_clean(page: Page, where: str) -> None:
+    """Axe finds nothing in a page as it stands: in each look and on paper, on a phone and at a desk."""
+    axe, size = AXE.read_text("utf-8"), page.viewport_size
+    assert size is not None
+    found = []
+    for width in WIDTHS:
+        page.set_viewport_size({"width": width, "height": HEIGHT[width]})
+        for scheme in SCHEMES:
+            page.emulate_media(color_scheme=scheme)
+            found += [f"{width} {scheme}: {one}" for one in violations(page, axe)]
+        page.emulate_media(media="print")
+        found += [f"{width} print: {one}" for one in violations(page, axe)]
+        page.emulate_media(media="screen", color_scheme="light")
+    page.set_viewport_size(size)
+    assert found == [], where
 
 
 @pytest.mark.timeout(400)  # the whole book to print is one page of them, and takes axe half a minute each time

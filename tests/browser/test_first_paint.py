@@ -14,7 +14,7 @@ from playwright.sync_api import Browser, Page, expect
 
 PAGES = (
     "index.html", "procedures/hang-quarter-outer.html", "seams/quarter-to-roof.html", "calculators/plug-hole.html",
-    "calculators/side-compare.html", "jobs.html", "a-z.html",
+    "calculators/side-compare.html", "jobs.html", "a-z.html", "device.html",
 )  # fmt: skip
 SIZES = ((360, 740), (1280, 800))
 STEADY = 0.033

@@ -15,24 +15,12 @@ from tests.browser.test_axe import axe as axe
 from tests.browser.test_axe import violations
 from tests.browser.test_print import pages_of
 from tests.browser.watched import DESK, PHONE, SCHEMES, Watched
-from tests.site.control_books import COVER, REVISED, look, published, revise, tiny
+from tests.site.control_books import COVER, REVISED
 
 PATH = COVER.replace(".yaml", ".html")
 KEPT = "seambook:little-bench:followed:weld-cover"
 LAST = "seal-edge"
 TOUCH = 60
-
-
-@pytest.fixture(scope="module")
-def editions(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path]:
-    """The same book before and after revision 3; both keep what they know under the book's own id."""
-    folder = tmp_path_factory.mktemp("editions")
-    content = tiny(folder)
-    before = published(content, folder / "before")
-    revise(content)
-    look(content, "look-again", "Look at the hatch again", "draft", approver="none")
-    look(content, "look-by-eye", "Look at the hatch by eye", "withdrawn", more="replaced_by: weld-cover\n")
-    return before, published(content, folder / "after")
 
 
 @pytest.fixture

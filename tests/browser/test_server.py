@@ -10,9 +10,9 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from builder.supplied import templates
-from tests.books.laying import TINY, build, lay
 from tests.browser.served import Served, copied, replace
-from tests.browser.test_axe import AXE, violations
+from tests.browser.test_axe import looks_clean
+from tests.browser.test_first_paint import WATCH
 from tests.browser.watched import one_of_each_kind
 
 pytestmark = pytest.mark.slow
@@ -30,21 +30,19 @@ Serve = Callable[[Path], Served]
 
 
 @pytest.fixture(scope="module")
-def tiny(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def tiny(editions: tuple[Path, Path]) -> Path:
     """A small book."""
-    folder = tmp_path_factory.mktemp("small")
-    outcome = build(lay(folder / "content", TINY), folder / "site")
-    assert outcome.published is not None
-    return folder / "site"
+    return editions[0]
 
 
 @pytest.fixture(scope="module")
-def editions(tiny: Path) -> tuple[Path, Path]:
+def two(tiny: Path, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path]:
     """Two editions of it, which differ in the first page and in a lesson."""
-    first, second = tiny.parent / "first", tiny.parent / "second"
-    for folder, words in ((first, OLD), (second, NEW)):
+    folder = tmp_path_factory.mktemp("two")
+    first, second = folder / "first", folder / "second"
+    for edition, words in ((first, OLD), (second, NEW)):
         mark = ("</main>", f'<p class="edition-word">{words}</p></main>')
-        copied(tiny, folder, {HOME: mark, LESSON: mark})
+        copied(tiny, edition, {HOME: mark, LESSON: mark})
     return first, second
 
 
@@ -114,13 +112,13 @@ def test_the_whole_book_reads_with_the_server_gone(serve: Serve, profile: Browse
 
 
 def test_a_new_edition_waits_for_the_pages_of_the_old(
-    serve: Serve, profile: BrowserContext, editions: tuple[Path, Path]
+    serve: Serve, profile: BrowserContext, two: tuple[Path, Path]
 ) -> None:
-    served = serve(editions[0])
+    served = serve(two[0])
     page = keep(profile, served)
     page.goto(served.url(HOME))
     page.wait_for_timeout(2500)  # an edition that comes within two seconds of the first is not told of by Chromium
-    served.root, before = editions[1], served.asked.copy()
+    served.root, before = two[1], served.asked.copy()
     page.reload()  # by which the browser looks for a new worker
     bar = page.locator("#page_edition")
     expect(bar).to_contain_text("A new edition of this book is here")
@@ -135,6 +133,8 @@ def test_a_new_edition_waits_for_the_pages_of_the_old(
     assert page.locator("#page_edition").count() == 0, "nothing lies over a step in the bay"
     page.goto(served.url("device.html"))
     expect(page.locator("#device_waiting")).to_be_visible()
+    expect(bar).to_be_visible()
+    looks_clean(page, "a new edition waits")
     other = profile.new_page()
     other.goto(served.url(LESSON))
     assert word(other) == OLD
@@ -153,12 +153,12 @@ def test_a_new_edition_waits_for_the_pages_of_the_old(
 
 
 def test_when_its_last_page_is_closed_the_next_start_has_the_new_edition(
-    serve: Serve, profile: BrowserContext, editions: tuple[Path, Path]
+    serve: Serve, profile: BrowserContext, two: tuple[Path, Path]
 ) -> None:
-    served = serve(editions[0])
+    served = serve(two[0])
     page = keep(profile, served)
     page.wait_for_timeout(2500)
-    served.root = editions[1]
+    served.root = two[1]
     page.goto(served.url(HOME))
     expect(page.locator("#page_edition")).to_be_visible()
     page.get_by_role("button", name="Later").tap()
@@ -196,16 +196,16 @@ def test_what_was_cut_short_goes_on_where_it_stopped(serve: Serve, profile: Brow
 
 
 def test_a_damaged_file_is_asked_for_again_then_refused(
-    serve: Serve, profile: BrowserContext, editions: tuple[Path, Path]
+    serve: Serve, profile: BrowserContext, two: tuple[Path, Path]
 ) -> None:
-    served = serve(editions[0])
+    served = serve(two[0])
     served.damage["lists.html"] = 1
     page = keep(profile, served)
     assert served.asked["lists.html"] == 2
     page.goto(served.url("lists.html"))
     expect(page.get_by_role("heading", level=1)).to_have_text("Everything in this book")
     page.wait_for_timeout(2500)
-    served.root = editions[1]
+    served.root = two[1]
     served.damage[LESSON] = 1000
     page.goto(served.url("device.html"))
     expect(page.locator(".device-fault")).to_contain_text(f"{LESSON} came damaged, twice")
@@ -218,10 +218,8 @@ def test_a_damaged_file_is_asked_for_again_then_refused(
     expect(page.locator("#device_waiting")).to_be_visible()
 
 
-def test_a_list_of_another_edition_is_not_used(
-    serve: Serve, profile: BrowserContext, editions: tuple[Path, Path]
-) -> None:
-    served = serve(editions[0])
+def test_a_list_of_another_edition_is_not_used(serve: Serve, profile: BrowserContext, two: tuple[Path, Path]) -> None:
+    served = serve(two[0])
     served.damage["files.sha256"] = 2
     page = profile.new_page()
     page.goto(served.url("device.html"))
@@ -242,8 +240,14 @@ def test_of_a_book_above_its_limit_chosen_procedures_are_kept(
     row = page.locator(f"#device_keep-{chosen}")
     row.tap()
     expect(row).to_have_attribute("aria-pressed", "true", timeout=LONG)
-    page.goto(served.url(f"procedures/{other}.html"))  # from the server, since it is there and of this edition
+    looks_clean(page, "what is kept and what is not")
+    page.add_init_script(WATCH)
+    # From the server, since it is there and of this edition; at its foot, where a button comes late.
+    page.goto(served.url(f"procedures/{other}.html#page_keep-said"))
     expect(page.locator("#page_keep")).to_be_visible()
+    expect(page.locator("#page_keep")).to_be_in_viewport()
+    page.wait_for_timeout(100)
+    assert page.evaluate("window.shifts") == [], "the button pushes nothing away"
     expect(page.locator("#page_keep")).to_have_attribute("aria-pressed", "false")
     page.goto(served.url(f"procedures/{chosen}.html"))
     expect(page.locator("#page_keep")).to_have_attribute("aria-pressed", "true")
@@ -252,8 +256,7 @@ def test_of_a_book_above_its_limit_chosen_procedures_are_kept(
     page.goto(served.url(f"procedures/{other}.html"))
     expect(page.locator(".device-missing")).to_contain_text("“Hang and finish a new quarter” cannot be shown")
     expect(page.locator(".device-missing")).to_contain_text("the server cannot be reached")
-    page.evaluate(AXE.read_text("utf-8"))
-    assert violations(page, AXE.read_text("utf-8")) == []
+    looks_clean(page, "a page that is not kept")
     served.root = copied(site, tmp_path / "next", {f"procedures/{other}.html": ("</main>", "<p>Next.</p></main>")},
                          most=9_000_000)  # fmt: skip
     (served.root / "worker.js").unlink()  # the new edition is on its way, and not here yet

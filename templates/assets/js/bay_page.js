@@ -7,7 +7,7 @@
 
   /** @type {any} */
   const seambook = /** @type {any} */ (window).seambook;
-  const { dom, folder, jobBar, jobKeep, jobStore, jobEntries, bayDesk, bayDrawing, bayOpen } = seambook;
+  const { dom, folder, jobBar, jobKeep, jobStore, jobFile, jobEntries, bayDesk, bayDrawing, bayOpen } = seambook;
   const place = document.getElementById("bay");
   if (!place || !seambook.jobBook) return;
   const bay = place;
@@ -46,7 +46,7 @@
   function tell(text, ways) {
     frame.place.replaceChildren(dom.el("article", { class: "bay-step bay-choice" }, dom.el("h2", { class: "do", id: "bay_do", tabindex: "-1", text }), dom.el("div", { class: "bay-list" }, ways,
       dom.el("a", { class: "control bay-wide", href: folder.address("lists.html#procedure"), text: "Procedures" }), dom.el("a", { class: "control bay-wide", href: folder.address("jobs.html"), text: "Jobs" }))));
-    document.getElementById("bay_foot")?.setAttribute("hidden", "");
+    seambook.bayFrame.shut(bay, true);
   }
 
   async function route() {
@@ -58,7 +58,7 @@
     /** @type {any} */
     const found = await bayOpen.open(store, want);
     if (mine !== turn) return;
-    document.getElementById("bay_foot")?.removeAttribute("hidden");
+    seambook.bayFrame.shut(bay, false);
     if (found.fault) tell(found.fault, []);
     else if (found.sides) tell(`${found.sides}: on which side?`, bayOpen.SIDES.map((/** @type {string} */ side) => dom.el("a", { class: "primary bay-wide", href: `#procedure=${want.procedure}&side=${side}`, text: side === "left" ? "Left" : "Right" })));
     else await show(found.job, found.revision, found.told, mine);
@@ -72,11 +72,24 @@
     if (told.length) jobBar.tell("file", "About this job", told, [jobBar.shut("file", "Close")]);
     const kept = jobKeep.open(store, job, revision, page);
     bayDesk.open(kept, { bringParts, afresh, isCart, setCart, askForFile });
+    tellOfBook(kept);
     if (!revision && !job.alone) kept.change(() => undefined, { isLater: true });
     if (!jobEntries.name()) bayDesk.askWho();
     planner = planner || later().then(() => bayDrawing.bring(bayDrawing.listed(bay.dataset.planner || "")));
     await planner.catch(() => jobBar.say("What works out the order of a job was not found beside this page."));
     if (mine === turn && !job.alone) await kept.refresh();
+  }
+
+  /** What of the book has changed since the job was planned. @param {any} kept */
+  function tellOfBook(kept) {
+    const { compared, book } = kept.state;
+    if (!compared?.told.length) return jobBar.clear("book");
+    return jobBar.tell("book", "The book has changed since this job was made", compared.told.map((/** @type {any} */ { say }) => say), [
+      ...(compared.told.every((/** @type {any} */ { sort }) => sort === "revised") ? [{ label: "Go on with the book as it is now", take: () => {
+        kept.change((/** @type {any} */ job) => jobFile.renew(job, book), { isLater: true });
+        jobBar.clear("book");
+      } }] : []), jobBar.shut("book", "Close"),
+    ]);
   }
 
   /** When the first step is on the screen and the browser has nothing better to do. @returns {Promise<void>} */

@@ -56,19 +56,11 @@
     const renamed = compared.renamed.length
       ? button("Take the new names", () => state.change((/** @type {any} */ one) => rename(one, compared.renamed)), { id: "job_rename" }) : null;
     const revised = compared.told.some((/** @type {any} */ one) => one.sort === "revised")
-      ? button("Go on with the book as it is now", () => state.change((/** @type {any} */ one) => renew(one, state.book)), { id: "job_renew" }) : null;
+      ? button("Go on with the book as it is now", () => state.change((/** @type {any} */ one) => seambook.jobFile.renew(one, state.book)), { id: "job_renew" }) : null;
     return el("details", { class: "job-told", id: `job_told-${job.id}`, open: compared.told.length < 6 },
       el("summary", { text: "The book has changed since this job was made" }),
       el("ul", {}, compared.told.map((/** @type {any} */ one) => el("li", { text: one.say }))),
       renamed || revised ? el("p", { class: "job-buttons" }, renamed, revised) : null);
-  }
-
-  /** Take over the revisions that the book has now. @param {any} job @param {any} book */
-  function renew(job, book) {
-    for (const run of job.runs) {
-      const one = seambook.jobChoices.procedureOf(book, run.procedure);
-      if (one) Object.assign(run, { revision: one.revision, fingerprint: one.fingerprint, title: one.title });
-    }
   }
 
   /** Call procedures by their new names wherever the job names them. @param {any} job @param {Array<[string, string]>} renamed */

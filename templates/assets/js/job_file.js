@@ -242,5 +242,13 @@
     return "";
   }
 
-  seambook.jobFile = { hoursOf, FORMAT, read, write, unreadable, fresh, filled, copyOf, nameOf, compare, stepOf, stepsNamed, copy };
+  /** Take over the revisions that the book has now. @param {any} job @param {any} book */
+  function renew(job, book) {
+    for (const run of job.runs) {
+      const one = book.procedures.find((/** @type {any} */ { id }) => id === run.procedure);
+      if (one) Object.assign(run, { revision: one.revision, fingerprint: one.fingerprint, title: one.title });
+    }
+  }
+
+  seambook.jobFile = { hoursOf, FORMAT, read, write, unreadable, fresh, renew, filled, copyOf, nameOf, compare, stepOf, stepsNamed, copy };
 })();

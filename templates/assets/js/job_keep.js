@@ -157,6 +157,7 @@
       this.version += 1;
       state.today = Date.now();
       state.compared = jobFile.compare(state.job, state.book, seambook.jobProcedures);
+      seambook.jobSeen?.planned(state.job);
       state.planned = (this.page.plan || plan)(state.job, state.planned, isTyping);
       if (state.planned && state.planned.order && state.planned.order.length) state.job.order = [...state.planned.order];
     }

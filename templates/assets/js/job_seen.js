@@ -43,5 +43,14 @@
     }
   }
 
-  seambook.jobSeen = { mark, done };
+  /** A job was planned with a revision of its procedures. Where this device followed none of them to its end, it knows that one:
+   * who comes back to a job half done is shown what was changed meanwhile. @param {any} job */
+  function planned(job) {
+    for (const { procedure, revision } of job.runs) {
+      const now = seambook.jobProcedures?.[procedure]?.revision;
+      if (now && revision < now.number && !seen.read(procedure)) seen.followed(procedure, revision);
+    }
+  }
+
+  seambook.jobSeen = { mark, done, planned };
 })();
