@@ -72,6 +72,7 @@ class Slip:
     book: str
     fingerprint: str
     anchor: str = ""
+    address: str = ""
 
 
 WayThere = Notice | Formulas | Slip

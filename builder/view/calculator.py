@@ -87,7 +87,7 @@ def _mark_of_table(here: Here, id_: str) -> str:
 
 def _slip(here: Here, calculator: Calculator) -> Slip:
     titles = tuple(link.text for link in here.links("source", calculator.sources))
-    return Slip("", titles, here.book.site.title, here.book.fingerprint[:FINGERPRINT], "slip")
+    return Slip("", titles, here.book.site.title, here.book.fingerprint[:FINGERPRINT], "slip", here.address)
 
 
 def _ask(here: Here, name: str, ask: Input) -> Ask:

@@ -9,9 +9,9 @@ from builder.view.here import Here
 from builder.view.prose import plain_text
 from builder.view.used import used_by
 
-CODED = frozenset({"procedure", "seam", "lesson", "calculator", "panel", "tool", "supply"})
-"""Kinds that are printed or have labels: their sheets carry a code. One takes a hundredth of a second to make, so that
-others go without."""
+CODED = frozenset({"procedure", "seam", "lesson", "panel", "tool", "supply"})
+"""Kinds that are printed or have labels: their first sheet carries a code; a calculator's stands on its slip. One takes
+a hundredth of a second to make, so that others go without."""
 
 
 def page(

@@ -11,6 +11,7 @@ import pytest
 import yaml
 from playwright.sync_api import Browser
 
+from tests.books.laying import TINY
 from tests.browser.watched import DESK, Watched
 from tests.site.building import CONTENT, seambook, write
 
@@ -72,20 +73,22 @@ def test_every_page_number_is_printed(book: Watched, tmp_path: Path) -> None:
 
 
 def test_an_overdue_review_is_told_by_the_devices_clock_and_the_address_on_paper_alone(
-    chromium: Browser, tmp_path: Path, record: dict[str, object]
+    chromium: Browser, tmp_path: Path
 ) -> None:
-    write(tmp_path, {"shop.yaml": "format: 1\nlayers: [supplied]\nbase_address: https://book.example.org\n"
+    write(tmp_path, {"shop.yaml": f"format: 1\nlayers: [{TINY}]\nbase_address: https://book.example.org\n"
                                   "review: {issued: 12}\n"})  # fmt: skip
-    assert seambook("make", folder=tmp_path).code == 0
+    made = seambook("make", folder=tmp_path)
+    assert made.code == 0, made.err
     watched = Watched(chromium, tmp_path / "site")
-    revised = date.fromisoformat(str(record["revision"]["date"]))  # type: ignore[index]
+    tiny = yaml.safe_load((TINY / "procedures/weld-cover.yaml").read_text("utf-8"))
+    revised = date.fromisoformat(tiny["revision"]["date"])
     due = revised.replace(year=revised.year + 1)
     late = f"The review of this page was due on {due}."
     # By the day of the device's own zone.
     for clock, told in ((f"{due}T23:00:00+13:00", []), (f"{due + timedelta(days=1)}T01:00:00+13:00", [late])):
         page = watched.blank(DESK)
         page.clock.set_fixed_time(clock)
-        page.goto(watched.url(PATH))
+        page.goto(watched.url("procedures/weld-cover.html"))
         assert page.locator(".banner").all_inner_texts() == told
         assert not page.locator(".paper-address").is_visible()
         page.emulate_media(media="print")

@@ -9,12 +9,17 @@ import pytest
 import yaml
 from playwright.sync_api import Page, PdfMargins
 
+from builder.render.drawings import code
+from tests.browser.conftest import BASE
 from tests.browser.test_calculators import NAMES
 from tests.browser.test_print import pages_of, words
 from tests.browser.watched import DESK, Watched
 from tests.site.building import CONTENT
 
 pytestmark = pytest.mark.slow
+LEAST_CODE = 15 / 25.4 * 96
+"""What a phone reads off paper with ease, in px of a sheet."""
+PREPEND = "(place, html) => place.insertAdjacentHTML('afterbegin', html)"
 MARGIN: PdfMargins = {"top": "12mm", "bottom": "14mm", "left": "18mm", "right": "14mm"}
 BOOK = yaml.safe_load((CONTENT / "book.yaml").read_text("utf-8"))
 
@@ -37,8 +42,14 @@ def record(name: str) -> dict[str, object]:
 def test_one_sheet_says_all_of_it(book: Watched, tmp_path: Path, name: str) -> None:
     own = record(name)
     page = book.open(f"calculators/{name}.html", DESK)
+    # With its code, as a shop prints it that has put the book on a server.
+    own_code = code(f"{BASE}/calculators/{name}.html")
+    page.locator(".on-slip").evaluate(PREPEND, f'<div class="paper-address">{own_code}</div>')
     answers = page.locator(".answers dd[id]").all_inner_texts()
     page.emulate_media(media="print")
+    box = page.locator(".code").bounding_box()
+    assert box is not None
+    assert box["width"] == box["height"] >= LEAST_CODE
     for size in ("A4", "Letter"):
         found = sheets(page, tmp_path / f"{size}.pdf", size)
         # A table of points takes as many sheets as it has points for.
