@@ -8,7 +8,7 @@ import zlib
 from dataclasses import dataclass
 from typing import Any
 
-from playwright.sync_api import Frame, Page
+from playwright.sync_api import Page
 
 
 def _chunk(name: bytes, data: bytes) -> bytes:
@@ -92,7 +92,8 @@ WALK = """async ({most, name, reason}) => {
 class Hand:
     """Works at one page of the bay."""
 
-    page: Page | Frame
+    page: Page
+    """Or a frame, which has all that is used of one here."""
     """A frame where the bay lies in one, as in the copy of the book in one file."""
     name: str
     home: str = ""
@@ -151,7 +152,7 @@ class Hand:
 
     def wait(self) -> None:
         """Let two hours go by on the clock that the test holds."""
-        whole = self.page.page if isinstance(self.page, Frame) else self.page
+        whole = getattr(self.page, "page", self.page)
         whole.clock.fast_forward("02:00:00")
         self.page.evaluate("window.seambook.bayDesk.draw()")
 

@@ -69,4 +69,5 @@ def pictures(pdf: Path, dots: int, first: int = 1, last: int = 0) -> list[Grey]:
 
 def codes(picture: Grey) -> list[str]:
     """What the QR codes on a picture say, in no order."""
-    return [one.text for one in zxingcpp.read_barcodes(picture, formats=zxingcpp.BarcodeFormats(zxingcpp.BarcodeFormat.QRCode))]
+    sought = zxingcpp.BarcodeFormats(zxingcpp.BarcodeFormat.QRCode)
+    return [one.text for one in zxingcpp.read_barcodes(picture, formats=sought)]

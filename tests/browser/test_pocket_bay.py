@@ -6,7 +6,7 @@ import json
 import re
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 import pytest
 from playwright.sync_api import Browser, Frame, Page, expect
@@ -56,7 +56,7 @@ def job(frame: Frame) -> dict[str, Any]:
 
 def test_a_procedure_is_carried_to_its_end_in_the_copy(phone: Page, copies: Copies) -> None:
     phone.goto(f"{copies.whole.as_uri()}#bay.html#procedure={PROCEDURE}&side=left")
-    hand = Hand(bay(phone), FIRST)
+    hand = Hand(cast("Page", bay(phone)), FIRST)
     hand.sign_in()
     assert hand.at == (1, STEPS)
     a_reading_out_of_tolerance(hand)
@@ -64,7 +64,7 @@ def test_a_procedure_is_carried_to_its_end_in_the_copy(phone: Page, copies: Copi
     before = job(bay(phone))["done"]
     assert re.search(r"#bay\.html#job=", phone.url)
     phone.reload()
-    hand.page = bay(phone)
+    hand.page = cast("Page", bay(phone))
     assert (hand.at, job(bay(phone))["done"]) == (at, before)  # it goes on where it was
     expect(hand.page.locator("#bay_person")).to_be_visible()
     hand.page.locator("#bay_person").tap()
