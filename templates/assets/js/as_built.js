@@ -39,16 +39,20 @@
       (state.library[run.procedure]?.steps || []).map((/** @type {any} */ step) => ({ id: `${run.procedure}@${run.side || ""}#${step.key}`, step, also: [] })));
   }
 
+  /** What is measured at one step. @param {any} state @param {{id: string, step: any, also?: string[]}} row @returns {AsBuiltRow[]} */
+  function ofStep(state, { id, step, also }) {
+    const { readings = {} } = state.job;
+    return (step.measures || []).map((/** @type {any} */ measure) => {
+      const key = seambook.jobKept.keyOf(readings, { id, also }, `/${measure.name}`);
+      return rowOf(state, id, step, measure, key, readings[key] || {});
+    });
+  }
+
   /** @param {any} state @returns {AsBuiltRow[]} */
   function rows(state) {
     const { readings = {} } = state.job;
-    const known = new Set();
-    const found = steps(state).flatMap((/** @type {any} */ { id, step, also }) =>
-      (step.measures || []).map((/** @type {any} */ measure) => {
-        const key = seambook.jobKept.keyOf(readings, { id, also }, `/${measure.name}`);
-        known.add(key);
-        return rowOf(state, id, step, measure, key, readings[key] || {});
-      }));
+    const found = steps(state).flatMap((/** @type {any} */ row) => ofStep(state, row));
+    const known = new Set(found.map((/** @type {AsBuiltRow} */ { id }) => id));
     const gone = Object.keys(readings).filter((key) => !known.has(key)).map((key) => goneRow(state, key, readings[key]));
     return [...found, ...gone];
   }
@@ -108,5 +112,5 @@
     };
   }
 
-  seambook.asBuilt = { judge, rows, beforeAndAfter, counts };
+  seambook.asBuilt = { judge, rows, ofStep, beforeAndAfter, counts };
 })();

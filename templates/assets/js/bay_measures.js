@@ -9,12 +9,6 @@
   const entries = seambook.jobEntries;
   const GAUGE = "bay_gauge";
 
-  /** What a job has of a step's measures. @param {any} state @param {JobRow} row @returns {AsBuiltRow[]} */
-  function found(state, row) {
-    const one = { ...state, planned: { merged: { nodes: [{ id: row.id, step: row.step, also: row.also }] } } };
-    return seambook.asBuilt.rows(one).filter((/** @type {AsBuiltRow} */ { step, verdict }) => step === row.id && verdict !== "gone");
-  }
-
   /** @param {any} bay @param {AsBuiltRow} one */
   function enter(bay, one) {
     const edit = seambook.jobStepCard.entering(bay.state, one.id, one.kept, GAUGE);
@@ -69,10 +63,10 @@
 
   /** @param {any} bay */
   function block(bay) {
-    const all = found(bay.state, bay.row);
+    const all = seambook.asBuilt.ofStep(bay.state, bay.row);
     if (!all.length) return null;
-    return el("section", { class: "bay-measures" }, el("h3", { text: "Readings" }), ...all.map((one, n) => measure(bay, one, n)), gauge(bay, all));
+    return el("section", { class: "bay-measures" }, el("h3", { text: "Readings" }), ...all.map((/** @type {AsBuiltRow} */ one, /** @type {number} */ n) => measure(bay, one, n)), gauge(bay, all));
   }
 
-  seambook.bayMeasures = { block, found };
+  seambook.bayMeasures = { block };
 })();

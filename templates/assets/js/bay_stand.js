@@ -58,14 +58,14 @@
   function of(state, now) {
     const rows = seambook.jobRows.of(state);
     const byId = new Map(rows.map((/** @type {JobRow} */ row) => [row.id, row]));
-    const states = seambook.jobTicks.states(state, rows);
+    const { holds, readings } = seambook.jobTicks.open(state, rows);
+    const states = seambook.jobTicks.states(state, rows, { holds, readings });
     for (const [id, kept] of waits(state, byId, now)) {
       const own = states.get(id);
       if (own?.sort !== "next") continue;
       const why = kept.map((one) => ({ say: one.until > now ? `Wait until ${clock(one.until)}, after` : "It is still to be said that all is in order, above, after", id: one.id }));
       states.set(id, { sort: "wait", why, until: Math.max(...kept.map(({ until }) => until)) });
     }
-    const { holds, readings } = seambook.jobTicks.open(state, rows);
     return {
       rows, at: new Map(rows.map((/** @type {JobRow} */ row, /** @type {number} */ n) => [row.id, n])), states, holds, readings,
       count: rows.filter((/** @type {JobRow} */ row) => row.done).length, isSketch: !!state.planned?.isSketch,
@@ -99,10 +99,8 @@
   /** What of a step is still to be put down before it is done: `sort` says what. @param {any} state @param {JobRow} row
    * @returns {{sort: "reading" | "out" | "photo", name: string, id: string}[]} */
   function missing(state, row) {
-    const found = seambook.asBuilt.rows({ ...state, planned: { merged: { nodes: [{ id: row.id, step: row.step, also: row.also }] } } });
     const said = (/** @type {string} */ name) => (seambook.jobKept.of(state.job.notes_by_step, row) || "").includes(notMeasured(name));
-    const own = found.filter((/** @type {AsBuiltRow} */ one) => one.step === row.id && one.verdict !== "gone");
-    const readings = own.flatMap((/** @type {AsBuiltRow} */ one) => {
+    const readings = seambook.asBuilt.ofStep(state, row).flatMap((/** @type {AsBuiltRow} */ one) => {
       if (one.holds) return [{ sort: "out", name: one.name, id: one.id }];
       return one.verdict === "missing" && !said(one.name) ? [{ sort: "reading", name: one.name, id: one.id }] : [];
     });

@@ -18,7 +18,7 @@
   function first(bay, missing) {
     const [one] = missing;
     if (one.sort === "photo") return { label: "Photograph first", take: () => void press("bay_photo")?.click() };
-    const n = seambook.bayMeasures.found(bay.state, bay.row).findIndex((/** @type {AsBuiltRow} */ { id }) => id === one.id);
+    const n = seambook.asBuilt.ofStep(bay.state, bay.row).findIndex((/** @type {AsBuiltRow} */ { id }) => id === one.id);
     if (one.sort === "reading") return { label: `Measure: ${one.name}`, take: () => void press(`bay_measure-${n}`)?.click() };
     return { label: "Out: measure or release", take: () => void press(`bay_out-${n}-by`) };
   }

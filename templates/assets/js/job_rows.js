@@ -13,12 +13,18 @@
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
 
   const FINDING = "finding";
+  /** What names say, by the name: each is asked for at every drawing. @type {Map<string, {run: string, procedure: string, side: string, key: string}>} */
+  const runs = new Map();
 
   /** The procedure and the side in a run or in a step's id. @param {string} id */
   function runOf(id) {
+    const known = runs.get(id);
+    if (known) return known;
     const [run, key] = id.split("#");
     const [procedure, side] = run.split("@");
-    return { run, procedure, side: side || "", key: key || "" };
+    const found = { run, procedure, side: side || "", key: key || "" };
+    runs.set(id, found);
+    return found;
   }
 
   /** @param {any} state @param {string} id */

@@ -25,10 +25,11 @@
     return { holds, readings: seambook.asBuilt.rows(state).filter((/** @type {AsBuiltRow} */ row) => row.holds) };
   }
 
-  /** @param {any} state @param {JobRow[]} rows @returns {Map<string, StepState>} */
-  function states(state, rows) {
+  /** @param {any} state @param {JobRow[]} rows @param {{holds: JobRow[], readings: AsBuiltRow[]}} [stops] where they are known already
+   * @returns {Map<string, StepState>} */
+  function states(state, rows, stops = open(state, rows)) {
     const done = new Set(rows.flatMap((row) => (row.done ? [row.id] : [])));
-    const { holds, readings } = open(state, rows);
+    const { holds, readings } = stops;
     const held = new Set(holds.map(({ id }) => id));
     const before = seambook.jobRows.before(state);
     const outside = readings.map((/** @type {AsBuiltRow} */ row) => ({ say: `${row.name} is out of tolerance`, id: row.step }));
