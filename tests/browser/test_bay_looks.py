@@ -22,8 +22,8 @@ CONTROL, NEXT = 60, 76
 TICKS = 7
 SLOWER = 4
 SOON, QUICK, STEADY = 2000, 200, 0.1
-"""In milliseconds, and a share of the screen. A second and a half for a first step and a tenth for an answer are aimed at,
-and were measured on a quiet machine; a third more and twice as long are admitted for one that is busy or slower.
+"""In milliseconds, and a share of the screen. A first step in 1.5 s and an answer in a tenth are aimed at, and were
+measured on a quiet machine; a third more and twice as long are admitted for one that is busy or slower.
 """
 SIZES = """([least, larger]) => ["button", ".control", ".primary", "summary", "input", "select", "textarea"]
   .flatMap((one) => [...document.querySelectorAll(`.bay ${one}`)])
