@@ -11,6 +11,7 @@ from playwright.sync_api import Page
 
 ASSETS = Path(__file__).parents[2] / "templates/assets"
 SCRIPTS = (
+    "folder",
     "numbers",
     "strokes",
     "lengths",

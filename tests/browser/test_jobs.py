@@ -547,7 +547,11 @@ def test_a_newer_book_tells_what_has_gone_and_drops_nothing(chromium: Browser, t
     page.evaluate(PUT, [kept["id"], json.dumps(file), kept["revision"]])
     # The book of the next year: a procedure is gone, a step's key is gone, and a revision was made.
     (content / "procedures" / "hang-cover.yaml").unlink()
-    edit(content, "procedures/weld-cover.yaml", ("key: drill-holes", "key: bore-holes"), ("number: 2", "number: 3"))
+    before = "number: 2, date: 2026-02-03, author: Ada Quill, approver: Bo Marsh, reason: Aired first."
+    edit(
+        content, "procedures/weld-cover.yaml", ("key: drill-holes", "key: bore-holes"),
+        ("  number: 2\n", "  number: 3\n"), ("  earlier: [", f"  earlier: [{{{before}}}, "),
+    )  # fmt: skip
     build(site, str(content))
     page.reload()
     told = page.locator(".job-told")

@@ -22,9 +22,9 @@ PHRASES = [
 FLOORS = {"unseen": (0.69, 0.875, 0.905), "seen": (0.81, 0.96, 0.975)}
 """Of phrases of each sort the share that finds its calculator first, among three, and among five: as measured, less
 one phrase or two. Those of the unseen ones were 0.73, 0.9 and 0.93 while the book had eight procedures: of sixty-five,
-several have a step that answers as well ("which drill for rosette holes"), and stand before the calculator. The first of
-them was 0.71 until a draft, a withdrawn procedure and a page about phones came into the book: two phrases have their
-calculator second since, just behind a tool and behind its own kin."""
+several have a step that answers as well ("which drill for rosette holes"), and stand before the calculator. The first
+of them was 0.71 until a draft, a withdrawn procedure and a page about phones came: two phrases find their calculator
+second since, just behind a tool and behind its own kin."""
 
 
 def test_every_calculator_is_asked_for() -> None:
