@@ -108,9 +108,9 @@ def test_a_procedure_says_when_its_review_is_due_and_where_it_is_to_be_had(tmp_p
     due = soup.select_one("#part_revision time")
     assert due is not None
     assert (due.text, due["datetime"]) == ("2028-02-03", "2028-02-03")
-    address = soup.select_one(".foot .paper-address p")
-    assert address is not None
-    assert address.text == f"https://book.example.org/shop/{path}"
+    assert soup.html is not None
+    assert soup.html["data-check"] == f"Check the current revision: https://book.example.org/shop/{path}"
+    assert soup.select_one(".paper-address svg") is not None
     assert page(tmp_path / "site", "terms/lap.html").select(".paper-address, time") == []
 
 

@@ -42,8 +42,13 @@ def test_the_index_is_loaded_when_the_box_is_first_used(page: Page) -> None:
 
 @pytest.mark.parametrize("path", TITLED, ids=str)
 def test_a_title_finds_its_page_first(page: Page, path: Path) -> None:
-    title = yaml.safe_load((CONTENT / path).read_text("utf-8"))["title"]
-    assert seek(page, title)[0].partition("#")[0] == path.with_suffix(".html").as_posix()
+    record = yaml.safe_load((CONTENT / path).read_text("utf-8"))
+    found = [one.partition("#")[0] for one in seek(page, record["title"])]
+    page_of_it = path.with_suffix(".html").as_posix()
+    if record.get("status", "issued") == "issued":
+        assert found[0] == page_of_it
+    else:  # what is not to be worked from comes behind what is, and is still found
+        assert page_of_it in found[1:]
 
 
 def test_words_in_any_order_and_case(page: Page) -> None:
