@@ -60,7 +60,7 @@
       return el("section", {}, el("h3", { text: title }), el("ul", { class: "list" }, ...found.slice(0, MOST_SHOWN).map(({ item, key }) => row(key, item, changed))),
         more > 0 ? el("p", { class: "note", text: `${more} more: type more of the name.` }) : null);
     }).filter(Boolean);
-    const nothing = typed ? "Nothing of that name. Write it as a text of your own below." : "Type a part of a name: fender, clamp, primer.";
+    const nothing = typed ? "Nothing of that name. Write it as a text of your own below." : "Type a part of a name.";
     place.replaceChildren(...(groups.length ? groups : [el("p", { class: "none", text: nothing })]));
   }
 
