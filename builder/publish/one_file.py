@@ -26,6 +26,7 @@ class Beside:
         self.target = target
         self.folder = target.resolve().parent
         with explaining(f"write {target}"):
+            _clear_rubbish(self.folder / target.name)
             self.draft = siblings.free_beside(self.folder / target.name, "new", os.getpid())
             self._write(data)
 
@@ -48,6 +49,24 @@ class Beside:
             disk.replace(self.draft, self.folder / self.target.name)
 
     def clear(self) -> None:
-        """Take it away, if it has not been put in place."""
-        with suppress(FileNotFoundError):
+        """Take it away, if it has not been put in place; where that is refused, the next build does."""
+        with suppress(OSError):
             disk.unlink(self.draft)
+
+
+def _clear_rubbish(target: Path) -> None:
+    """Take away what killed builds left beside the target; that of a build that still runs stays."""
+    for draft in siblings.all_new(target):
+        if not _is_running(siblings.number_of(draft)):
+            with suppress(FileNotFoundError):
+                disk.unlink(draft)
+
+
+def _is_running(process: int) -> bool:
+    try:
+        os.kill(process, 0)
+    except (ProcessLookupError, OverflowError):
+        return False
+    except PermissionError:
+        return True
+    return True

@@ -38,6 +38,11 @@ def all_old(target: Path) -> list[Path]:
     return _found(target, "old")
 
 
+def number_of(beside: Path) -> int:
+    """The number in a name that this module gave: of the process, or the next that was free."""
+    return int(beside.name.split("-")[2])
+
+
 def _found(target: Path, kind: Kind) -> list[Path]:
     form = re.compile(rf"\.seambook-{kind}-\d+-{re.escape(target.name)}")
     return sorted(beside for beside in target.parent.iterdir() if form.fullmatch(beside.name))

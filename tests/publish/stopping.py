@@ -12,7 +12,7 @@ from typing import Any
 
 import pytest
 
-from builder.publish import disk, open_draft
+from builder.publish import Beside, disk, open_draft
 
 Pages = dict[str, bytes]
 React = Callable[[int, str, Callable[..., Any], tuple[Any, ...]], Any]
@@ -196,6 +196,16 @@ class Bench:
         with pytest.MonkeyPatch.context() as patch:
             watch(patch, self.mode, self.target, react)
             build(self.target, NEW)
+
+    def write_watched(self, target: Path, data: bytes, react: React) -> None:
+        """Put one file in place, as the copy of a book in one file is."""
+        with pytest.MonkeyPatch.context() as patch:
+            watch(patch, self.mode, self.target, react)
+            beside = Beside(target, data)
+            try:
+                beside.place()
+            finally:
+                beside.clear()
 
     def is_away(self) -> bool:
         """Whether the target is in the documented gap; fails unless the folder is whole there or here."""

@@ -160,4 +160,5 @@ def test_the_stops_reach_every_function_of_the_disk_module(tmp_path: Path) -> No
         if mode.start == "old":
             (bench.target / ".link").symlink_to("same.html")
         bench.build_watched(react)
+        bench.write_watched(tmp_path / f"{index}.html", b"whole", react)
     assert called == set(changes())
