@@ -12,7 +12,7 @@
   const SCRIPT = /<script defer src="([^"]+)"><\/script>\n?/g;
   const SHEET = /<link rel="stylesheet" href="[^"]*">\n?/g;
   const REST = /<meta http-equiv="Content-Security-Policy"[^>]*>\n?|<link rel="(?:icon|manifest)"[^>]*>\n?/g;
-  const PICTURE = /(<img\b[^>]*? src=")([^":]+)(")/g;
+  const PICTURE = /(<img\b[^>]*? src=")([^":]+)("[^>]*>)/g;
   const LEAVING = 1000; // milliseconds a page that is left has to put down what it holds
 
   /** A way as a page says it, from the book's root. @param {string} way @param {string} page @returns {Goal} */
@@ -29,20 +29,32 @@
     return { path: parts.join("/"), fragment };
   }
 
-  /** @param {string} html @param {string} page @returns {Promise<string>} with every picture that the copy holds */
-  async function withPictures(html, page) {
-    /** @type {Map<string, string>} */
-    const found = new Map();
-    for (const [, , source] of html.matchAll(PICTURE)) {
+  /**
+   * Pictures lie further down in the copy than pages: a page is shown before they are read, with an empty sheet of their
+   * size in their place, so that nothing moves when they come. @param {string} html @param {string} page
+   */
+  function withPlaces(html, page) {
+    return html.replace(PICTURE, (all, before, source, after) => {
       const { path } = resolved(source, page);
-      if (pocket.has(path)) found.set(source, await pocket.address(path));
+      if (!pocket.has(path)) return all;
+      const [width, height] = ["width", "height"].map((side) => Number((new RegExp(` ${side}="(\\d+)"`).exec(all) || [])[1]) || 1);
+      const empty = `data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' width='${width}' height='${height}'/%3E`;
+      return `${before}${empty}" data-held="${path}${after}`;
+    });
+  }
+
+  /** Put the pictures in, the upper ones first. @param {Document} page */
+  async function fill(page) {
+    for (const picture of page.querySelectorAll("img[data-held]")) {
+      const { held } = /** @type {HTMLElement} */ (picture).dataset;
+      picture.removeAttribute("data-held");
+      picture.setAttribute("src", await pocket.address(held));
     }
-    return html.replace(PICTURE, (all, before, source, after) => before + (found.get(source) || source) + after);
   }
 
   /** @param {string} path @returns {Promise<{html: string, scripts: string[]}>} */
   async function read(path) {
-    const html = await withPictures(await pocket.text(path), path);
+    const html = withPlaces(await pocket.text(path), path);
     const scripts = [...html.matchAll(SCRIPT)].map((one) => resolved(one[1], path).path);
     const style = `<style>${await pocket.text("assets/css/book.css")}</style>\n`;
     let isFirst = true;
@@ -99,7 +111,7 @@
       },
     };
     if (fragment) view.location.replace(fragment);
-    return { frame: made, path, started: run(page, scripts) };
+    return { frame: made, path, started: run(page, scripts).then(() => fill(page)) };
   }
 
   /** Leave a page: it is told as if it were closed, and gone once it had time to put down what it holds. @param {any} leaf */

@@ -75,7 +75,9 @@ def test_a_phone_finds_works_out_goes_back_and_plans(watched: Watched) -> None:
     follow(page, "#procedures/free-spot-welds.html", "Free a row of spot welds")
     pictures = leaf(page).locator(".step img")
     pictures.first.scroll_into_view_if_needed()
+    expect(pictures.first).to_have_attribute("src", re.compile("^blob:"))
     expect(pictures.first).to_have_js_property("complete", True)
+    expect(leaf(page).locator("img[data-held]")).to_have_count(0)
     assert pictures.first.evaluate("(one) => one.naturalWidth") > 0
     leaf(page).locator("#part_before a").first.click()
     expect(page).to_have_title(re.compile("^Make the car safe"))
