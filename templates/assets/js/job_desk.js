@@ -78,7 +78,7 @@
     }
     const names = job.runs.map(jobChoices.nameOf);
     job.runs = job.runs.filter((/** @type {any} */ run, /** @type {number} */ at) => names.indexOf(jobChoices.nameOf(run)) === at);
-    for (const one of [...job.coupons, ...job.findings]) if (one.step) one.step = step(one.step);
+    for (const one of [...job.coupons, ...job.findings, ...(job.timers || [])]) if (one.step) one.step = step(one.step);
     job.order = job.order.map(step);
     job.left_at = Object.fromEntries(Object.entries(job.left_at || {}).map(([name, id]) => [name, step(id)]));
   }
