@@ -19,7 +19,7 @@ from builder.view.lists import BAY, JOBS, LISTS, plain_page
 from builder.view.warnings import warnings
 
 LEAD = "One step at a time, large enough for a gloved thumb, for one procedure or a whole job."
-FIRST = ("check", "file", "store", "photo", "library", "bar", "join", "meet", "keep", "rows", "parts",
+FIRST = ("check", "file", "left", "store", "photo", "library", "bar", "join", "meet", "keep", "rows", "parts",
          "entries", "photos", "ticks", "step_card")  # fmt: skip
 """What the first step cannot be shown or kept without."""
 TIMERS = ("clock", "timer_words", "wall", "alarm", "awake", "timer_view", "timers", "timer_set")

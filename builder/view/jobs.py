@@ -30,7 +30,7 @@ CONTROL = ("job_dom", "seen", "seen_mark", "job_seen", "job_status")
 STRIPS = ("qr", "qr_draw", "strokes", "lengths", "weld_places", "pieces", "paper", "strip")
 """Marking strips are printed with the job."""
 PAGE = (
-    "check", "file", "store", "photo", "library", "choices", "bar", "join", "meet", "keep", "desk", "list",
+    "check", "file", "left", "store", "photo", "library", "choices", "bar", "join", "meet", "keep", "desk", "list",
     "make_car", "make_pick", "make_time", "make", "rows", "parts", "loop", "entries", "photos", "ticks", "lanes",
     "timeline_draw", "timeline", "paper", "plan_view", "step_card", "steps", "traveller", "asbuilt", "findings",
     "takeoff_view", "customer", "strips", "print",

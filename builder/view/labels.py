@@ -22,7 +22,7 @@ SIDES = ("left", "right")
 SCRIPTS = (
     DATA,
     *(f"assets/js/{name}.js" for name in (
-        "job_dom", "job_store", "qr", "qr_draw", "label_sheet", "label_fit", "label_draw", "label_choices",
+        "job_dom", "job_left", "job_store", "qr", "qr_draw", "label_sheet", "label_fit", "label_draw", "label_choices",
         "label_page",
     )),
 )  # fmt: skip

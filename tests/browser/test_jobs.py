@@ -55,6 +55,14 @@ DEAF = """(() => {
   window.BroadcastChannel = class { postMessage() {} };
   Storage.prototype.setItem = () => {};
 })()"""
+STUCK = """(() => {
+  const writing = {objectStore: () => ({get: () => ({}), put: () => ({}), delete: () => ({})})};
+  const usual = IDBDatabase.prototype.transaction;
+  IDBDatabase.prototype.transaction = function (stores, mode) {
+    return mode === "readwrite" ? writing : usual.call(this, stores, mode);
+  };
+})()"""
+"""The database takes nothing in any more, as in a tab that is closed in the middle of it."""
 REFUSED = {
     "none": "Object.defineProperty(window, 'indexedDB', {value: undefined})",
     "throws": "Object.defineProperty(window, 'indexedDB', {get() { throw new DOMException('no', 'SecurityError'); }})",
@@ -289,6 +297,44 @@ def test_what_was_typed_last_is_kept_though_the_tab_closes_at_once(shop: Watched
     page.get_by_label("Customer").fill("Half a na")
     page.reload()
     expect(page.get_by_label("Customer")).to_have_value("Half a na")
+
+
+@pytest.mark.parametrize("is_writing", [False, True], ids=["with nothing on its way", "while it writes"])
+def test_what_the_database_had_no_time_to_take_is_there_the_next_time(shop: Watched, is_writing: bool) -> None:
+    page = shop.open("jobs.html", PHONE)
+    begin(page, "1")
+    if is_writing:
+        page.get_by_label("Customer").fill("Somebody")
+        expect(page.locator("#job_said")).to_have_text("Saved.")
+    page.evaluate(STUCK)
+    page.get_by_label("Customer").fill("Half a na")
+    if is_writing:
+        page.get_by_label("Customer").fill("Half a name")
+    page.reload()
+    expect(page.get_by_label("Customer")).to_have_value("Half a name" if is_writing else "Half a na")
+    page.reload()
+    expect(page.get_by_label("Customer")).to_have_value("Half a name" if is_writing else "Half a na")
+    assert len(jobs_in(page)) == 1
+    assert page.evaluate("Object.keys(localStorage).filter((key) => key.includes(':left:'))") == []
+
+
+def test_what_was_typed_last_and_meets_another_tabs_words_is_kept_as_a_copy(shop: Watched) -> None:
+    one = shop.open("jobs.html", DESK)
+    begin(one, "26-041")
+    other = one.context.new_page()
+    other.goto(one.url)
+    expect(other.get_by_label("Job number")).to_have_value("26-041")
+    one.evaluate(STUCK)
+    one.get_by_label("Customer").fill("Typed last")
+    other.get_by_label("Customer").fill("Saved since")
+    expect(other.locator("#job_said")).to_have_text("Saved.")
+    one.goto("about:blank")
+    one.goto(shop.url("jobs.html"))
+    expect(one.locator("#job_notice-behind")).to_contain_text("kept as “26-041 copy”")
+    assert whose(one) == {("26-041", "Saved since"), ("26-041 copy", "Typed last")}
+    one.reload()
+    expect(one.get_by_role("button", name="New job")).to_be_visible()
+    assert len(whose(one)) == 2
 
 
 def test_another_tab_takes_over_what_changed(shop: Watched) -> None:

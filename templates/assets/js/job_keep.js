@@ -181,13 +181,13 @@
       this.saving = false;
     }
 
-    /** The page is left while an earlier change is being written: this one goes to the store behind it. */
+    /** The page is left, perhaps while a change is being written: what there is goes to the store behind it. */
     hurry() {
-      if (!this.dirty || this.stopped || this.isWrong()) return;
-      if (!this.saving) {
-        void this.save();
-        return;
-      }
+      if ((!this.dirty && !this.saving) || this.stopped || this.isWrong()) return;
+      const { revision, saving } = this;
+      this.store.leave({ ...this.kept(), revision, before: saving ? this.writing : "", until: revision + (saving && this.dirty ? 2 : 1) });
+      if (!this.saving) void this.save();
+      if (!this.dirty) return;
       this.dirty = false;
       void this.store.save(this.kept(), this.revision + 1).then((/** @type {any} */ came) => this.take(came));
     }

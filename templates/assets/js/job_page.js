@@ -265,6 +265,22 @@
     else if (!jobDesk.asked(window.location.hash).job) void showList();
   }
 
+  /** What a closed tab had typed last, and what met another tab's words since: each becomes a job of its own. */
+  async function keepBehind() {
+    for (const one of store.behind()) {
+      const read = jobFile.read(one.text, seambook.jobBook, one.id);
+      if (read.fault) continue;
+      const copy = jobFile.copyOf(read.job, seambook.jobKeep.newId(), `${read.job.number} copy`.trim());
+      const brief = { ...one.brief, number: copy.number };
+      const came = await store.save({ id: copy.id, text: jobFile.write(copy, seambook.jobBook), brief }, 0);
+      if (!came.ok) continue;
+      store.forget(one.id);
+      jobBar.tell("behind", "A job was closed before it was saved", [
+        `Another tab has changed it since. What was typed last is kept as “${copy.number}”.`,
+      ], [jobBar.shut("behind", "Close")]);
+    }
+  }
+
   async function start() {
     desk.before(jobBar.notices, jobBar.line);
     examples?.querySelectorAll("a").forEach((way) => {
@@ -280,6 +296,7 @@
         "Save the file of each job before you close it, and open the file the next time.",
       ], [jobBar.shut("store", "Close")]);
     }
+    await keepBehind();
     window.addEventListener("hashchange", () => void route());
     window.addEventListener("pagehide", () => kept?.hurry());
     window.addEventListener("beforeunload", (event) => {

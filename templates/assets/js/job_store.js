@@ -1,7 +1,7 @@
 /**
  * Where jobs are kept: in the browser's database, each with a revision number that one transaction reads and raises, so
  * that no tab writes over what another one wrote. Without storage they are kept in the page, and the page says so.
- * A job is kept as the text of its file; what the list of jobs shows is kept beside it.
+ * A job is kept as the text of its file; what the list of jobs shows is kept beside it. Needs job_left.js.
  */
 (function () {
   "use strict";
@@ -217,6 +217,8 @@
       store = inMemory();
     }
     const tell = tellOthers(name, heard);
+    const left = seambook.jobLeft.behind(name);
+    await seambook.jobLeft.bringIn(store, left).catch(() => undefined); // asked again the next time
     return {
       why,
       list: store.list,
@@ -224,12 +226,23 @@
       /** @param {Omit<Kept, "revision">} job @param {number} revision the last one known @returns {Promise<Saved>} */
       save: async (job, revision) => {
         const came = await Promise.resolve(store.save(job, revision)).catch((error) => ({ refused: String(error) }));
-        if (came.ok) tell(job.id, came.revision);
+        if (came.ok) {
+          tell(job.id, came.revision);
+          if (left.all().some((/** @type {any} */ one) => one.id === job.id && came.revision >= one.until)) left.drop(job.id);
+        }
         return came;
       },
+      /** The page is closed and may see no answer. @param {any} job */
+      leave: (job) => {
+        if (!why) left.put(job);
+      },
+      /** What was left behind and met other words. */
+      behind: () => left.all(),
+      forget: left.drop,
       /** @param {string} id */
       remove: async (id) => {
         await store.remove(id);
+        left.drop(id);
         tell(id, 0);
       },
     };
