@@ -1,4 +1,4 @@
-"""What a layer says of training (`training.yaml`): levels of a skill, how many questions are asked, when they are passed."""
+"""What a layer says of training (`training.yaml`): levels of a skill, how many questions are asked, what passes."""
 
 from typing import Annotated
 

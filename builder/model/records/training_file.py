@@ -21,87 +21,86 @@ Sort = Literal["order", "broken", "work", "hazard"]
 
 @record
 class Stood:
-    """What a record was like when something was passed."""
+    """What a record was like when something that rests on it was passed or given."""
 
     fingerprint: Annotated[str, StringConstraints(pattern=r"^[0-9a-f]{12}$")]
     revision: Annotated[int, Field(ge=1, le=100_000)] | None = None
     """Of a procedure."""
+    title: Name | None = None
+    """For a book that no longer has it."""
 
 
 @record
 class Answered:
     """One question, and how it was answered."""
 
-    question: Annotated[str, StringConstraints(min_length=1, max_length=200)]
-    sort: Sort
-    right: YesNo
+    id: Annotated[str, StringConstraints(min_length=1, max_length=200)]
+    """Names the question within its sheet."""
+    sort: Sort | None = None
+    ok: YesNo
     given: Plain | None = None
-    at: Moment
+    at: Moment | None = None
 
 
 @record
-class Sheet:
+class Round:
     """The questions of a lesson, asked once through."""
 
     seed: Seed
     begun: Moment
+    asked: Annotated[int, Field(ge=0, le=1000)]
+    """How many questions there were."""
     ended: Moment | None = None
     """When the last one was answered."""
     answers: tuple[Answered, ...] = ()
+    against: dict[RecordName, Stood] = field(default_factory=dict)
 
 
 @record
-class Trial:
+class Tried:
     """A practical test, once."""
 
     at: Moment
     passed: YesNo
     seed: Seed | None = None
     given: dict[Variable, Plain] = field(default_factory=dict)
+    """What the learner was told, by input."""
     measured: dict[Variable, Plain] = field(default_factory=dict)
-    found: dict[Variable, Plain] = field(default_factory=dict)
-    """The learner's own figures."""
+    own: dict[Variable, Plain] = field(default_factory=dict)
+    """The learner's own figures, by answer."""
     verdict: Plain | None = None
     by: Name | None = None
     """Who measured it."""
     notes: Plain | None = None
-
-
-@record
-class Passed:
-    """A lesson or a test that was passed, and what the records were like then."""
-
-    at: Moment
-    on: dict[RecordName, Stood] = field(default_factory=dict)
+    against: dict[RecordName, Stood] = field(default_factory=dict)
 
 
 @record
 class Learnt:
     """What somebody did of one lesson."""
 
-    sheets: tuple[Sheet, ...] = ()
+    rounds: tuple[Round, ...] = ()
     """In the order in which they were begun."""
-    trials: dict[Id, tuple[Trial, ...]] = field(default_factory=dict)
+    tests: dict[Id, tuple[Tried, ...]] = field(default_factory=dict)
     """By the key of the practical test."""
-    passed: Passed | None = None
 
 
 @record
 class Given:
-    """A level of a skill that an assessor gave."""
+    """A level of a skill that an assessor gave; without a level one that was taken back."""
 
-    level: Id
+    level: Id | None = None
     at: Moment
     by: Name
-    on: dict[RecordName, Stood] = field(default_factory=dict)
     notes: Plain | None = None
+    against: dict[RecordName, Stood] = field(default_factory=dict)
 
 
 @record
 class Learner:
     """Somebody who learns, with all that they have done."""
 
-    id: Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9-]+$", max_length=60)]
+    id: Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9-]+$", max_length=80)] | None = None
     """Made once by the page."""
     name: Name
     path: Id | None = None
@@ -116,9 +115,9 @@ class Learner:
 
 @record
 class TrainingFile:
-    """The file in which the page of training saves one person or several. Keys it does not know are kept."""
+    """The file in which the page of training saves one person. Keys it does not know are kept."""
 
     format: Literal["1"]
     """The form of this file. A later Seambook reads every earlier one."""
     book: JobBook
-    people: tuple[Learner, ...]
+    person: Learner
