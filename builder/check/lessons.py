@@ -170,8 +170,10 @@ def _given_faults(practical: Practical, program: Program) -> Iterator[Fault]:
     for name in practical.measured:
         if name not in program.questions:
             yield _no_input(name, program, ("measured", name, KEY))
-    for name, question in program.questions.items():
-        if question.default is None and name not in practical.given and name not in practical.measured:
+    told = {*practical.given, *practical.measured}
+    # A misspelt name is told above, and is most often the one that is missing.
+    for name, question in program.questions.items() if told <= program.questions.keys() else ():
+        if question.default is None and name not in told:
             yield Fault(codes.TEST_GIVES_WRONG, f'{program.id} needs the input "{name}": {question.ask}',
                         f"add {name}: to given or to measured", path=("calculator",))  # fmt: skip
 

@@ -12,20 +12,21 @@ from builder.model.summary import Locate, Summary
 
 
 def training_problems(catalogue: Catalogue, locate: Locate) -> Iterator[Problem]:
-    """Yield a problem for each."""
+    """Yield a problem for each; what a broken record may say after all is no second problem."""
+    broken = {ref.kind for ref in catalogue.broken}
     paths = _of(catalogue, "path")
     lessons = _of(catalogue, "lesson")
     for path in paths:
         yield from _out_of_order(path, catalogue, locate)
     named = {_living(catalogue, ref) for path in paths for ref in path.relations["lessons"]}
     for lesson in lessons:
-        if paths and lesson.ref not in named:
+        if paths and "path" not in broken and lesson.ref not in named:
             yield Problem(codes.IN_NO_PATH, locate(lesson.ref, ("title",)), "no path has this lesson",
                           "name it in the lessons of a path, or of one of your own", level="warning")  # fmt: skip
         yield from _behind(lesson, catalogue, locate)
     taught = {_living(catalogue, ref) for lesson in lessons for ref in lesson.relations["teaches"]}
     for skill in _of(catalogue, "skill"):
-        if skill.ref not in taught:
+        if "lesson" not in broken and skill.ref not in taught:
             yield Problem(codes.TAUGHT_BY_NOBODY, locate(skill.ref, ("title",)), "no lesson teaches this skill",
                           "name it under teaches in a lesson, or take it out", level="warning")  # fmt: skip
 

@@ -75,7 +75,7 @@ def _rests(here: Here, lesson: Lesson) -> tuple[Block, ...]:
         return ()
     rows = tuple((here.anchor(here.link_to(ref)), here.text(_standing(here, ref, lesson))) for ref in asked)
     head = ("Record", "Revision")
-    return (Grid("What the questions are drawn from", head, rows, anchor="drawn-from"),)
+    return (Grid("What questions and tests are drawn from", head, rows, anchor="drawn-from"),)
 
 
 def _standing(here: Here, ref: Ref, lesson: Lesson) -> str:

@@ -11,7 +11,7 @@ from builder.model.quantity import split_quantity
 from builder.model.records.calculator import Calculator, Output
 from builder.model.records.lesson import Practical
 from builder.model.reference import Ref
-from builder.model.said import said
+from builder.model.said import Said, said
 from builder.model.views import Card, Html, Row
 from builder.view.here import Here
 from builder.view.learnt_from import living
@@ -63,8 +63,13 @@ def _passing_rows(here: Here, practical: Practical) -> Iterator[Row]:
     for name, tolerance in practical.compare.items():
         if name in calculator.outputs:
             output = calculator.outputs[name]
-            within = here.both(here.book.units.shown(split_quantity(_difference(output, tolerance))))
-            yield Row("Found alone", Html(f"{here.text(output.say)}, within {within}"))
+            yield here.row("Found alone", said(output.say, *_within(here, output, tolerance)))
+
+
+def _within(here: Here, output: Output, tolerance: str) -> tuple[str | Said, ...]:
+    quantity = split_quantity(_difference(output, tolerance))
+    is_exact = quantity is not None and not quantity.value
+    return (", exactly",) if is_exact else (", within ", here.book.units.shown(quantity))
 
 
 def _told(here: Here, calculator: Calculator, name: str, answer: str) -> Html:
