@@ -16,7 +16,7 @@ from builder import work as work_stage
 from builder.crew import processes_for, spread
 from builder.formula import Fault, Program
 from builder.gathered import Gathered
-from builder.model.forms.job_file import job_file_schema
+from builder.model.forms.saved_file import job_file_schema
 from builder.model.links import Catalogue
 from builder.model.records import KIND
 from builder.model.records.body import Panel, Seam
@@ -237,7 +237,7 @@ class Drawing:
         review = {str(status): months for status, months in own.review.items()}
         return view.Book(
             self.catalogue, link.FolderLinks(), self.gathered.shelf, site, view.Prose(), self.gathered.pictures, units,
-            order.shop, review, self.way.planning().said, self.gathered.fingerprint,
+            order.shop, review, self.way.planning().said, self.way.training().said, self.gathered.fingerprint,
         )  # fmt: skip
 
     def _examples(self) -> dict[str, view.Example]:

@@ -16,9 +16,11 @@ from builder.model.records.job import Job
 from builder.model.records.law import Act, Method, Rule, State
 from builder.model.records.lesson import Lesson
 from builder.model.records.page import Page as PageRecord
+from builder.model.records.path import LearningPath
 from builder.model.records.procedure import Procedure
 from builder.model.records.settings import BookSettings
 from builder.model.records.shell import Shell
+from builder.model.records.skill import Skill
 from builder.model.records.supporting import Hazard, Scale, Source, Supply, Term, Tool
 from builder.model.records.table import Table
 from builder.model.records.vehicle import Vehicle
@@ -49,6 +51,7 @@ from builder.view.law import act_page, method_page, rule_page, state_page
 from builder.view.lesson import lesson_page
 from builder.view.letters import letter_pages
 from builder.view.lists import foot, lists_pages, navigation, stub_page
+from builder.view.path import path_page
 from builder.view.procedure import procedure_page
 from builder.view.prose import Prose
 from builder.view.quantities import Units
@@ -56,6 +59,7 @@ from builder.view.resting import value_pages
 from builder.view.seam import seam_page
 from builder.view.set_aside import set_aside_pages
 from builder.view.shell import shell_page
+from builder.view.skill import skill_page
 from builder.view.sources import sources_page
 from builder.view.strip import strip_pages, strips_of
 from builder.view.supporting import (
@@ -127,6 +131,10 @@ def _supporting(here: Here, ref: Ref, record: Record) -> Page:
             return vehicle_page(here, ref, record)
         case Lesson():
             return lesson_page(here, ref, record)
+        case LearningPath():
+            return path_page(here, ref, record)
+        case Skill():
+            return skill_page(here, ref, record)
         case Shell():
             return shell_page(here, ref, record)
         case Figure():

@@ -88,7 +88,7 @@ def _number(form: Number) -> str:
 
 def _pointer(form: Pointer) -> str:
     if len(form.kinds) == 1:
-        return f"the id of {a(form.kinds[0])}"
+        return f"the id of {a(form.kinds[0])}" + (", or id#step" if form.with_step else "")
     names = ", ".join(f"{kind}:id" for kind in form.kinds)
     lone = f", {', '.join(LONE_SUBJECTS)}; other: before it means the other side"
     return f"one of {names}{lone if form.lone else ''}"
