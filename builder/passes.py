@@ -134,6 +134,11 @@ class Way:
             check_stage.drawing_faults(gathered.shelf, gathered.summaries, gathered.broken)
         )
         self.problems += self.placed(check_stage.job_faults(gathered.shelf, catalogue))
+        training = self.training().said
+        self.problems += self.placed(
+            check_stage.lesson_faults(gathered.shelf, catalogue, programs, is_trained=training is not None)
+        )
+        self.problems += check_stage.training_problems(catalogue, self.places.locate)
         self.law = check_stage.make_law(gathered.shelf, catalogue)
         if not any(ref.kind == "rule" for ref, _ in faults):
             self._check_procedures(self.law)
@@ -142,7 +147,6 @@ class Way:
             self.problems += planned.placed(check_stage.planning_faults(
                 planned.said, catalogue, programs, gathered.scales.get("stage", ())
             ))
-        self.training()
         self.clock("check")
         return programs
 

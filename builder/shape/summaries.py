@@ -39,6 +39,7 @@ def summarize(ref: Ref, record: Record, mentions: tuple[Mention, ...], scales: S
         status=record.status if isinstance(record, Procedure) else "",
         stage=(record.stage or "") if isinstance(record, Procedure) else "",
         issues=tuple(_issues(record.revision)) if isinstance(record, Procedure) else (),
+        read_through=(record.read_through or "") if isinstance(record, Lesson) else "",
         drawn=record.drawn if isinstance(record, Panel) else (),
         rests=tuple(rests_of(record)),
         stacks=tuple(_stack(segment) for segment in record.segments) if isinstance(record, Seam) else (),

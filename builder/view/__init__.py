@@ -48,6 +48,7 @@ from builder.view.jobs import jobs_page
 from builder.view.labels import DATA as LABELS_DATA
 from builder.view.labels import labels_data, labels_page
 from builder.view.law import act_page, method_page, rule_page, state_page
+from builder.view.learnt_from import rests_of_lesson
 from builder.view.lesson import lesson_page
 from builder.view.letters import letter_pages
 from builder.view.lists import foot, lists_pages, navigation, stub_page
@@ -72,6 +73,10 @@ from builder.view.supporting import (
     tool_page,
 )
 from builder.view.text_page import text_page
+from builder.view.training import DATA as TRAINING_DATA
+from builder.view.training import FORM as TRAINING_FORM
+from builder.view.training import breakdown_page, lesson_path, training_page
+from builder.view.training_data import lesson_data, needed, training_book
 from builder.view.used import used_pages
 from builder.view.vehicle import vehicle_page
 from builder.view.whole import Document, documents, files_of, is_printed, list_of_documents, printed
@@ -171,6 +176,8 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
     yield device_page(book)
     yield bay_page(book)
     yield labels_page(book)
+    yield training_page(book)
+    yield breakdown_page(book)
     yield from lists_pages(book)
     yield from letter_pages(book)
     yield about_page(book, settings, extra.fingerprint)
@@ -185,8 +192,40 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
 
 
 __all__ = [
-    "BOUND", "BOUND_OF", "LABELS_DATA", "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units",
-    "base_of", "bay_procedure", "book_pages", "documents", "files_of", "foot", "is_printed", "job_book", "job_example",
-    "job_procedure", "job_short", "labels_data",
-    "list_of_documents", "navigation", "pages_beside", "printed", "strips_of", "view",
+    "BOUND",
+    "BOUND_OF",
+    "LABELS_DATA",
+    "TRAINING_DATA",
+    "TRAINING_FORM",
+    "Book",
+    "Document",
+    "Example",
+    "Extra",
+    "Here",
+    "JobShort",
+    "Prose",
+    "Units",
+    "base_of",
+    "bay_procedure",
+    "book_pages",
+    "documents",
+    "files_of",
+    "foot",
+    "is_printed",
+    "job_book",
+    "job_example",
+    "job_procedure",
+    "job_short",
+    "labels_data",
+    "lesson_data",
+    "lesson_path",
+    "list_of_documents",
+    "navigation",
+    "needed",
+    "pages_beside",
+    "printed",
+    "rests_of_lesson",
+    "strips_of",
+    "training_book",
+    "view",
 ]  # fmt: skip

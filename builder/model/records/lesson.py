@@ -45,7 +45,7 @@ Catching = Annotated[str, Points(CATCHING)]
 ProcedureOrStep = Annotated[str, Points(("procedure",), with_step=True)]
 """A procedure, or with `#step` behind it the phase that step stands in."""
 Between = Annotated[str, StringConstraints(pattern=r"^\S.* to \S.*$", max_length=160)]
-"""Two values of an input: `0.8 mm to 1.5 mm`."""
+"""Two values of an input, `0.8 mm to 1.5 mm`; twice the same where only that one is asked with."""
 
 
 @record
