@@ -22,6 +22,7 @@
   /** So many values, about, there are to be drawn from. */
   const GRID = 50;
   const LEAST = 2;
+  const LEAST_MEASURED = 5;
   /** A starting value with more decimals than this belongs to the matter, such as how much steel grows, and not to the job. */
   const FEW_DECIMALS = 2;
 
@@ -69,9 +70,9 @@
 
   /** A value between two ends, as round as it can be with about so many to draw from. @param {Input} input @param {number[]} ends @param {number} places @param {Chance} chance */
   function onGrid(input, [low, high], places, chance) {
-    let digits = input.whole ? 0 : places;
-    if (!input.whole && (high - low) * 10 ** digits < LEAST) digits += 1;
-    const least = 10 ** -digits;
+    const few = input.unit ? LEAST_MEASURED : LEAST;
+    const digits = input.whole || (high - low) * 10 ** places >= few || high === low ? places : places + 1;
+    const least = 10 ** -(input.whole ? 0 : digits);
     const step = Math.max(least, rounded((high - low) / GRID));
     const from = Math.ceil(low / step - 1e-9);
     const until = Math.floor(high / step + 1e-9);
@@ -93,9 +94,13 @@
     return number === null ? text : `${number} ${other}`;
   }
 
-  /** A unit's sign. @param {string} name */
+  const RAISED = /** @type {Record<string, string>} */ ({ "-": "⁻", 0: "⁰", 1: "¹", 2: "²", 3: "³", 4: "⁴", 5: "⁵", 6: "⁶", 7: "⁷", 8: "⁸", 9: "⁹" });
+
+  /** A unit's sign, as the builder's `model/signs.py` makes it. @param {string} name */
   function signOf(name) {
-    return ((seambook.training || {}).signs || {})[name] ?? name;
+    const { signs } = seambook.training;
+    const words = name.replace(/[A-Za-z_]+/g, (word) => signs[word] || word);
+    return words.replace(/\*\*(-?\d+)/g, (_, power) => power.replace(/./g, (/** @type {string} */ one) => RAISED[one])).replace(/\*/g, "·");
   }
 
   /** A number with its sign. @param {string} number @param {string} name of the unit */
