@@ -7,7 +7,7 @@
 
   /** @type {any} */
   const seambook = /** @type {any} */ (window).seambook;
-  const found = document.getElementById("breakdown_desk");
+  const found = document.getElementById("breakdown_page");
   if (!found || !seambook.training) return;
   const place = found;
   const { el, button, labelled } = seambook.dom;
@@ -76,7 +76,7 @@
   const print = button("Print the sheet", () => window.print(), { id: "breakdown_print", class: "primary" });
   place.replaceChildren(el("div", { class: "only-screen breakdown-choice" }, labelled("breakdown_procedure", "Procedure", choice), print), said, sheet);
   place.hidden = false;
-  document.getElementById("breakdown_without")?.setAttribute("hidden", "");
+  document.getElementById("breakdown_page_without")?.setAttribute("hidden", "");
   window.addEventListener("hashchange", () => void route());
   void route();
 })();

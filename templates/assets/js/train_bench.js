@@ -9,6 +9,7 @@
 
   /** @type {any} */
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
+  const LONGEST = 1000;
   const { el, button, labelled, focusOn } = seambook.dom;
   const { trainJudge, trainRound, trainStand, trainWords } = seambook;
 
@@ -101,7 +102,7 @@
       const { tests } = trainRound.doneOf(person, lesson.id);
       tests[test.key] = [...(tests[test.key] || []), {
         at: trainWords.now(), by: typed.by.trim() || null, seed, given, measured: { ...typed.measured }, own: { ...typed.own },
-        passed: came.ok, said: said || null, against: trainStand.against(lesson.stands_on),
+        passed: came.ok, verdict: said.slice(0, LONGEST) || null, against: trainStand.against(lesson.stands_on),
       }];
     });
     return focusOn(`train_came-${test.key}`);

@@ -20,16 +20,16 @@
   /** What was given before, the newest first. @param {any} book @param {any[]} all */
   function before(book, all) {
     if (!all.length) return null;
-    const line = (/** @type {any} */ one) => `${trainWords.day(one.on)}: ${one.level ? trainWords.level(book, one.level) : "no level"}, by ${one.assessor}${one.note ? `. ${one.note}` : ""}`;
+    const line = (/** @type {any} */ one) => `${trainWords.day(one.at)}: ${one.level ? trainWords.level(book, one.level) : "no level"}, by ${one.by}${one.notes ? `. ${one.notes}` : ""}`;
     return el("details", { class: "train-before", id: "train_before" }, el("summary", { text: "Given before" }), el("ul", { class: "list" }, [...all].reverse().map((one) => el("li", { text: line(one) }))));
   }
 
-  /** What is missing in the form, by field. @param {any} entry */
-  function wrong({ level, on, assessor }) {
+  /** What is missing in the form, by field. @param {{level: string | null, on: string, by: string}} entry */
+  function wrong({ level, on, by }) {
     if (level === null) return { id: "train_level-0", say: "Choose a level." };
     if (!/^[12]\d{3}-[01]\d-[0-3]\d$/.test(on)) return { id: "train_on", say: "Say on which day." };
     if (on > trainWords.now().slice(0, 10)) return { id: "train_on", say: "The day lies ahead. A level is given for what was seen." };
-    return assessor ? null : { id: "train_assessor", say: "Say who judged it." };
+    return by ? null : { id: "train_assessor", say: "Say who judged it." };
   }
 
   /**
@@ -45,17 +45,16 @@
     const fault = el("p", { class: "fault", role: "alert", hidden: true });
     const take = () => {
       const level = choice.querySelector("input:checked");
-      const entry = { level: level ? level.value : null, on: on.value, assessor: assessor.value.trim() };
+      const entry = { level: level ? level.value : null, on: on.value, by: assessor.value.trim() };
       const found = wrong(entry);
       fault.hidden = !found;
       fault.textContent = found ? found.say : "";
       if (found) return focusOn(found.id);
-      last.assessor = entry.assessor;
+      last.assessor = entry.by;
       shut();
       return void desk.change((/** @type {any} */ one) => {
-        one.skills[skill.id] = [...(one.skills[skill.id] || []), {
-          ...entry, level: entry.level || null, at: trainWords.now(), note: note.value.trim() || null, against: trainStand.against(skill.stands_on),
-        }];
+        const given = { level: entry.level || null, at: `${entry.on}${trainWords.now().slice(10)}`, by: entry.by, notes: note.value.trim() || null, against: trainStand.against(skill.stands_on) };
+        one.skills[skill.id] = [...(one.skills[skill.id] || []), given].sort((first, second) => (first.at < second.at ? -1 : first.at > second.at ? 1 : 0));
       }, person);
     };
     return el("section", { class: "train-form", id: "train_form", "aria-labelledby": "train_form-title" },

@@ -68,7 +68,7 @@
   }
 
   const desk = trainDesk.open(place, draw);
-  document.getElementById("train_without")?.setAttribute("hidden", "");
+  document.getElementById("train_desk_without")?.setAttribute("hidden", "");
   desk.draw();
   void load(desk);
 })();

@@ -35,7 +35,7 @@
     };
     const said = given ? [
       marks(desk.book, given.level), el("span", { class: "train-level", text: trainWords.level(desk.book, given.level) }),
-      el("span", { class: "note", text: `${trainWords.day(given.on)}, ${given.assessor}` }),
+      el("span", { class: "note", text: `${trainWords.day(given.at)}, ${given.by}` }),
       changed.length ? el("span", { class: "train-again", text: `opened again: ${changed.map((/** @type {any} */ one) => one.say).join(" ")}` }) : null,
     ] : [el("span", { class: "note", text: "no level" })];
     return el("td", { "data-head": person.name }, el("button", { type: "button", class: `train-cell${changed.length ? " is-again" : ""}`, id, on: { click: open } },

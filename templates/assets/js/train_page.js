@@ -7,7 +7,7 @@
 
   /** @type {any} */
   const seambook = /** @type {any} */ (window).seambook;
-  const found = document.getElementById("training_desk");
+  const found = document.getElementById("train_page");
   if (!found || !seambook.training) return;
   const place = found;
   const { el } = seambook.dom;
@@ -38,7 +38,7 @@
   }
 
   const desk = trainDesk.open(place, draw);
-  document.getElementById("training_without")?.setAttribute("hidden", "");
+  document.getElementById("train_page_without")?.setAttribute("hidden", "");
   window.addEventListener("hashchange", () => {
     desk.draw();
     if (document.activeElement === document.body) /** @type {any} */ (document.querySelector(".job-views [aria-current]"))?.focus({ preventScroll: true });

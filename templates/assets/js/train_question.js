@@ -65,15 +65,22 @@
 
   /** @param {Question} question @param {Held} held @param {boolean} isJudged */
   function typing(question, held, isJudged) {
-    const { unit } = question.field || {};
+    const { unit, sign } = question.field || {};
     const field = el("input", { type: "text", inputmode: "decimal", autocomplete: "off", value: held.answer, readonly: isJudged, on: { input: () => void (held.answer = field.value) } });
-    return el("div", { class: "train-field" }, labelled("train_typed", unit ? `Your answer, ${unit}` : "Your answer", field));
+    return el("div", { class: "train-field" }, labelled("train_typed", sign || unit ? `Your answer, ${sign || unit}` : "Your answer", field));
   }
 
-  /** The steps that a question shows, numbered as they stand in it. @param {Question} question */
+  /** What a question shows: steps, numbered as they stand in it, or the numbers that are given. @param {Question} question */
   function shown(question) {
     if (!question.items?.length) return null;
-    return el("ol", { class: "train-shown" }, question.items.map((/** @type {any} */ one) => el("li", { text: one.text })));
+    const isWork = question.sort === "work";
+    return el(isWork ? "ul" : "ol", { class: isWork ? "list train-numbers" : "train-shown" }, question.items.map((/** @type {any} */ one) => el("li", { text: one.text })));
+  }
+
+  /** Words of the trade in a question, each with the way to what it means. @param {Question} question */
+  function words(question) {
+    if (!question.words?.length) return null;
+    return el("p", { class: "note train-words" }, "Words: ", question.words.map((/** @type {any} */ { text, href: to }, /** @type {number} */ at) => [at ? ", " : "", el("a", { href: href(to), text })]));
   }
 
   /** Reasons with the ways to what they are of. @param {{text: string, href?: string}[]} say */
@@ -93,9 +100,11 @@
       : [shown(question), question.choices ? choosing(question, held, !!judged) : typing(question, held, !!judged)];
     return el("div", { class: "train-question" },
       el("p", { class: "train-ask", id: "train_ask", tabindex: "-1", text: question.ask }),
-      question.of ? el("p", { class: "note" }, "From: ", el("a", { href: href(question.of.href), text: question.of.text })) : null,
-      own, judged ? verdict(judged) : null);
+      question.note ? el("p", { class: "note", text: question.note }) : null,
+      own, words(question),
+      question.of ? el("p", { class: "note train-words" }, "From: ", el("a", { href: href(question.of.href), text: question.of.text })) : null,
+      judged ? verdict(judged) : null);
   }
 
-  seambook.trainQuestion = { begun, missing, block, reasons, isOrder };
+  seambook.trainQuestion = { begun, missing, block, shown, reasons, isOrder };
 })();

@@ -9,6 +9,7 @@
 
   /** @type {any} */
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
+  const LONGEST = 1000;
   const { el, button, focusOn } = seambook.dom;
   const { trainQuestion, trainStand, trainWords } = seambook;
 
@@ -35,9 +36,14 @@
     return trainQuestion.isOrder(question) ? JSON.parse(text) : text;
   }
 
+  /** The questions of a number, in the units that are shown. @param {any} lesson @param {string} seed @returns {any[]} */
+  function sheetOf(lesson, seed) {
+    return seambook.questions.sheet({ lesson, seed, system: seambook.units.system() });
+  }
+
   /** Show a round. @param {any} lesson @param {any} round @returns {Going} */
   function going(lesson, round) {
-    const sheet = seambook.questions.sheet({ lesson, seed: round.seed });
+    const sheet = sheetOf(lesson, round.seed);
     const at = Math.min(round.answers.length, sheet.length - 1);
     return { sheet, seed: round.seed, at, held: trainQuestion.begun(sheet[at]), judged: null, fault: "" };
   }
@@ -45,7 +51,7 @@
   /** @param {any} desk @param {any} lesson @param {any} state */
   function begin(desk, lesson, state) {
     const seed = trainWords.newSeed();
-    const asked = seambook.questions.sheet({ lesson, seed }).length;
+    const asked = sheetOf(lesson, seed).length;
     desk.change((/** @type {any} */ person) => {
       const round = { seed, begun: trainWords.now(), ended: null, asked, answers: [], against: trainStand.against(lesson.stands_on) };
       doneOf(person, lesson.id).rounds.push(round);
@@ -59,11 +65,16 @@
     const question = shown.sheet[shown.at];
     shown.fault = trainQuestion.missing(question, shown.held);
     if (shown.fault) return void desk.draw();
-    shown.judged = seambook.questions.judge(question, shown.held.answer);
+    const judged = seambook.questions.judge(question, shown.held.answer);
+    if (judged.unread) {
+      shown.fault = judged.say[0].text;
+      return void desk.draw();
+    }
+    shown.judged = judged;
     desk.change((/** @type {any} */ person) => {
       const round = doneOf(person, lesson.id).rounds.find((/** @type {any} */ one) => one.seed === shown.seed && !one.ended);
       if (!round || round.answers.some((/** @type {any} */ one) => one.id === question.id)) return;
-      round.answers.push({ id: question.id, sort: question.sort, answer: textOf(shown.held.answer), ok: shown.judged.ok, at: trainWords.now() });
+      round.answers.push({ id: question.id, sort: question.sort, given: textOf(shown.held.answer).slice(0, LONGEST), ok: shown.judged.ok, at: trainWords.now() });
       if (round.answers.length >= shown.sheet.length) round.ended = trainWords.now();
     });
     return focusOn("train_verdict");
@@ -96,7 +107,7 @@
 
   /** @param {any} question @param {number} at @param {any} answer */
   function asked(question, at, answer) {
-    const judged = answer && !answer.ok ? seambook.questions.judge(question, answerOf(question, answer.answer)) : null;
+    const judged = answer && !answer.ok ? seambook.questions.judge(question, answerOf(question, answer.given)) : null;
     return el("li", {}, el("p", {}, el("strong", { text: `${at + 1} ${answer?.ok ? "\u2713" : "\u00d7"} ` }), question.ask), judged ? trainQuestion.reasons(judged.say) : null);
   }
 
@@ -142,5 +153,5 @@
         el("a", { class: "control", href: trainWords.href(`training.html#view=sheet&lesson=${lesson.id}`), text: "The questions on paper" })));
   }
 
-  seambook.trainRound = { block, standing, doneOf };
+  seambook.trainRound = { block, standing, doneOf, sheetOf };
 })();

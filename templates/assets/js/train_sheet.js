@@ -37,9 +37,9 @@
   /** @param {any} question */
   function toAnswer(question) {
     if (trainQuestion.isOrder(question)) return el("ul", { class: "train-paper-order" }, question.items.map((/** @type {any} */ { text }, /** @type {number} */ at) => el("li", {}, el("span", { class: "train-box", "aria-hidden": "true" }), el("span", { text: `${LETTERS[at]}) ${text}` }))));
-    const items = question.items?.length ? el("ol", { class: "train-shown" }, question.items.map((/** @type {any} */ { text }) => el("li", { text }))) : null;
+    const items = trainQuestion.shown(question);
     if (question.choices) return [items, el("ul", { class: "train-paper-choices" }, question.choices.map((/** @type {any} */ { text }, /** @type {number} */ at) => el("li", {}, el("span", { class: "train-box", "aria-hidden": "true" }), el("span", { text: `${LETTERS[at]}) ${text}` }))))];
-    return [items, el("p", { class: "train-line" }, el("span", { class: "unseen", text: "Answer:" }), el("span", { class: "train-rule" }), question.field?.unit || "")];
+    return [items, el("p", { class: "train-line" }, el("span", { class: "unseen", text: "Answer:" }), el("span", { class: "train-rule" }), question.field?.sign || question.field?.unit || "")];
   }
 
   /** The right answer in words. @param {any} question @returns {string} */
@@ -47,14 +47,13 @@
     const { right, items, choices, field } = question;
     if (Array.isArray(right)) return right.map((id) => `${LETTERS[items.findIndex((/** @type {any} */ one) => one.id === id)]})`).join(" ");
     const at = choices ? choices.findIndex((/** @type {any} */ one) => one.id === right) : -1;
-    return at < 0 ? `${right}${field?.unit ? ` ${field.unit}` : ""}` : `${LETTERS[at]}) ${choices[at].text}`;
+    if (at < 0) return [typeof right === "number" ? seambook.numbers.fixed(right, field.digits) : right, field.sign || field.unit].filter(Boolean).join("\u00a0");
+    return `${LETTERS[at]}) ${choices[at].text}`;
   }
 
   /** Why it is right, as far as the question says. @param {any} question @returns {{text: string, href?: string}[]} */
   function whyOf({ explain, right }) {
-    if (!explain) return [];
-    const found = Array.isArray(explain) || typeof explain === "string" ? explain : explain[right] || explain[""] || [];
-    return [found].flat().map((one) => (typeof one === "string" ? { text: one } : one));
+    return (Array.isArray(right) ? null : explain?.[right]) || explain?.whole || [];
   }
 
   /** @param {any} lesson @param {string} seed @param {any[]} sheet */
@@ -62,7 +61,7 @@
     const orders = sheet.some(trainQuestion.isOrder);
     return el("article", { class: "train-paper", id: "train_paper-questions" }, head("Questions", lesson, seed, ["Name", "Day"]),
       orders ? el("p", { class: "note", text: "Where steps are to be put in order, write 1, 2, 3 into the boxes. Else tick one box, or write on the line." }) : null,
-      el("ol", { class: "train-paper-list" }, sheet.map((one) => el("li", {}, el("p", { class: "train-paper-ask", text: one.ask }), one.of ? el("p", { class: "note", text: one.of.text }) : null, toAnswer(one)))));
+      el("ol", { class: "train-paper-list" }, sheet.map((one) => el("li", {}, el("p", { class: "train-paper-ask", text: one.ask }), el("p", { class: "note", text: [one.of?.text, one.note].filter(Boolean).join(". ") }), toAnswer(one)))));
   }
 
   /** @param {any} desk @param {any} lesson @param {string} seed @param {any[]} sheet */
@@ -102,7 +101,7 @@
       return undefined;
     }
     const lesson = seambook.lessons[told.id];
-    const sheet = seambook.trainStand.hasQuestions(lesson) ? seambook.questions.sheet({ lesson, seed }) : [];
+    const sheet = seambook.trainStand.hasQuestions(lesson) ? seambook.trainRound.sheetOf(lesson, seed) : [];
     if (!sheet.length) return place.append(el("p", { class: "none", text: "This lesson asks no questions." }));
     return place.append(questions(lesson, seed, sheet), answers(desk, lesson, seed, sheet));
   }
