@@ -14,6 +14,8 @@
   const { breakdown, folder } = seambook;
   /** @type {{id: string, title: string, path: string, status: string}[]} */
   const all = seambook.training.procedures;
+  /** The heads of the sheet, as the shop's training says them. */
+  const heads = seambook.training.breakdown || { step: "Step", key_point: "Key point", reason: "Reason", about: "" };
   const sheet = el("div", { class: "breakdown-place", id: "breakdown_place" });
   const said = el("p", { class: "note", role: "status" });
   let turn = 0;
@@ -28,14 +30,14 @@
   function row(data, one) {
     const none = () => el("span", { class: "train-none", text: "\u2013" });
     return el("tr", {},
-      el("th", { scope: "row", "data-head": "Step" }, el("a", { class: "breakdown-number", href: `${folder.address(data.path)}#${one.key}`, text: String(one.number) }), el("span", { text: one.does })),
-      el("td", { "data-head": "Key point" }, one.keyPoint || none()), el("td", { "data-head": "Reason" }, one.why || none()));
+      el("th", { scope: "row", "data-head": heads.step }, el("a", { class: "breakdown-number", href: `${folder.address(data.path)}#${one.key}`, text: String(one.number) }), el("span", { text: one.does })),
+      el("td", { "data-head": heads.key_point }, one.keyPoint || none()), el("td", { "data-head": heads.reason }, one.why || none()));
   }
 
   /** @param {any} data @param {any[]} phases */
   function table(data, phases) {
     return el("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": data.title }, el("table", { class: "wordy breakdown" },
-      el("thead", {}, el("tr", {}, ["Step", "Key point", "Reason"].map((text) => el("th", { scope: "col", text })))),
+      el("thead", {}, el("tr", {}, [heads.step, heads.key_point, heads.reason].map((text) => el("th", { scope: "col", text })))),
       phases.map(({ title, rows }) => el("tbody", {}, el("tr", { class: "breakdown-phase" }, el("th", { scope: "rowgroup", colspan: 3, text: title })), rows.map((/** @type {any} */ one) => row(data, one))))));
   }
 
@@ -46,7 +48,7 @@
       el("header", { class: "breakdown-head" }, el("h2", {}, el("a", { href: folder.address(data.path), text: data.title })),
         el("p", { class: "note", text: number ? `Revision ${number}, ${date}` : "" })),
       data.banner ? el("p", { class: "banner breakdown-banner", text: data.banner }) : "",
-      el("p", { class: "note", text: "To teach from, not to work from: holds, measures and dangers stand in the procedure." }),
+      heads.about ? el("p", { class: "note", text: heads.about }) : "", el("p", { class: "note", text: "Measures, dangers and points that stop the work stand in the procedure." }),
       table(data, phases));
     document.title = document.title.replace(/^[^·]*/, `${data.title}, broken down `);
   }

@@ -85,6 +85,11 @@
     });
   }
 
+  /** How far an answer may be off, in words. @param {string} text @param {number} tolerance */
+  function within(text, tolerance) {
+    return tolerance > 0 ? `within ${text}` : "exactly";
+  }
+
   /** @param {Test} test @param {any} calculator @param {any} answer @param {Record<string, string>} typed @param {Record<string, string>} faults @returns {Row[]} */
   function compared(test, calculator, answer, typed, faults) {
     return Object.entries(test.compare || {}).flatMap(([id, { text, tolerance }]) => {
@@ -97,7 +102,7 @@
       const worked = answer.values[id];
       const ok = typeof worked === "number" && Math.abs(value - worked) <= tolerance * (1 + 1e-9);
       const found = `${typed[id].trim()}${/[a-z\u00b0%]/i.test(typed[id]) ? "" : ` ${output.unit.name}`}`.trim();
-      return [{ output: id, say: output.say, found, wanted: `${told(answer.outputs[id])}, within ${text}`, ok, note: "" }];
+      return [{ output: id, say: output.say, found, wanted: `${told(answer.outputs[id])}, ${within(text, tolerance)}`, ok, note: "" }];
     });
   }
 
@@ -125,5 +130,5 @@
     return { faults, rows: isUsable ? rows : [], warnings, ok: isUsable && rows.length > 0 && rows.every((one) => one.ok) };
   }
 
-  seambook.trainJudge = { draw, freshSeed, judge, inputOf, outputOf, told };
+  seambook.trainJudge = { draw, freshSeed, judge, inputOf, outputOf, told, within };
 })();

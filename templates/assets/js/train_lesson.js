@@ -35,15 +35,15 @@
   /** @param {any} desk @param {any} stood */
   function parts(desk, stood) {
     if (state.fault) return el("div", { class: "job-notice" }, el("p", { text: state.fault }), button("Try again", () => void load(desk), { id: "train_reload" }));
-    if (!state.isReady) return el("p", { class: "note", role: "status", text: "The questions are being made." });
     return [
       stood.questions ? el("section", { class: "train-part", "aria-labelledby": "train_questions" }, el("h2", { id: "train_questions", text: "Questions" }), trainRound.block(desk, lesson, stood.questions, state)) : null,
       stood.tests.length ? el("section", { class: "train-part", "aria-labelledby": "train_tests" }, el("h2", { id: "train_tests", text: "At the bench" }), stood.tests.map((/** @type {any} */ one) => trainBench.block(desk, lesson, one, state))) : null,
     ];
   }
 
-  /** @param {any} desk */
+  /** Nothing is drawn before all is there: what stands below would move. @param {any} desk */
   function draw(desk) {
+    if (!state.isReady && !state.fault) return undefined;
     const id = desk.person ? desk.person.id : "";
     if (state.person !== id) Object.assign(state, { person: id, going: null, result: null, benches: {} });
     const who = trainPeople.block(desk, state);
@@ -69,6 +69,5 @@
 
   const desk = trainDesk.open(place, draw);
   document.getElementById("train_desk_without")?.setAttribute("hidden", "");
-  desk.draw();
   void load(desk);
 })();

@@ -32,7 +32,7 @@
     const wanted = Object.entries(test.compare || {});
     if (!wanted.length || (test.measured || []).length) return null;
     const { outputs } = seambook.formula.run(calculator, given);
-    return el("p", { class: "train-worked" }, el("strong", { text: "It comes to: " }), wanted.map(([id, { text }]) => `${trainJudge.outputOf(calculator, id).say} ${trainJudge.told(outputs[id])}, within ${text}`).join("; "));
+    return el("p", { class: "train-worked" }, el("strong", { text: "It comes to: " }), wanted.map(([id, { text, tolerance }]) => `${trainJudge.outputOf(calculator, id).say} ${trainJudge.told(outputs[id])}, ${trainJudge.within(text, tolerance)}`).join("; "));
   }
 
   /** @param {any} test @param {string} seed */
@@ -57,6 +57,12 @@
         el("thead", {}, el("tr", {}, ["Skill", ...desk.book.levels.map((/** @type {any} */ one) => one.say), "Day, initials"].map((text) => el("th", { scope: "col", text })))),
         el("tbody", {}, own.map((/** @type {any} */ { title, summary }) => el("tr", {}, el("th", { scope: "row" }, title, el("span", { class: "note", text: summary })), [...desk.book.levels, ""].map(() => el("td", {}))))))),
       el("ul", { class: "train-means" }, desk.book.levels.map((/** @type {any} */ { say, means }) => el("li", {}, el("strong", { text: say }), `: ${means}`))));
+  }
+
+  /** What the shop wants seen to, with boxes to tick. @param {string[] | undefined} lines @param {string} title */
+  function toSee(lines, title) {
+    if (!lines?.length) return "";
+    return el("section", { class: "train-paper-test" }, el("h3", { text: title }), el("ul", { class: "train-paper-choices" }, lines.map((text) => el("li", {}, el("span", { class: "train-box", "aria-hidden": "true" }), el("span", { text })))));
   }
 
   /** @param {any} desk @param {any} told @param {string} seed */
@@ -89,7 +95,8 @@
       trainSheet.head("Trainer's sheet", lesson, seed, [desk.person ? `Learner: ${desk.person.name}` : "Learner", "Trainer", "Day"]),
       rests.length ? el("p", { class: "note", text: `Judged by: ${rests.join("; ")}.` }) : null,
       seambook.trainStand.hasQuestions(lesson) ? el("p", { class: "train-line" }, `Questions, sheet ${seed}: right`, el("span", { class: "train-rule" }), "of", el("span", { class: "train-rule" }), `${desk.book.pass} percent pass`) : null,
-      ...lesson.practical.map((/** @type {any} */ one) => bench(one, seed)), skills(desk, lesson) || ""));
+      toSee(desk.book.trainer?.before, "Before the learner comes"), ...lesson.practical.map((/** @type {any} */ one) => bench(one, seed)),
+      toSee(desk.book.trainer?.give, "Before a level is given"), skills(desk, lesson) || ""));
   }
 
   seambook.trainViews.trainer = { title: "Trainer's sheet", draw };
