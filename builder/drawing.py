@@ -141,7 +141,8 @@ class Drawing:
 
     def training_files(self) -> dict[str, bytes]:
         """Return what the pages of training need of the book, and the form of the files they save."""
-        data = view.training_book(self.book, self.unpacked(view.needed(self.book)))
+        needed = self.unpacked(view.needed(self.book))
+        data = view.training_book(self.book, needed, check.anyones_rules(self.way.law))
         return {
             view.TRAINING_DATA: render.assigned("training", data),
             view.TRAINING_FORM: render.assigned("trainingForm", training_file_schema(described=False)),

@@ -93,8 +93,7 @@ def job_book(
         "daily": [ref.id for ref, one in _of(book, State) if one.lasts == "day"],
         "acts": {ref.id: catalogue.title(ref) for ref in _refs(book, "act")},
         "subjects": {str(ref): catalogue.title(ref) for kind in NAMED for ref in _refs(book, kind)},
-        "wide": {id_: {"state": one.state, "other_side": one.is_other_side, "owners": one.owners}
-                 for id_, one in rules.items()},
+        "wide": anyones_data(rules),
         "methods": {ref.id: catalogue.title(ref) for ref in _refs(book, "method")},
         "hazards": {ref.id: {"title": one.title, "signal": one.signal, "say": book.word("signal", one.signal),
                              "rank": book.rank("signal", one.signal),
@@ -107,6 +106,12 @@ def job_book(
                      for ref, one in _of(book, Supply)},
         "planning": _planning(book) if book.planning is not None else None,
     }  # fmt: skip
+
+
+def anyones_data(rules: Mapping[str, AnyonesRule]) -> Data:
+    """Return the rules about whoever it may be, with whom each means."""
+    return {id_: {"state": one.state, "other_side": one.is_other_side, "owners": one.owners}
+            for id_, one in rules.items()}  # fmt: skip
 
 
 def _bought(book: Book, supply: Supply) -> Data:

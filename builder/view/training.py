@@ -33,9 +33,11 @@ the practical tests are entered here. This needs JavaScript, which does not run 
 and what is asked stands in what the lesson is read from."""
 
 DATA, FORM = "assets/training/book.js", "assets/training/form.js"
-ENGINE = ("numbers", "formula", "answers", "merge_chains", "merge_walk", "merge_arcs", "job_dom", "job_check")
+ENGINE = ("numbers", "formula", "answers", "links", "job_dom", "job_check")
 """What questions and desks are worked out and drawn with, and the pages of jobs, too."""
-QUESTIONS: tuple[str, ...] = ()
+QUESTIONS = tuple(f"question_{part}" for part in (
+    "chance", "law", "steps", "pairs", "order", "broken", "hazard", "numbers", "work", "sheet",
+))  # fmt: skip
 """What draws questions and judges answers."""
 DESK: tuple[str, ...] = ()
 """What keeps people and what they have passed, on the page of a lesson and on that of training."""

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from builder.formula.inputs import asked_unit, read_quantity
 from builder.formula.numbers import to_float
+from builder.model.job_law import AnyonesRule
 from builder.model.records.calculator import Calculator
 from builder.model.records.law import Rule
 from builder.model.records.lesson import Lesson
@@ -15,7 +16,9 @@ from builder.model.records.skill import Skill
 from builder.model.records.supporting import Hazard
 from builder.model.records.training import Training
 from builder.model.reference import Ref
+from builder.model.signs import SIGNS
 from builder.view.here import Book, Here
+from builder.view.job_book import anyones_data
 from builder.view.learnt_from import (
     Records,
     calculators_of,
@@ -42,8 +45,8 @@ def needed(book: Book) -> frozenset[Ref]:
     return frozenset(ref for one in skills for ref in rests_of_skill(book, one) if ref in book.catalogue.summaries)
 
 
-def training_book(book: Book, records: Records) -> Data:
-    """Return what every page of training needs; `records` holds what skills stand on."""
+def training_book(book: Book, records: Records, wide: Mapping[str, AnyonesRule]) -> Data:
+    """Return what every page of training needs; `records` holds what skills stand on, `wide` is as in jobs."""
     links = book.links
     return {
         "book": {"id": book.site.book_id, "title": book.site.title, "fingerprint": book.fingerprint},
@@ -68,6 +71,7 @@ def training_book(book: Book, records: Records) -> Data:
             ref.id: {"title": one.title, "because": plain_text(one.because), "path": links.path(ref)}
             for ref, one in _of(book, Rule)
         },
+        "wide": anyones_data(wide), "signs": SIGNS,
         "hazards": {ref.id: _hazard(book, ref, one) for ref, one in _of(book, Hazard)},
         "procedures": [
             {"id": ref.id, "title": one.title, "path": links.path(ref), "status": one.status}
