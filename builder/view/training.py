@@ -39,13 +39,15 @@ QUESTIONS = tuple(f"question_{part}" for part in (
     "chance", "law", "steps", "pairs", "order", "broken", "hazard", "numbers", "work", "sheet",
 ))  # fmt: skip
 """What draws questions and judges answers."""
-DESK: tuple[str, ...] = ()
+DESK = ("job_bar", *(f"train_{part}" for part in (
+    "hand", "words", "file", "join", "store", "stand", "judge", "desk", "people", "question", "round", "bench",
+)))  # fmt: skip
 """What keeps people and what they have passed, on the page of a lesson and on that of training."""
-LESSON: tuple[str, ...] = ()
+LESSON = ("train_lesson",)
 """The block of a lesson in which somebody practises; the last one starts it."""
-PEOPLE: tuple[str, ...] = ()
+PEOPLE = tuple(f"train_{part}" for part in ("list", "progress", "given", "matrix", "sheet", "trainer", "page"))
 """The page of training; the last one starts it."""
-SHEETS: tuple[str, ...] = ()
+SHEETS = ("breakdown_read", "breakdown_page")
 """The page of breakdown sheets; the last one starts it."""
 
 

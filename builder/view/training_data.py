@@ -29,6 +29,7 @@ from builder.view.learnt_from import (
     rests_of_lesson,
     rests_of_skill,
 )
+from builder.view.lists import TRAINING
 from builder.view.practical import practical_data
 from builder.view.prose import plain_text
 from builder.view.status import WITHDRAWN
@@ -108,7 +109,7 @@ def _hazard(book: Book, ref: Ref, hazard: Hazard) -> Data:
 
 def lesson_data(book: Book, ref: Ref, lesson: Lesson, records: Records) -> Data:
     """Return what the page of a lesson asks and judges by; `records` holds what it rests on."""
-    here = Here(book, book.links.path(ref))
+    here, at_root = Here(book, book.links.path(ref)), Here(book, TRAINING)  # what scripts show, they show anywhere
     procedures, calculators = procedures_of(book, lesson), calculators_of(book, lesson)
     judging = [living(book, Ref("calculator", one.calculator)) for one in lesson.practical]
     drawn = [f"assets/{part}/{one.id}.js" for one in procedures for part in ("job/procedure", "bay")]
@@ -120,7 +121,7 @@ def lesson_data(book: Book, ref: Ref, lesson: Lesson, records: Records) -> Data:
             "procedures": [{"id": one.id, "phases": _phases(book, one, steps)} for one, steps in procedures.items()],
             "calculators": [{"id": one.id, "from": dict(_drawn_from(book, lesson, one))} for one in calculators],
         },
-        "practical": [practical_data(here, one) for one in lesson.practical],
+        "practical": [practical_data(at_root, one) for one in lesson.practical],
         "stands_on": [rested_on(book, one, records) for one in rests_of_lesson(book, lesson)],
         "scripts": [*drawn, *worked],
     }  # fmt: skip
