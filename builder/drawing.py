@@ -6,7 +6,7 @@ none of them and would wait for them.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from functools import cached_property
 from typing import NamedTuple
@@ -16,11 +16,12 @@ from builder import work as work_stage
 from builder.crew import processes_for, spread
 from builder.formula import Fault, Program
 from builder.gathered import Gathered
-from builder.model.forms.job_file import job_file_schema
+from builder.model.forms.saved_file import job_file_schema, training_file_schema
 from builder.model.links import Catalogue
-from builder.model.records import KIND
+from builder.model.records import KIND, Record
 from builder.model.records.body import Panel, Seam
 from builder.model.records.job import Job
+from builder.model.records.lesson import Lesson
 from builder.model.records.procedure import Procedure
 from builder.model.records.vehicle import Vehicle
 from builder.model.reference import Ref
@@ -107,6 +108,8 @@ class Drawing:
             more_scripts, short = self.job_scripts(ref, record)
             parts = self.renderer.bay(view.bay_procedure(self.book, record, page))
             scripts |= more_scripts | {f"assets/bay/{ref.id}.js": render.assigned("bayParts", parts, ref.id)}
+        if isinstance(record, Lesson):
+            scripts |= self.lesson_scripts(ref, record)
         made = {page.path: self.renderer.render(page, self.book.site), **beside, **files, **scripts}
         for path, data in made.items():
             self.desk.put(path, data)
@@ -129,6 +132,27 @@ class Drawing:
         data = view.job_procedure(self.book, ref, record, law, takes)
         script = render.assigned("jobProcedures", data, ref.id)
         return {f"assets/job/procedure/{ref.id}.js": script}, view.job_short(self.book, ref, record, law, data)
+
+    def lesson_scripts(self, ref: Ref, record: Lesson) -> dict[str, bytes]:
+        """Return what a lesson's page draws questions and tests from; nothing where it has none."""
+        if not view.is_practised(record):
+            return {}
+        records = self.unpacked(view.rests_of_lesson(self.book, record))
+        data = view.lesson_data(self.book, ref, record, records)
+        return {view.lesson_path(ref): render.assigned("lessons", data, ref.id)}
+
+    def training_files(self) -> dict[str, bytes]:
+        """Return what the pages of training need of the book, and the form of the files they save."""
+        needed = self.unpacked(view.needed(self.book))
+        data = view.training_book(self.book, needed, check.anyones_rules(self.way.law))
+        return {
+            view.TRAINING_DATA: render.assigned("training", data),
+            view.TRAINING_FORM: render.assigned("trainingForm", training_file_schema(described=False)),
+        }
+
+    def unpacked(self, refs: Iterable[Ref]) -> dict[Ref, Record]:
+        """Return records whole."""
+        return {ref: unpack(ref, self.gathered) for ref in refs if ref in self.gathered.summaries}
 
     def job_files(self) -> dict[str, bytes]:
         """Return what a job needs of the book before any procedure is chosen."""
@@ -168,6 +192,7 @@ class Drawing:
             **{f"assets/method/{id_}.js": formula.emit_method(id_, method, self.programs).encode()
                for id_, method in work_stage.methods(self.shop)},
             **self.job_files(),
+            **self.training_files(),
             **delivery.early(self.book.site, self.way.order.templates),
             view.LABELS_DATA: render.assigned("labels", view.labels_data(self.book)),
             **self.index.files([*self.gathered.names(), *settings.unit_names(self.way.order.layers)], self.own.quiet),
@@ -237,7 +262,7 @@ class Drawing:
         review = {str(status): months for status, months in own.review.items()}
         return view.Book(
             self.catalogue, link.FolderLinks(), self.gathered.shelf, site, view.Prose(), self.gathered.pictures, units,
-            order.shop, review, self.way.planning().said, self.gathered.fingerprint,
+            order.shop, review, self.way.planning().said, self.way.training().said, self.gathered.fingerprint,
         )  # fmt: skip
 
     def _examples(self) -> dict[str, view.Example]:

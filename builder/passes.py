@@ -29,6 +29,7 @@ from builder.model.records.figure import Figure
 from builder.model.records.planning import Planning
 from builder.model.records.settings import BookSettings
 from builder.model.records.supporting import Scale
+from builder.model.records.training import Training
 from builder.model.reference import Mention, Ref
 from builder.model.shelf import Shelf
 from builder.order import Order
@@ -71,6 +72,7 @@ class Way:
         self._pairs: formula.Pairs | None = None
         self._manner: style.Manner | None = None
         self._planning: Said[Planning | None] | None = None
+        self._training: Said[Training | None] | None = None
         self._started = time.perf_counter()
 
     def discover(self, folders: frozenset[str] | None = None) -> Discovery:
@@ -132,6 +134,11 @@ class Way:
             check_stage.drawing_faults(gathered.shelf, gathered.summaries, gathered.broken)
         )
         self.problems += self.placed(check_stage.job_faults(gathered.shelf, catalogue))
+        training = self.training().said
+        self.problems += self.placed(
+            check_stage.lesson_faults(gathered.shelf, catalogue, programs, is_trained=training is not None)
+        )
+        self.problems += check_stage.training_problems(catalogue, self.places.locate)
         self.law = check_stage.make_law(gathered.shelf, catalogue)
         if not any(ref.kind == "rule" for ref, _ in faults):
             self._check_procedures(self.law)
@@ -198,6 +205,13 @@ class Way:
             self._planning, problems = settings.planning(self.order.layers)
             self.problems += problems
         return self._planning
+
+    def training(self) -> Said[Training | None]:
+        """Return how new people are taught, and where that is said."""
+        if self._training is None:
+            self._training, problems = settings.training(self.order.layers)
+            self.problems += problems
+        return self._training
 
     def has_failed(self) -> bool:
         """Whether what was found so far keeps the book from being published."""

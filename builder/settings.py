@@ -1,7 +1,7 @@
 """The layers' own files -> what they say about the book and about units; of several layers the last that says it wins.
 
-These files are no records: `book.yaml`, `units.yaml`, `house-style.yaml` and `planning.yaml` lie beside the folders of
-records.
+These files are no records: `book.yaml`, `units.yaml`, `house-style.yaml`, `planning.yaml` and `training.yaml` lie
+beside the folders of records.
 """
 
 from __future__ import annotations
@@ -15,6 +15,7 @@ from builder.model.problem import Problem
 from builder.model.records.planning import Planning
 from builder.model.records.settings import BookSettings
 from builder.model.records.style import HouseStyle
+from builder.model.records.training import Training
 from builder.model.records.units import UnitSettings
 from builder.model.reference import Ref
 from builder.model.tree import Mapping, follow, span_of
@@ -65,6 +66,11 @@ def house_style(layers: Sequence[Layer]) -> tuple[Said[HouseStyle], tuple[Proble
 def planning(layers: Sequence[Layer]) -> tuple[Said[Planning | None], tuple[Problem, ...]]:
     """Return how jobs are planned, with what is wrong in any layer's file; None where no layer says it."""
     return _last(layers, read.PLANNING_FILE, Planning, None)
+
+
+def training(layers: Sequence[Layer]) -> tuple[Said[Training | None], tuple[Problem, ...]]:
+    """Return how new people are taught, with what is wrong in any layer's file; None where no layer says it."""
+    return _last(layers, read.TRAINING_FILE, Training, None)
 
 
 def _last(layers: Sequence[Layer], name: str, type_: type[S], without: D) -> tuple[Said[S | D], tuple[Problem, ...]]:

@@ -123,7 +123,8 @@ def _number(form: Number) -> Schema:
 
 def _pointer(form: Pointer) -> Schema:
     if len(form.kinds) == 1:
-        return {"type": ["string", "integer"], "pattern": rf"^(?:{form.kinds[0]}:)?{ID_PATTERN}$"}
+        step = rf"(?:#{ID_PATTERN})?" if form.with_step else ""
+        return {"type": ["string", "integer"], "pattern": rf"^(?:{form.kinds[0]}:)?{ID_PATTERN}{step}$"}
     other = "(?:other:)?" if form.lone else ""
     lone = f"|{'|'.join(LONE_SUBJECTS)}" if form.lone else ""
     return {

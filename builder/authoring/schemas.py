@@ -10,21 +10,22 @@ from pathlib import Path
 from builder.authoring.placing import AuthoringError, place
 from builder.authoring.schema import DRAFT, MADE_BY, schema_of
 from builder.model.forms.form import form_of_record
-from builder.model.forms.job_file import job_file_schema
+from builder.model.forms.saved_file import job_file_schema, training_file_schema
 from builder.model.forms.wording import Scales
 from builder.model.near import a
 from builder.model.records import KINDS
 from builder.model.records.planning import Planning
 from builder.model.records.settings import BookSettings, ShopSettings
 from builder.model.records.style import HouseStyle
+from builder.model.records.training import Training
 from builder.model.records.units import UnitSettings
 
 FOLDER = "schemas"
 """Where a shop keeps them."""
 SETTINGS = {"shop": ShopSettings, "book": BookSettings, "units": UnitSettings, "house-style": HouseStyle,
-            "planning": Planning}  # fmt: skip
-JOB_FILE = "job-file"
-"""A job as the page of jobs saves it; no file of a shop's own folder."""
+            "planning": Planning, "training": Training}  # fmt: skip
+JOB_FILE, TRAINING_FILE = "job-file", "training-file"
+"""A job and people's training as pages save them; no files of a shop's own folder."""
 EXACTLY_ONE = {"rule": ("needs", "owes", "forbids", "if-both-first", "asks")}
 """Keys of which a record has one and no other; the types cannot say it, `shape` tells it as S210."""
 
@@ -36,6 +37,8 @@ def schema_files(scales: Scales) -> Mapping[str, str]:
     titles |= {name: (settings, f"Seambook: {name}.yaml") for name, settings in SETTINGS.items()}
     found = {name: schema_of(form_of_record(type_), title, scales) for name, (type_, title) in titles.items()}
     found[JOB_FILE] = {"$schema": DRAFT, "$comment": MADE_BY, "title": "Seambook: a job's file", **job_file_schema()}
+    found[TRAINING_FILE] = {"$schema": DRAFT, "$comment": MADE_BY, "title": "Seambook: a file of training",
+                            **training_file_schema()}
     for name, keys in EXACTLY_ONE.items():
         found[name]["oneOf"] = [{"required": [key]} for key in keys]
     return {f"{name}.json": json.dumps(one, indent=1, ensure_ascii=False) + "\n" for name, one in found.items()}

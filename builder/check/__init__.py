@@ -8,6 +8,7 @@ from builder.check.codes import CODES
 from builder.check.formulas import compile_programs, expression_faults, problem_of_fault
 from builder.check.jobs import job_faults
 from builder.check.law import Law, make_law
+from builder.check.lessons import lesson_faults
 from builder.check.messages import problems_of
 from builder.check.names import today
 from builder.check.order import left_behind
@@ -15,6 +16,7 @@ from builder.check.planned import planning_faults
 from builder.check.procedures import can_be_judged, circle_problems, stranger_problems
 from builder.check.shells import drawing_faults
 from builder.check.standing import standing_problems
+from builder.check.taught import training_problems
 from builder.check.told_job import anyones_rules, procedure_law
 from builder.model.job_law import ProcedureLaw
 from builder.model.links import Catalogue
@@ -88,5 +90,6 @@ def _relied_on(procedure: Summary, law: Law) -> list[Summary]:
 
 __all__ = [
     "CODES", "Law", "anyones_rules", "check_procedure", "circles", "compile_programs", "drawing_faults",
-    "expression_faults", "job_faults", "law_of", "make_law", "planning_faults", "problem_of_fault", "standing_problems",
+    "expression_faults", "job_faults", "law_of", "lesson_faults", "make_law", "planning_faults", "problem_of_fault",
+    "standing_problems", "training_problems",
 ]  # fmt: skip

@@ -79,7 +79,42 @@ A procedure that is issued relies on one that is not, or a withdrawn one sends i
 Whoever works from the book would come to a page that says not to work from it. Of a draft it is a warning, since it may
 be issued yet.""")
 
+TEST_NAMES_NOTHING = Code("C320", "test_names_nothing", """\
+A question or a practical test of a lesson names an input or an answer that its calculator does not have, or numbers for
+a calculator that the lesson does not ask. Most often the name is misspelt; the calculator's own page lists both.""")
+
+TEST_GIVES_WRONG = Code("C321", "test_gives_wrong", """\
+A practical test gives its calculator a value that it does not admit, leaves out one that it needs, or is passed with an
+answer that cannot come about; or numbers are to be drawn for a question that the input does not admit.""")
+
+NOTHING_TO_ASK = Code("C322", "nothing_to_ask", """\
+A lesson draws questions or a test from something that gives none: a procedure or a phase with fewer than four steps, a
+calculator that answers with a text alone, or one that works on a table of points.""")
+
+TEST_JUDGES_NOTHING = Code("C323", "test_judges_nothing", """\
+A practical test says neither with which answer it is passed after something was measured, nor which answer the learner
+finds alone. Everybody would pass it, or nobody.""")
+
+PATH_OUT_OF_ORDER = Code("C324", "path_out_of_order", """\
+In a path a lesson stands before one that it comes after, or stands there twice. Whoever follows the path would be
+taught what rests on a lesson they have not had.""")
+
+IN_NO_PATH = Code("C325", "lesson_in_no_path", """\
+The book has paths, and none of them has this lesson. A new hire who follows a path never comes to it.""")
+
+TAUGHT_BY_NOBODY = Code("C326", "skill_taught_by_nobody", """\
+No lesson teaches a skill that the book has. It stands in the skills matrix, and nobody can be shown the way to it.""")
+
+LESSON_BEHIND = Code("C327", "lesson_behind", """\
+A procedure that a lesson names was revised after the day on which the lesson was last read through. Its questions are
+made anew by themselves; what the trainer shows and says may not fit any more. Read the lesson against the revision.""")
+
+NO_TRAINING = Code("C328", "no_training_settings", """\
+A lesson draws questions, and no layer of the book has a `training.yaml` that says how many are asked and how many
+right answers pass. Until one does, nothing is asked.""")
+
 CODES = (STATE_MISSING, STATE_FORBIDDEN, STATE_OWED, WRONG_ORDER, NEEDLESS_EXEMPTION, RELIES_IN_A_CIRCLE,
          ACT_ON_STRANGER, KEPT_STRANGER, METHOD_NOT_ALLOWED, UNKNOWN_VIEW, OFF_ITS_VIEW, LINE_TOO_SHORT,
          VIEW_NAME_TAKEN, STEP_LACKS, PLANNING_NAMES_NOTHING, STEP_OF_NO_RUN, SIDE_THAT_DOES_NOT_FIT,
-         UNKNOWN_MEASURE, LEANS_ON_UNISSUED)  # fmt: skip
+         UNKNOWN_MEASURE, LEANS_ON_UNISSUED, TEST_NAMES_NOTHING, TEST_GIVES_WRONG, NOTHING_TO_ASK,
+         TEST_JUDGES_NOTHING, PATH_OUT_OF_ORDER, IN_NO_PATH, TAUGHT_BY_NOBODY, LESSON_BEHIND, NO_TRAINING)  # fmt: skip

@@ -73,6 +73,17 @@ def read_quantity(text: str, asked: Unit) -> Reading | str:
     return _finite(Reading(to_float(exact_base), (exact_base - asked.offset) / asked.factor))
 
 
+def read_tolerance(text: str, name: str, own: Unit) -> Reading | str:
+    """Read how far an answer may be off, alone (then in its unit) or with a unit; of a temperature a difference."""
+    reading = read_quantity(text, Unit(own.name, own.dimension, own.factor))
+    if not isinstance(reading, str):
+        return reading if reading.own >= 0 else f'the tolerance "{text}" is below nothing'
+    found = unit(text.split(" ", 1)[-1])
+    if found is not None and found.is_point:
+        return f"the tolerance of {name} is a difference: write delta_{found.name}"
+    return f'the tolerance "{text}" does not fit {name}: {reading}'
+
+
 def _finite(reading: Reading) -> Reading | str:
     is_finite = math.isfinite(reading.base) and math.isfinite(to_float(reading.own))
     return reading if is_finite else TOO_LARGE

@@ -7,11 +7,11 @@ from typing import NamedTuple
 
 from builder.formula.codes import BAD_PROOF, NO_PROOF
 from builder.formula.fault import Fault
-from builder.formula.inputs import Question, answer, read_quantity
+from builder.formula.inputs import Question, answer, read_quantity, read_tolerance
 from builder.formula.kinds import ChoiceKind, TextKind
 from builder.formula.numbers import to_float
 from builder.formula.outputs import Shown
-from builder.formula.units import Unit, unit
+from builder.formula.units import Unit
 from builder.model.near import offer
 from builder.model.records.calculator import NO_ANSWER, Calculator, Proof
 from builder.model.summary import KEY
@@ -123,11 +123,5 @@ def _expected(
 def _within(name: str, proof: Proof, own: Unit) -> float | str:
     """Return the tolerance in the output's unit; what is wrong with it where it cannot be used."""
     text = proof.within.get(name, "0") if isinstance(proof.within, dict) else proof.within
-    difference = Unit(own.name, own.dimension, own.factor)
-    reading = read_quantity(text, difference)
-    if isinstance(reading, str):
-        found = unit(text.split(" ", 1)[-1])
-        if found is not None and found.is_point:
-            return f"the tolerance of {name} is a difference: write delta_{found.name}"
-        return f'the tolerance "{text}" does not fit {name}: {reading}'
-    return to_float(reading.own) if reading.own >= 0 else f'the tolerance "{text}" is below nothing'
+    reading = read_tolerance(text, name, own)
+    return reading if isinstance(reading, str) else to_float(reading.own)

@@ -6,7 +6,7 @@ import re
 from functools import lru_cache
 
 NO_BREAK = "\u00a0"
-_SIGNS = {
+SIGNS = {
     "degC": "°C", "degF": "°F", "delta_degC": "°C", "delta_degF": "°F", "degree": "°", "percent": "%",
     "month": "months", "ohm": "Ω", "microohm": "µΩ", "uH": "µH",
     "inch": "in", "um": "µm", "micrometer": "µm", "millimeter": "mm", "thou": "mil",
@@ -20,7 +20,7 @@ _WORD = re.compile(r"[A-Za-z_]+")
 @lru_cache(maxsize=512)
 def sign(unit: str) -> str:
     """Return a unit's sign: `m**2/liter` is shown as m²/L."""
-    text = _WORD.sub(lambda found: _SIGNS.get(found[0], found[0]), unit)
+    text = _WORD.sub(lambda found: SIGNS.get(found[0], found[0]), unit)
     text = _POWER.sub(lambda found: found[1].translate(_RAISED), text)
     return text.replace("*", "·")
 

@@ -103,6 +103,8 @@ class Summary(NamedTuple):
     """Of a procedure where in the whole job it stands; empty where it does not say."""
     issues: tuple[Issue, ...] = ()
     """Of a procedure its revisions, newest first."""
+    read_through: str = ""
+    """Of a lesson the day on which its author last held it against what it names; empty where it says none."""
 
 
 class Locate(Protocol):

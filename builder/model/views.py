@@ -30,6 +30,7 @@ from builder.model.point_views import PointEntry, PointResults
 from builder.model.reference import Ref
 from builder.model.said import Said
 from builder.model.strip import Sheets
+from builder.model.training_views import TrainingDesk
 
 
 @dataclass(frozen=True, slots=True)
@@ -278,7 +279,7 @@ class Groups:
 Block = (
     Facts | Prose | Items | Links | Grid | Cards | Figure | Pictures | Warnings | Worked | Form | Plotted | Steps
     | Groups | Body | Laid | Sheets | PointEntry | PointResults | WayThere | Choosing | PlannedSegment | JobDesk
-    | DeviceDesk | Bay | LabelDesk
+    | DeviceDesk | Bay | LabelDesk | TrainingDesk
 )  # fmt: skip
 
 

@@ -6,6 +6,7 @@ from builder.read.files import (
     PLANNING_FILE,
     SETTINGS_FILES,
     STYLE_FILE,
+    TRAINING_FILE,
     UNITS_FILE,
     Places,
     digest,
@@ -17,6 +18,6 @@ from builder.read.files import (
 from builder.read.text import read_text
 
 __all__ = [
-    "BOOK_FILE", "CODES", "PLANNING_FILE", "SETTINGS_FILES", "STYLE_FILE", "UNITS_FILE", "Places", "digest", "discover",
-    "read", "read_at_once", "read_settings", "read_text",
+    "BOOK_FILE", "CODES", "PLANNING_FILE", "SETTINGS_FILES", "STYLE_FILE", "TRAINING_FILE", "UNITS_FILE", "Places",
+    "digest", "discover", "read", "read_at_once", "read_settings", "read_text",
 ]  # fmt: skip

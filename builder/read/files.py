@@ -27,7 +27,8 @@ from builder.read.text import read_text
 from builder.read.tree import parse
 
 BOOK_FILE, UNITS_FILE, STYLE_FILE, PLANNING_FILE = "book.yaml", "units.yaml", "house-style.yaml", "planning.yaml"
-SETTINGS_FILES = (BOOK_FILE, UNITS_FILE, STYLE_FILE, PLANNING_FILE)
+TRAINING_FILE = "training.yaml"
+SETTINGS_FILES = (BOOK_FILE, UNITS_FILE, STYLE_FILE, PLANNING_FILE, TRAINING_FILE)
 """A layer's own files, which are no records."""
 _ID = re.compile(ID_PATTERN)
 

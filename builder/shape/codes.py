@@ -33,8 +33,8 @@ EMPTY_LIST = Code("S208", "empty_list", """\
 A list is empty. Write `none` where there is nothing: an empty list leaves open whether it was forgotten.""")
 
 SAME_KEY = Code("S209", "same_key", """\
-Two steps of a procedure have the same key. Links, job files and revisions hang on a step's key, so each has its own,
-for good.""")
+Two steps of a procedure, or two practical tests of a lesson, have the same key. Links, job files, revisions and what
+people have passed hang on a key, so each has its own, for good.""")
 
 ONE_CONSEQUENCE = Code("S210", "one_consequence", """\
 A rule has one `when` and exactly one consequence: needs, owes, forbids, if-both-first or asks. Write two rules where

@@ -16,6 +16,7 @@ from builder.model.place import Span
 from builder.model.problem import Problem, Related
 from builder.model.records import KIND, Record
 from builder.model.records.law import Rule
+from builder.model.records.lesson import Lesson
 from builder.model.records.procedure import Procedure
 from builder.model.summary import Summary
 from builder.model.tree import Entry, Mapping, Sequence, plain, span_of
@@ -100,6 +101,8 @@ def _contradicts_itself(record: Record) -> bool:
     if isinstance(record, Procedure):
         keys = [step.key for phase in record.phases for step in phase.steps]
         return len(set(keys)) < len(keys) or not revisions_are_sound(record)
+    if isinstance(record, Lesson):
+        return len({one.key for one in record.practical}) < len(record.practical)
     return isinstance(record, Rule) and len(_consequences(record)) != 1
 
 
@@ -113,8 +116,10 @@ def _consequences(rule: Rule) -> list[str]:
 
 def _own_problems(record: Record, tree: Mapping, file: str) -> Iterator[Problem]:
     if isinstance(record, Procedure):
-        yield from _same_keys(tree, file)
+        yield from _same_keys(_step_keys(tree), "step", file)
         yield from revision_problems(record, tree, file)
+    elif isinstance(record, Lesson) and _contradicts_itself(record):
+        yield from _same_keys(_test_keys(tree), "test", file)
     elif isinstance(record, Rule) and _contradicts_itself(record):
         said = _consequences(record)
         found = f"it has {' and '.join(said)}" if said else "it has none"
@@ -125,17 +130,17 @@ def _own_problems(record: Record, tree: Mapping, file: str) -> Iterator[Problem]
         )  # fmt: skip
 
 
-def _same_keys(tree: Mapping, file: str) -> Iterator[Problem]:
+def _same_keys(keys: Iterable[Entry], what: str, file: str) -> Iterator[Problem]:
     first: dict[str, Span] = {}
-    for entry in _step_keys(tree):
+    for entry in keys:
         span = span_of(entry.value, file)
         text = plain(entry.value)
         if not isinstance(text, str):
             continue
         if text in first:
             yield Problem(
-                codes.SAME_KEY, span, f'another step is called "{text}" already', "give this step a key of its own",
-                see=(Related(first[text], "the first one"),),
+                codes.SAME_KEY, span, f'another {what} is called "{text}" already',
+                f"give this {what} a key of its own", see=(Related(first[text], "the first one"),),
             )  # fmt: skip
         first.setdefault(text, span)
 
@@ -149,3 +154,8 @@ def _step_keys(tree: Mapping) -> Iterator[Entry]:
                 yield step.entries["key"]
 
 
+def _test_keys(tree: Mapping) -> Iterator[Entry]:
+    tests = tree.entries["practical"].value
+    for test in tests.items if isinstance(tests, Sequence) else ():
+        if isinstance(test, Mapping):
+            yield test.entries["key"]

@@ -8,7 +8,9 @@ from functools import cache
 from builder.model.records import Record
 from builder.model.records.body import Panel, Seam, Segment
 from builder.model.records.law import StepPart
+from builder.model.records.lesson import Lesson
 from builder.model.records.page import Page
+from builder.model.records.path import LearningPath
 from builder.model.records.procedure import Earlier, Procedure, Revision, Step
 from builder.model.records.supporting import Scale, Term
 from builder.model.reference import Mention, Ref, parse_reference
@@ -37,6 +39,7 @@ def summarize(ref: Ref, record: Record, mentions: tuple[Mention, ...], scales: S
         status=record.status if isinstance(record, Procedure) else "",
         stage=(record.stage or "") if isinstance(record, Procedure) else "",
         issues=tuple(_issues(record.revision)) if isinstance(record, Procedure) else (),
+        read_through=(record.read_through or "") if isinstance(record, Lesson) else "",
         drawn=record.drawn if isinstance(record, Panel) else (),
         rests=tuple(rests_of(record)),
         stacks=tuple(_stack(segment) for segment in record.segments) if isinstance(record, Seam) else (),
@@ -70,6 +73,10 @@ def _relations(record: Record) -> Mapping[str, tuple[Ref, ...]]:
     if isinstance(record, Procedure):
         instead = {"replaced_by": _refs("procedure", (record.replaced_by,))} if record.replaced_by else {}
         return {"relies_on": _refs("procedure", record.relies_on), **instead}
+    if isinstance(record, Lesson):
+        return {"after": _refs("lesson", record.after), "teaches": _refs("skill", record.teaches)}
+    if isinstance(record, LearningPath):
+        return {"lessons": _refs("lesson", record.lessons)}
     return {}
 
 

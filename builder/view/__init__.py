@@ -16,9 +16,11 @@ from builder.model.records.job import Job
 from builder.model.records.law import Act, Method, Rule, State
 from builder.model.records.lesson import Lesson
 from builder.model.records.page import Page as PageRecord
+from builder.model.records.path import LearningPath
 from builder.model.records.procedure import Procedure
 from builder.model.records.settings import BookSettings
 from builder.model.records.shell import Shell
+from builder.model.records.skill import Skill
 from builder.model.records.supporting import Hazard, Scale, Source, Supply, Term, Tool
 from builder.model.records.table import Table
 from builder.model.records.vehicle import Vehicle
@@ -46,9 +48,11 @@ from builder.view.jobs import jobs_page
 from builder.view.labels import DATA as LABELS_DATA
 from builder.view.labels import labels_data, labels_page
 from builder.view.law import act_page, method_page, rule_page, state_page
+from builder.view.learnt_from import rests_of_lesson
 from builder.view.lesson import lesson_page
 from builder.view.letters import letter_pages
 from builder.view.lists import foot, lists_pages, navigation, stub_page
+from builder.view.path import path_page
 from builder.view.procedure import procedure_page
 from builder.view.prose import Prose
 from builder.view.quantities import Units
@@ -56,6 +60,7 @@ from builder.view.resting import value_pages
 from builder.view.seam import seam_page
 from builder.view.set_aside import set_aside_pages
 from builder.view.shell import shell_page
+from builder.view.skill import skill_page
 from builder.view.sources import sources_page
 from builder.view.strip import strip_pages, strips_of
 from builder.view.supporting import (
@@ -68,6 +73,10 @@ from builder.view.supporting import (
     tool_page,
 )
 from builder.view.text_page import text_page
+from builder.view.training import DATA as TRAINING_DATA
+from builder.view.training import FORM as TRAINING_FORM
+from builder.view.training import breakdown_page, is_practised, lesson_path, training_page
+from builder.view.training_data import lesson_data, needed, training_book
 from builder.view.used import used_pages
 from builder.view.vehicle import vehicle_page
 from builder.view.whole import Document, documents, files_of, is_printed, list_of_documents, printed
@@ -127,6 +136,10 @@ def _supporting(here: Here, ref: Ref, record: Record) -> Page:
             return vehicle_page(here, ref, record)
         case Lesson():
             return lesson_page(here, ref, record)
+        case LearningPath():
+            return path_page(here, ref, record)
+        case Skill():
+            return skill_page(here, ref, record)
         case Shell():
             return shell_page(here, ref, record)
         case Figure():
@@ -163,6 +176,8 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
     yield device_page(book)
     yield bay_page(book)
     yield labels_page(book)
+    yield training_page(book)
+    yield breakdown_page(book)
     yield from lists_pages(book)
     yield from letter_pages(book)
     yield about_page(book, settings, extra.fingerprint)
@@ -177,8 +192,9 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
 
 
 __all__ = [
-    "BOUND", "BOUND_OF", "LABELS_DATA", "Book", "Document", "Example", "Extra", "Here", "JobShort", "Prose", "Units",
-    "base_of", "bay_procedure", "book_pages", "documents", "files_of", "foot", "is_printed", "job_book", "job_example",
-    "job_procedure", "job_short", "labels_data",
-    "list_of_documents", "navigation", "pages_beside", "printed", "strips_of", "view",
+    "BOUND", "BOUND_OF", "LABELS_DATA", "TRAINING_DATA", "TRAINING_FORM", "Book", "Document", "Example", "Extra",
+    "Here", "JobShort", "Prose", "Units", "base_of", "bay_procedure", "book_pages", "documents", "files_of", "foot",
+    "is_practised", "is_printed", "job_book", "job_example", "job_procedure", "job_short", "labels_data",
+    "lesson_data", "lesson_path", "list_of_documents", "navigation", "needed", "pages_beside", "printed",
+    "rests_of_lesson", "strips_of", "training_book", "view",
 ]  # fmt: skip

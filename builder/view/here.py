@@ -13,6 +13,7 @@ from builder.model.records import KIND, Record
 from builder.model.records.planning import Planning
 from builder.model.records.settings import ShopSettings
 from builder.model.records.supporting import Scale
+from builder.model.records.training import Training
 from builder.model.reference import LONE_SUBJECTS, Ref
 from builder.model.said import Said, said
 from builder.model.signs import NO_BREAK
@@ -22,7 +23,8 @@ from builder.view.quantities import Units
 from builder.view.status import standing
 
 NOTHING = Html("")
-LOOKED_UP = frozenset({"procedure", "seam", "calculator", "decision", "table", "lesson", "page", "method", "vehicle"})
+LOOKED_UP = frozenset({"procedure", "seam", "calculator", "decision", "table", "lesson", "page", "method", "vehicle",
+                       "path", "skill"})  # fmt: skip
 """Kinds whose title is written out on paper behind a way that is called something else."""
 
 
@@ -44,6 +46,8 @@ class Book:
     """After how many months a procedure is looked at again, by its status."""
     planning: Planning | None = None
     """How jobs are planned."""
+    training: Training | None = None
+    """How new people are taught."""
     fingerprint: str = ""
     """The same for two books that were made from the same records."""
     known_links: dict[tuple[str, Ref], Link] = field(default_factory=dict)

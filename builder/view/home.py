@@ -12,9 +12,10 @@ from builder.model.views import Block, Group, Groups, Link, Links, Page
 from builder.view import parts, stages
 from builder.view.here import Book, Here
 from builder.view.jobs import way_to_jobs
-from builder.view.lists import AZ, HOME, LISTS, note_of, plain_page
+from builder.view.lists import AZ, HOME, LISTS, TRAINING, note_of, plain_page
 from builder.view.moments import groups_of
 from builder.view.shell import WORDS, in_words, unfold
+from builder.view.training_data import in_turn
 
 MOST = 24
 """Records of a kind that the page lists; the rest are a word away: a large book begins as lightly as a small one."""
@@ -82,8 +83,11 @@ def _is_on_first_page(record: Record | None) -> bool:
 
 
 def _learn(here: Here, refs: dict[str, list[Ref]]) -> tuple[Block, ...]:
-    """Where somebody new begins: pages to read, lessons, and the words of the trade."""
-    links = _first(_sorted(here, refs.get("page", [])), "page", "pages")
+    """Where somebody new begins: paths in their order, pages to read, lessons, and the words of the trade."""
+    links = [here.link_to(ref, "a path of lessons") for ref, _ in in_turn(here.book)][:MOST]
+    if refs.get("lesson"):
+        links.append(Link("Training", TRAINING, "who learns here, and what each can do"))
+    links += _first(_sorted(here, refs.get("page", [])), "page", "pages")
     links += _first(_sorted(here, refs.get("lesson", [])), "lesson", "lessons")
     if words := len(refs.get("term", ())):
         links.append(Link("Words of the trade", f"{LISTS}#term", f"{words} explained, with what else they are called"))

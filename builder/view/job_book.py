@@ -19,6 +19,7 @@ from builder.model.reference import Ref
 from builder.model.signs import sign, with_sign
 from builder.view.here import Book
 from builder.view.job_procedure import Data, stage_at
+from builder.view.law import anyones_data
 from builder.view.prose import plain_text
 from builder.view.units import minutes
 
@@ -93,8 +94,7 @@ def job_book(
         "daily": [ref.id for ref, one in _of(book, State) if one.lasts == "day"],
         "acts": {ref.id: catalogue.title(ref) for ref in _refs(book, "act")},
         "subjects": {str(ref): catalogue.title(ref) for kind in NAMED for ref in _refs(book, kind)},
-        "wide": {id_: {"state": one.state, "other_side": one.is_other_side, "owners": one.owners}
-                 for id_, one in rules.items()},
+        "wide": anyones_data(rules),
         "methods": {ref.id: catalogue.title(ref) for ref in _refs(book, "method")},
         "hazards": {ref.id: {"title": one.title, "signal": one.signal, "say": book.word("signal", one.signal),
                              "rank": book.rank("signal", one.signal),

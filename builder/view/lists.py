@@ -17,6 +17,7 @@ ABOUT, CODES, SOURCES, WRITING = "about.html", "codes.html", "sources.html", "wr
 CHANGES, DUE = "changes.html", "due.html"
 SET_ASIDE, JOBS, BAY, DEVICE = "set-aside.html", "jobs.html", "bay.html", "device.html"
 LABELS = "labels.html"
+TRAINING, BREAKDOWN = "training.html", "breakdown.html"
 PRINT = "print.html"
 
 
@@ -29,9 +30,10 @@ def navigation() -> tuple[tuple[str, str], ...]:
 def foot(*, whole: bool = False) -> tuple[tuple[str, str], ...]:
     """Return what every page's foot leads to; to the whole book only where it is made to print."""
     return (
-        ("A to Z", AZ), ("Labels, to print", LABELS), ("About this book", ABOUT), ("Where figures come from", SOURCES),
-        ("Rules set aside", SET_ASIDE), ("What changed", CHANGES), ("Due for review", DUE),
-        ("How to write records", WRITING), ("What a problem means", CODES), ("On this device", DEVICE),
+        ("A to Z", AZ), ("Training", TRAINING), ("Labels, to print", LABELS), ("About this book", ABOUT),
+        ("Where figures come from", SOURCES), ("Rules set aside", SET_ASIDE), ("What changed", CHANGES),
+        ("Due for review", DUE), ("How to write records", WRITING), ("What a problem means", CODES),
+        ("On this device", DEVICE),
         *((("The whole book, to print", PRINT),) if whole else ()),
     )  # fmt: skip
 

@@ -22,6 +22,7 @@ from builder.view.review import SCRIPT, review_row
 from builder.view.revised import approver, revisions
 from builder.view.stages import PROCEDURE, goes_on_in
 from builder.view.status import BANNER, STATUS, standing
+from builder.view.training import way_to_breakdown
 from builder.view.units import minutes
 from builder.view.used import some_users
 from builder.view.warnings import gathered, told_once, warnings
@@ -52,6 +53,7 @@ def procedure_page(
         *_passed_on(here, procedure),
         *_goes_on(here, ref),
         Items("Close-out", here.lines(procedure.close_out), "Nothing beside the steps.", "part_close_out", tick=True),
+        Links("To teach it", (way_to_breakdown(here, ref),), anchor="part_teach"),
         Links("Sources", here.links("source", procedure.sources), "None.", "part_sources"),
         revisions(here, procedure),
         uses(here, ref, "part_uses"),

@@ -4,8 +4,8 @@ STATUS = {
     "draft": "Draft", "checked": "Checked at the desk", "proven": "Proven on a car", "issued": "Issued",
     "withdrawn": "Withdrawn",
 }  # fmt: skip
-ISSUED = "issued"
-"""To be worked from: what a reader takes for granted where nothing is said beside a link."""
+ISSUED, WITHDRAWN = "issued", "withdrawn"
+"""To be worked from, what a reader takes for granted where nothing is said beside a link; and no longer."""
 BANNER = {
     "draft": "Draft, not issued: for reading, not for working.",
     "checked": "Checked at the desk, not issued: for reading, not for working.",

@@ -16,7 +16,7 @@ import pytest
 from jsonschema import Draft7Validator
 from playwright.sync_api import Browser, Page
 
-from builder.model.forms.job_file import job_file_schema
+from builder.model.forms.saved_file import job_file_schema
 from tests.books.laying import TINY
 from tests.browser.watched import PHONE, Watched
 from tests.site.building import build, seambook

@@ -53,6 +53,8 @@ class Pointer:
 
     kinds: tuple[str, ...]
     lone: bool
+    with_step: bool = False
+    """Of one kind: a step may stand behind the id."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,7 +165,7 @@ def _annotated(inner: Any, extras: tuple[Any, ...]) -> Form:
     for extra in extras:
         match extra:
             case marks.Points():
-                return Pointer(extra.kinds, extra.lone)
+                return Pointer(extra.kinds, extra.lone, extra.with_step)
             case marks.BelowHead():
                 return Text(marked=True)
             case marks.Word():

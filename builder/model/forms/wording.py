@@ -21,6 +21,7 @@ from builder.model.forms.form import (
 from builder.model.near import a
 from builder.model.records.fields import NONE, ReadingId, StepId
 from builder.model.records.job import Clock, Moment
+from builder.model.records.lesson import Between
 from builder.model.records.procedure import IsoDate
 from builder.model.reference import LONE_SUBJECTS
 
@@ -28,6 +29,7 @@ Scales = Mapping[str, tuple[str, ...]]
 AS_WRITTEN = {
     hint.__metadata__[0].pattern: said for hint, said in (  # type: ignore[attr-defined]
         (IsoDate, "a date: year-month-day"),
+        (Between, "two values: 0.8 mm to 1.5 mm"),
         (Moment, "a day and a time: 2026-11-30T08:00"),
         (Clock, "a time of day: 08:30"),
         (StepId, "a step of the job: procedure@left#step-key, or procedure@#step-key where a car has it once"),
@@ -88,7 +90,7 @@ def _number(form: Number) -> str:
 
 def _pointer(form: Pointer) -> str:
     if len(form.kinds) == 1:
-        return f"the id of {a(form.kinds[0])}"
+        return f"the id of {a(form.kinds[0])}" + (", or id#step" if form.with_step else "")
     names = ", ".join(f"{kind}:id" for kind in form.kinds)
     lone = f", {', '.join(LONE_SUBJECTS)}; other: before it means the other side"
     return f"one of {names}{lone if form.lone else ''}"

@@ -11,8 +11,10 @@ from builder.model.records.job import Job
 from builder.model.records.law import Act, Method, Rule, State
 from builder.model.records.lesson import Lesson
 from builder.model.records.page import Page
+from builder.model.records.path import LearningPath
 from builder.model.records.procedure import Procedure
 from builder.model.records.shell import Shell
+from builder.model.records.skill import Skill
 from builder.model.records.supporting import Hazard, Scale, Source, Supply, Term, Tool
 from builder.model.records.table import Table
 from builder.model.records.vehicle import Vehicle
@@ -20,7 +22,7 @@ from builder.model.records.vehicle import Vehicle
 Record = (
     Panel | Seam | Cavity | Opening | Method | Act | State | Rule | Procedure | Calculator | Table
     | Supply | Tool | Hazard | Term | Source | Scale | Vehicle | Lesson | Figure | Shell | Page | Decision | Defect
-    | Job
+    | Job | Skill | LearningPath
 )  # fmt: skip
 
 
@@ -62,7 +64,9 @@ KINDS = (
     Kind("tool", "tools", Tool, "Tools", shelf=True),
     Kind("table", "tables", Table, "Tables", shelf=True),
     Kind("job", "jobs", Job, "Jobs", shelf=True),
-    Kind("lesson", "lessons", Lesson, "Lessons"),
+    Kind("lesson", "lessons", Lesson, "Lessons", shelf=True),
+    Kind("path", "paths", LearningPath, "Learning paths", shelf=True),
+    Kind("skill", "skills", Skill, "Skills", shelf=True),
     Kind("page", "pages", Page, "Pages", ending=".md"),
     Kind("figure", "figures", Figure, "Figures and photos", shelf=True, pictures=True),
     Kind("term", "terms", Term, "Terms", shelf=True),

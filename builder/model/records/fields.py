@@ -111,6 +111,8 @@ class Points:
     kinds: tuple[str, ...]
     lone: bool = False
     """Whether `body` and `welder` may stand here, and `other:` before a reference."""
+    with_step: bool = False
+    """Whether of one kind a step may be named behind the id: `id#step`."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,5 @@
-"""The form of a job -> the schema of the file it is saved in: JSON, in the subset of draft 7 that job_check.js reads.
+"""The form of what a page saves, a job or people's training -> the schema of its file: JSON, in the subset of draft 7
+that job_check.js reads.
 
 It differs from a record's schema, since a file is written by a program and read again by later ones. Keys that are not
 known are admitted, as they are kept. A key that may be left out may also stand with nothing in it.
@@ -10,6 +11,7 @@ from typing import Any
 
 from builder.model.forms.form import Form, Items, Key, Named, Number, Part, Pointer, Text, Words, form_of_record
 from builder.model.records.job import JobFile
+from builder.model.records.training_file import TrainingFile
 from builder.model.reference import ID_PATTERN
 
 Schema = dict[str, Any]
@@ -23,6 +25,11 @@ LEFT_OUT = ("was",)
 def job_file_schema(*, described: bool = True) -> Schema:
     """Return the schema of a job's file; without its descriptions it is what a page checks files by."""
     return _value(form_of_record(JobFile), described)
+
+
+def training_file_schema(*, described: bool = True) -> Schema:
+    """Return the schema of a file of people's training."""
+    return _value(form_of_record(TrainingFile), described)
 
 
 def _part(part: Part, described: bool) -> Schema:
@@ -75,4 +82,4 @@ def _scalar(form: Form) -> Schema:
                 "type": "string", **({"pattern": form.pattern} if form.pattern else {}),
                 **({} if form.longest is None else {"maxLength": form.longest}),
             }  # fmt: skip
-    raise TypeError(f"a job's file holds no {form}")
+    raise TypeError(f"a saved file holds no {form}")

@@ -1,0 +1,108 @@
+/**
+ * The procedures that a lesson asks about, ready to be asked: what each step says, why it is done, where it stands, and
+ * what the law says of any order of them. Reads what the pages of jobs and of the bay are told. Pure.
+ */
+
+(function () {
+  "use strict";
+
+  /** @type {any} */
+  const page = window;
+  /** @type {any} */
+  const seambook = (page.seambook = page.seambook || {});
+
+  /**
+   * @typedef {{text: string, href?: string}} Told  What is said, and where in the book it stands.
+   * @typedef {{at: number, key: string, phase: number, do: string, why: string, keyPoint: string, href: string, hazards: string[], act: string,
+   *   on: string[], traits: string[], terms: Told[]}} AskedStep
+   * @typedef {{id: string, title: string, href: string, hazards: string[], steps: AskedStep[], law: LawBook, own: number[],
+   *   fresh: (order: number[], isFirstEnough?: boolean) => LawBreach[]}} AskedProcedure
+   *   `own` is its own order; `fresh` are the rules that another order breaks and its own does not.
+   * @typedef {{procedure: AskedProcedure, isMeant: (step: AskedStep) => boolean}} Asked  With the phases that are meant.
+   */
+
+  /** @type {Map<string, AskedProcedure | null>} */
+  const known = new Map();
+
+  /** @param {any} lesson @returns {Asked[]} */
+  function of(lesson) {
+    return lesson.questions.procedures.flatMap((/** @type {{id: string, phases: number[] | null}} */ { id, phases }) => {
+      const procedure = procedureOf(id);
+      return procedure ? [{ procedure, isMeant: (/** @type {AskedStep} */ step) => !phases || phases.includes(step.phase) }] : [];
+    });
+  }
+
+  /** @param {string} id @returns {AskedProcedure | null} */
+  function procedureOf(id) {
+    const found = known.get(id);
+    if (found) return found;
+    const data = (seambook.jobProcedures || {})[id];
+    const made = data ? read(data, (seambook.bayParts || {})[id]) : null;
+    known.set(id, made);
+    return made;
+  }
+
+  /** @param {any} data @param {any} bay @returns {AskedProcedure} */
+  function read(data, bay) {
+    const law = seambook.questionLaw.open(data, seambook.training.wide || {});
+    const own = data.steps.map((/** @type {any} */ _, /** @type {number} */ at) => at);
+    const before = new Set(seambook.questionLaw.judge(law, own).map(nameOf));
+    const isFresh = (/** @type {LawBreach} */ breach) => !before.has(nameOf(breach));
+    return {
+      id: data.id, title: data.title, href: data.path, hazards: data.hazards || [], law, own,
+      steps: data.steps.map((/** @type {any} */ step, /** @type {number} */ at) => stepOf(step, at, data, told(bay, step.key))),
+      fresh: (order, isFirstEnough) => seambook.questionLaw.judge(law, order, isFirstEnough ? isFresh : undefined).filter(isFresh),
+    };
+  }
+
+  /** @param {any} bay @param {string} key */
+  function told(bay, key) {
+    return (bay && bay.steps[key] && bay.steps[key].told) || "";
+  }
+
+  /** By what a breach is the same as in another order. @param {LawBreach} breach */
+  function nameOf({ sort, rule, at, state }) {
+    return `${sort} ${rule} ${at} ${state}`;
+  }
+
+  /** @param {any} step @param {number} at @param {any} data @param {string} html @returns {AskedStep} */
+  function stepOf(step, at, data, html) {
+    const [before] = html.split('<dl class="choices">');
+    return {
+      at, key: step.key, phase: step.phase || 0, do: step.do, keyPoint: step.key_point || "", why: textOf(partOf(html, "why")),
+      href: `${data.path}#${step.key}`, hazards: step.hazards || [], act: step.act, on: step.on || [], traits: step.traits || [],
+      terms: [...before.matchAll(/<a href="(terms\/[^"]*)">([^<]*)<\/a>/g)].map(([, href, text]) => ({ text: textOf(text), href })),
+    };
+  }
+
+  /** A part of what the bay shows of a step. @param {string} html @param {string} name */
+  function partOf(html, name) {
+    const found = new RegExp(`<div class="${name}">([^]*?)</div>`).exec(html);
+    return found ? found[1] : "";
+  }
+
+  const ENTITIES = /** @type {Record<string, string>} */ ({ amp: "&", lt: "<", gt: ">", quot: '"', "#39": "'", "#34": '"' });
+
+  /** @param {string} html as the builder writes it */
+  function textOf(html) {
+    return html.replace(/<[^>]*>/g, "").replace(/&(amp|lt|gt|quot|#39|#34);/g, (_, name) => ENTITIES[name]).replace(/\s+/g, " ").trim();
+  }
+
+  /** What a step says for itself, its way included. @param {AskedStep} step @returns {Told} */
+  function reasonOf(step) {
+    return { text: step.why || step.keyPoint || step.do, href: step.href };
+  }
+
+  /** What a rule says for itself. @param {string} id @returns {Told} */
+  function ruleOf(id) {
+    const rule = seambook.training.rules[id];
+    return rule ? { text: `${rule.title}. ${rule.because}`, href: rule.path } : { text: id };
+  }
+
+  /** The words of the trade in some steps, each once, with the way to its page. @param {AskedStep[]} steps @returns {Told[]} */
+  function wordsOf(steps) {
+    return [...new Map(steps.flatMap((step) => step.terms).map((one) => [one.href, one])).values()];
+  }
+
+  seambook.questionSteps = { of, procedureOf, reasonOf, ruleOf, wordsOf };
+})();
