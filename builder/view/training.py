@@ -47,7 +47,7 @@ LESSON = ("train_lesson",)
 """The block of a lesson in which somebody practises; the last one starts it."""
 PEOPLE = tuple(f"train_{part}" for part in ("list", "progress", "given", "matrix", "sheet", "trainer", "page"))
 """The page of training; the last one starts it."""
-SHEETS = ("breakdown_read", "breakdown_page")
+SHEETS = ("train_words", "breakdown_read", "breakdown_page")
 """The page of breakdown sheets; the last one starts it."""
 
 

@@ -1,6 +1,6 @@
 /**
  * The breakdown sheet of a procedure, to teach from: step, key point, reason. The address says of which procedure. Needs
- * breakdown_read.js and job_dom.js.
+ * breakdown_read.js, train_words.js and job_dom.js.
  */
 (function () {
   "use strict";
@@ -46,7 +46,7 @@
     const { number, date } = data.revision || {};
     sheet.replaceChildren(
       el("header", { class: "breakdown-head" }, el("h2", {}, el("a", { href: folder.address(data.path), text: data.title })),
-        el("p", { class: "note", text: number ? `Revision ${number}, ${date}` : "" })),
+        el("p", { class: "note", text: number ? `Revision ${number}, ${seambook.trainWords.day(date)}` : "" })),
       data.banner ? el("p", { class: "banner breakdown-banner", text: data.banner }) : "",
       heads.about ? el("p", { class: "note", text: heads.about }) : "", el("p", { class: "note", text: "Measures, dangers and points that stop the work stand in the procedure." }),
       table(data, phases));

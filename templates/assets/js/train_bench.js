@@ -134,7 +134,7 @@
     };
     const by = el("input", { type: "text", autocomplete: "off", maxlength: 120, value: bench.typed.by, on: { input: () => void (bench.typed.by = by.value) } });
     return el("section", { class: "train-test", "aria-labelledby": `${name}-title` },
-      el("h3", { id: `${name}-title`, tabindex: "-1", text: test.title }), el("p", { class: "note", text: standing(stood) }),
+      el("h4", { id: `${name}-title`, tabindex: "-1", text: test.title }), el("p", { class: "note", text: standing(stood) }),
       prose(test.do), givens(calculator, trainJudge.draw(test, bench.seed)),
       bench.came ? [verdict(lesson, test, bench), button("Try it again", again, { id: `${name}-again` })] : [
         el("div", { class: "job-fields" }, (test.measured || []).map((/** @type {any} */ one) => measured(name, calculator, one, bench)),

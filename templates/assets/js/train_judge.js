@@ -73,7 +73,8 @@
   function answerWords(calculator, output, answer) {
     const step = calculator.steps.find((/** @type {any} */ one) => one.name === output);
     const branch = step && (step.decide || []).find((/** @type {any} */ one) => one.answer === answer);
-    return branch ? branch.say : outputOf(calculator, output)?.labels?.[answer] || String(answer);
+    const { labels, unit } = outputOf(calculator, output);
+    return branch ? branch.say : labels?.[answer] || `${answer}${unit?.name ? ` ${unit.name}` : ""}`;
   }
 
   /** @param {Test} test @param {any} calculator @param {any} answer @returns {Row[]} */

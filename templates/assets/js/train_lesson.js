@@ -36,8 +36,8 @@
   function parts(desk, stood) {
     if (state.fault) return el("div", { class: "job-notice" }, el("p", { text: state.fault }), button("Try again", () => void load(desk), { id: "train_reload" }));
     return [
-      stood.questions ? el("section", { class: "train-part", "aria-labelledby": "train_questions" }, el("h2", { id: "train_questions", text: "Questions" }), trainRound.block(desk, lesson, stood.questions, state)) : null,
-      stood.tests.length ? el("section", { class: "train-part", "aria-labelledby": "train_tests" }, el("h2", { id: "train_tests", text: "At the bench" }), stood.tests.map((/** @type {any} */ one) => trainBench.block(desk, lesson, one, state))) : null,
+      stood.questions ? el("section", { class: "train-part", "aria-labelledby": "train_questions" }, el("h3", { id: "train_questions", text: "Questions" }), trainRound.block(desk, lesson, stood.questions, state)) : null,
+      stood.tests.length ? el("section", { class: "train-part", "aria-labelledby": "train_tests" }, el("h3", { id: "train_tests", text: "At the bench" }), stood.tests.map((/** @type {any} */ one) => trainBench.block(desk, lesson, one, state))) : null,
     ];
   }
 
