@@ -14,7 +14,9 @@ OTHERWISE = 2_500_000
 """Bytes after which a group is full, by what is in it: a phone unpacks 100 kB of what is packed in a part of a second,
 and pages of one kind pack into a fortieth."""
 STYLE, HOME = "assets/css/book.css", "index.html"
-_OF_RECORD = re.compile(r"assets/(?:job/|training/)?(procedure|bay|seam|strip|calc|method|lesson)/(?:drawing/)?([a-z0-9-]+)\.js")
+_OF_RECORD = re.compile(
+    r"assets/(?:job/|training/)?(procedure|bay|seam|strip|calc|method|lesson)/(?:drawing/)?([a-z0-9-]+)\.js"
+)
 _PAGE = re.compile(r"([a-z-]+)/([a-z0-9-]+)\.html")
 _PLACES = {
     "procedure": "procedures", "bay": "procedures", "seam": "seams", "strip": "seams", "strips": "seams",
