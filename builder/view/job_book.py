@@ -19,6 +19,7 @@ from builder.model.reference import Ref
 from builder.model.signs import sign, with_sign
 from builder.view.here import Book
 from builder.view.job_procedure import Data, stage_at
+from builder.view.law import anyones_data
 from builder.view.prose import plain_text
 from builder.view.units import minutes
 
@@ -106,12 +107,6 @@ def job_book(
                      for ref, one in _of(book, Supply)},
         "planning": _planning(book) if book.planning is not None else None,
     }  # fmt: skip
-
-
-def anyones_data(rules: Mapping[str, AnyonesRule]) -> Data:
-    """Return the rules about whoever it may be, with whom each means."""
-    return {id_: {"state": one.state, "other_side": one.is_other_side, "owners": one.owners}
-            for id_, one in rules.items()}  # fmt: skip
 
 
 def _bought(book: Book, supply: Supply) -> Data:

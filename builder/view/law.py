@@ -1,9 +1,11 @@
-"""Methods, acts, states and rules -> their pages."""
+"""Methods, acts, states and rules -> their pages, and what scripts are told of rules about whoever it may be."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from typing import Any
 
+from builder.model.job_law import AnyonesRule
 from builder.model.records.law import Act, Asked, Ban, Effect, Method, Need, Owed, Rule, Spoil, State, StepPart
 from builder.model.reference import Ref
 from builder.model.views import Block, Facts, Grid, Html, Items, Links, Page, Prose, Row
@@ -183,3 +185,9 @@ def _unless(here: Here, rule: Rule) -> tuple[Row, ...]:
     rows = (Row("Unless", here.anchors(links)),) if links else ()
     held = rule.unless.state
     return (*rows, Row("Unless this holds", _condition(here, held))) if held is not None else rows
+
+
+def anyones_data(rules: Mapping[str, AnyonesRule]) -> dict[str, Any]:
+    """Return the rules about whoever it may be, with whom each means."""
+    return {id_: {"state": one.state, "other_side": one.is_other_side, "owners": one.owners}
+            for id_, one in rules.items()}  # fmt: skip

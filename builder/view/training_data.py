@@ -18,7 +18,7 @@ from builder.model.records.training import Training
 from builder.model.reference import Ref
 from builder.model.signs import SIGNS
 from builder.view.here import Book, Here
-from builder.view.job_book import anyones_data
+from builder.view.law import anyones_data
 from builder.view.learnt_from import (
     Records,
     calculators_of,
