@@ -239,6 +239,11 @@ def test_the_matrix_is_filled_by_a_trainer_and_a_revision_opens_it_again(
     for said in ("Skills matrix", "Sam Reed", "Ida", "20 Feb 2026", "opened again", "Has seen one welded."):
         assert said in sheets[0].text, said
     assert "Practise" not in sheets[0].text
+    with page.expect_download() as got:
+        page.locator("#train_table").click()
+    table = Path(got.value.path()).read_text("utf-8-sig").splitlines()
+    assert table[0] == '"Person","Skill","Level","Day","Judged by","Opened again"'
+    assert table[1].startswith('"Ida","Weld a cover","Shown","2026-02-20","Bo Marsh","“Weld the cover on” is at')
     cell.click()
     page.locator(".train-choices label:has-text('Alone')").click()
     page.locator("#train_assessor").fill("Bo Marsh")
@@ -287,12 +292,12 @@ def test_files_bring_everything_back_and_damage_changes_nothing(before: Watched,
         expect(page.locator("#job_notice-file")).to_contain_text(f"“{name}” was not opened")
         expect(page.locator("#job_notice-file")).to_contain_text(why)
         assert page.evaluate(KEPT) == kept, name
-    # Taken off the device, the file is saved first; opened again, all is there.
-    page.get_by_role("button", name="Take off: Zoë/Quill").click()
+    # Removed from the device, the file is saved first; opened again, all is there.
+    page.get_by_role("button", name="Remove: Zoë/Quill").click()
     page.get_by_role("button", name="Keep", exact=True).click()
-    page.get_by_role("button", name="Take off: Zoë/Quill").click()
+    page.get_by_role("button", name="Remove: Zoë/Quill").click()
     with page.expect_download() as last:
-        page.get_by_role("button", name="Save the file and take off").click()
+        page.get_by_role("button", name="Save the file and remove").click()
     assert json.loads(Path(last.value.path()).read_text("utf-8")) == whole
     assert page.evaluate(KEPT) == {}
     whole["person"]["shoe size"] = 43

@@ -3,6 +3,16 @@
  * what the law says of any order of them. Reads what the pages of jobs and of the bay are told. Pure.
  */
 
+/**
+ * @typedef {{text: string, href?: string}} Told  What is said, and where in the book it stands.
+ * @typedef {{at: number, key: string, phase: number, do: string, why: string, keyPoint: string, href: string, hazards: string[], act: string,
+ *   on: string[], traits: string[], terms: Told[]}} AskedStep
+ * @typedef {{id: string, title: string, href: string, hazards: string[], steps: AskedStep[], law: LawBook, own: number[],
+ *   fresh: (order: number[], isFirstEnough?: boolean) => LawBreach[]}} AskedProcedure
+ *   `own` is its own order; `fresh` are the rules that another order breaks and its own does not.
+ * @typedef {{procedure: AskedProcedure, isMeant: (step: AskedStep) => boolean}} Asked  With the phases that are meant.
+ */
+
 (function () {
   "use strict";
 
@@ -10,16 +20,6 @@
   const page = window;
   /** @type {any} */
   const seambook = (page.seambook = page.seambook || {});
-
-  /**
-   * @typedef {{text: string, href?: string}} Told  What is said, and where in the book it stands.
-   * @typedef {{at: number, key: string, phase: number, do: string, why: string, keyPoint: string, href: string, hazards: string[], act: string,
-   *   on: string[], traits: string[], terms: Told[]}} AskedStep
-   * @typedef {{id: string, title: string, href: string, hazards: string[], steps: AskedStep[], law: LawBook, own: number[],
-   *   fresh: (order: number[], isFirstEnough?: boolean) => LawBreach[]}} AskedProcedure
-   *   `own` is its own order; `fresh` are the rules that another order breaks and its own does not.
-   * @typedef {{procedure: AskedProcedure, isMeant: (step: AskedStep) => boolean}} Asked  With the phases that are meant.
-   */
 
   /** @type {Map<string, AskedProcedure | null>} */
   const known = new Map();
@@ -88,9 +88,10 @@
     return html.replace(/<[^>]*>/g, "").replace(/&(amp|lt|gt|quot|#39|#34);/g, (_, name) => ENTITIES[name]).replace(/\s+/g, " ").trim();
   }
 
-  /** What a step says for itself, its way included. @param {AskedStep} step @returns {Told} */
-  function reasonOf(step) {
-    return { text: step.why || step.keyPoint || step.do, href: step.href };
+  /** What a step says for itself behind what is said of it, its way included. @param {string} said @param {AskedStep} step @returns {Told} */
+  function reasoned(said, step) {
+    const own = step.why || step.keyPoint;
+    return { text: own ? `${said} It has its own reason: ${own}` : said, href: step.href };
   }
 
   /** What a rule says for itself. @param {string} id @returns {Told} */
@@ -104,5 +105,5 @@
     return [...new Map(steps.flatMap((step) => step.terms).map((one) => [one.href, one])).values()];
   }
 
-  seambook.questionSteps = { of, procedureOf, reasonOf, ruleOf, wordsOf };
+  seambook.questionSteps = { of, procedureOf, reasoned, ruleOf, wordsOf };
 })();
