@@ -134,7 +134,9 @@ class Drawing:
         return {f"assets/job/procedure/{ref.id}.js": script}, view.job_short(self.book, ref, record, law, data)
 
     def lesson_scripts(self, ref: Ref, record: Lesson) -> dict[str, bytes]:
-        """Return what a lesson's page draws questions and tests from."""
+        """Return what a lesson's page draws questions and tests from; nothing where it has none."""
+        if not view.is_practised(record):
+            return {}
         records = self.unpacked(view.rests_of_lesson(self.book, record))
         data = view.lesson_data(self.book, ref, record, records)
         return {view.lesson_path(ref): render.assigned("lessons", data, ref.id)}

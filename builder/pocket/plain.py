@@ -23,7 +23,7 @@ are faults of finished work, which nobody looks for in a preview."""
 LEFT_OUT = frozenset(
     "coming more-on rework tick given with on-this-page used-by ticking onward more next-mark initials blank alert "  # noqa: SIM905
     "skip paper-head step-number laid plan groups timing in-words choosing part_seams part_sources quiet contents "
-    "to_bay part_revisions".split()
+    "to_bay part_revisions training drawn-from part_teach".split()
 )
 """Classes of what is left out with all in it."""
 _UNREAD = frozenset(("form", "button", "script", "math", "input", "select", "textarea", "nav", "desc", "defs"))

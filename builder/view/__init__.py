@@ -75,7 +75,7 @@ from builder.view.supporting import (
 from builder.view.text_page import text_page
 from builder.view.training import DATA as TRAINING_DATA
 from builder.view.training import FORM as TRAINING_FORM
-from builder.view.training import breakdown_page, lesson_path, training_page
+from builder.view.training import breakdown_page, is_practised, lesson_path, training_page
 from builder.view.training_data import lesson_data, needed, training_book
 from builder.view.used import used_pages
 from builder.view.vehicle import vehicle_page
@@ -192,40 +192,9 @@ def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
 
 
 __all__ = [
-    "BOUND",
-    "BOUND_OF",
-    "LABELS_DATA",
-    "TRAINING_DATA",
-    "TRAINING_FORM",
-    "Book",
-    "Document",
-    "Example",
-    "Extra",
-    "Here",
-    "JobShort",
-    "Prose",
-    "Units",
-    "base_of",
-    "bay_procedure",
-    "book_pages",
-    "documents",
-    "files_of",
-    "foot",
-    "is_printed",
-    "job_book",
-    "job_example",
-    "job_procedure",
-    "job_short",
-    "labels_data",
-    "lesson_data",
-    "lesson_path",
-    "list_of_documents",
-    "navigation",
-    "needed",
-    "pages_beside",
-    "printed",
-    "rests_of_lesson",
-    "strips_of",
-    "training_book",
-    "view",
+    "BOUND", "BOUND_OF", "LABELS_DATA", "TRAINING_DATA", "TRAINING_FORM", "Book", "Document", "Example", "Extra",
+    "Here", "JobShort", "Prose", "Units", "base_of", "bay_procedure", "book_pages", "documents", "files_of", "foot",
+    "is_practised", "is_printed", "job_book", "job_example", "job_procedure", "job_short", "labels_data",
+    "lesson_data", "lesson_path", "list_of_documents", "navigation", "needed", "pages_beside", "printed",
+    "rests_of_lesson", "strips_of", "training_book", "view",
 ]  # fmt: skip

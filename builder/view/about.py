@@ -13,6 +13,8 @@ KEPT = (
     "Ticks on a procedure, whether the sheet is white or black, and which units are shown. They stay in this browser, "
     "under this book's name, and go nowhere.",
     "Ticks help to keep the place. They are not the record of the job.",
+    "Who learns, what they answered and which skills they were given, by their names, apart from all jobs. Whoever has "
+    "the device can read it; it goes to another only in a file that somebody saves.",
 )
 
 

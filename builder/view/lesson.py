@@ -8,14 +8,15 @@ from builder.model.records.lesson import Caught, Lesson, Shown
 from builder.model.reference import Ref, parse_reference
 from builder.model.signs import NO_BREAK
 from builder.model.views import Block, Card, Cards, Facts, Grid, Html, Items, Link, Links, Page, Row
-from builder.view.here import Here, minutes_shown
+from builder.view.here import NOTHING, Here, minutes_shown
 from builder.view.learnt_from import rests_of_lesson
 from builder.view.moments import CALCULATOR
 from builder.view.page import page, passage
 from builder.view.practical import practical_card
-from builder.view.training import practice, practice_scripts
+from builder.view.stages import PROCEDURE
+from builder.view.training import practice, practice_scripts, way_to_breakdown
 
-ASKED = ("procedure", CALCULATOR)
+ASKED = (PROCEDURE, CALCULATOR)
 """The kinds that questions are drawn from."""
 CAUGHT = "What catches the mistake"
 
@@ -73,16 +74,22 @@ def _rests(here: Here, lesson: Lesson) -> tuple[Block, ...]:
     asked = [ref for ref in rests_of_lesson(here.book, lesson) if ref.kind in ASKED]
     if not asked:
         return ()
-    rows = tuple((here.anchor(here.link_to(ref)), here.text(_standing(here, ref, lesson))) for ref in asked)
-    head = ("Record", "Revision")
+    rows = tuple(
+        (here.anchor(here.link_to(ref)), here.text(_standing(here, ref, lesson)), _sheet(here, ref)) for ref in asked
+    )
+    head = ("Record", "Revision", "To show it by")
     return (Grid("What questions and tests are drawn from", head, rows, anchor="drawn-from"),)
+
+
+def _sheet(here: Here, ref: Ref) -> Html:
+    return here.anchor(way_to_breakdown(here, ref)) if ref.kind == PROCEDURE else NOTHING
 
 
 def _standing(here: Here, ref: Ref, lesson: Lesson) -> str:
     """The revision of a procedure, and whether the lesson has been read through since."""
     found = here.book.catalogue.find(ref)
     if found is None or not found.issues:
-        return "has none"
+        return "none"
     issue = found.issues[0]
     is_later = lesson.read_through is not None and issue.date > lesson.read_through
     later = f"; later than {lesson.read_through}, when this lesson was last read through" if is_later else ""

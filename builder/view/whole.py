@@ -19,6 +19,7 @@ from builder.model.reference import Ref
 from builder.model.said import Said, said
 from builder.model.signs import NO_BREAK
 from builder.model.summary import Summary
+from builder.model.training_views import TrainingDesk
 from builder.model.views import Ask, Block, Form, Group, Groups, Html, Link, Links, Page, Worked
 from builder.model.whole import Whole
 from builder.view.here import Book, Here
@@ -118,8 +119,12 @@ def _contents(here: Here, document: Document) -> Groups:
 
 
 def _as_printed(here: Here, page: Page) -> Page:
-    """A form cannot be filled in on paper: what it holds at first stands there with its answers, and needs no slip."""
-    return replace(page, main=tuple(_paper(here, block) for block in page.main if not isinstance(block, Slip)))
+    """A form cannot be filled in on paper: what it holds at first stands there with its answers, and needs no slip.
+
+    Nor is there anybody to ask questions.
+    """
+    kept = (block for block in page.main if not isinstance(block, Slip | TrainingDesk))
+    return replace(page, main=tuple(_paper(here, block) for block in kept))
 
 
 def _paper(here: Here, block: Block) -> Block:

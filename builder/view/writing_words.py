@@ -15,6 +15,10 @@ goes into `was`, and links to it still arrive.
 - A page of prose is a file of Markdown, `pages/our-hours.md`. It begins with a head: a line `---`, its keys, a line
   `---`. Links lead to a heading by its words: `[text](page:our-hours#who-opens)` leads to the heading "Who opens".
 
+A lesson holds no question. Under `questions` it names the procedures and calculators that questions are drawn from, and
+under `practical` the calculators that judge a piece of work; how many are asked, and the levels of a skill, stand in
+`training.yaml` beside the folders of records.
+
 Records lie in layers. A shop's own record with the kind and id of a supplied one takes its place, all of it.
 `seambook write` begins a record with a comment on every key; `seambook check` says what is wrong, where, and what to
 do.

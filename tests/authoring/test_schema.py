@@ -21,6 +21,8 @@ from tests.site.building import CONTENT, ROOT, seambook, write
 
 INVALID = ROOT / "tests" / "invalid"
 SHIPPED = sorted(path for path in CONTENT.glob("*/*.yaml") if path.parent.name in KIND_OF_FOLDER)
+FILES = {*KIND, "shop", "book", "units", "house-style", "planning", "training", "job-file", "training-file"} - {"page"}
+"""Of a page only the head is YAML."""
 SEEN_BY_AN_EDITOR = {
     "L201-wrong-kind", "L202-unknown-word", "S201-missing-key", "S202-unknown-key", "S203-wrong-form",
     "S204-no-line-of-points", "S204-step-without-a-side", "S204-wrong-value", "S204-wrong-word-of-status",
@@ -49,8 +51,7 @@ def complaints(schema: jsonschema.Draft7Validator, text: str) -> list[str]:
 
 
 def test_there_is_a_schema_of_each_kind_and_of_all_settings(schemas: dict[str, Any]) -> None:
-    named = {*KIND, "shop", "book", "units", "house-style", "planning", "job-file"}
-    assert set(schemas) == named - {"page"}  # of which only the head is YAML
+    assert set(schemas) == FILES
 
 
 @pytest.mark.parametrize("path", SHIPPED, ids=lambda path: f"{path.parent.name}/{path.stem}")
@@ -63,6 +64,7 @@ def test_the_settings_are_accepted(schemas: dict[str, Any]) -> None:
     assert complaints(schemas["units"], (CONTENT / "units.yaml").read_text("utf-8")) == []
     assert complaints(schemas["house-style"], (CONTENT / "house-style.yaml").read_text("utf-8")) == []
     assert complaints(schemas["planning"], (CONTENT / "planning.yaml").read_text("utf-8")) == []
+    assert complaints(schemas["training"], (TINY / "training.yaml").read_text("utf-8")) == []
     assert complaints(schemas["shop"], (CONTENT / ".start/shop.yaml").read_text("utf-8")) == []
     assert complaints(schemas["shop"], "format: 1\nlayers: [supplied]\n") == []
 
@@ -112,8 +114,7 @@ def test_a_misspelt_key_of_the_shop_is_seen(key: str, schemas: dict[str, Any]) -
 def test_schemas_go_where_they_are_asked_and_over_themselves(tmp_path: Path) -> None:
     first = write_schemas(tmp_path / "schemas", {})
     assert write_schemas(tmp_path / "schemas", {}) == first
-    named = {*KIND, "shop", "book", "units", "house-style", "planning", "job-file"} - {"page"}
-    assert {path.name for path in first} == {f"{name}.json" for name in named}
+    assert {path.name for path in first} == {f"{name}.json" for name in FILES}
 
 
 def test_a_strange_file_of_that_name_is_left_alone(tmp_path: Path) -> None:

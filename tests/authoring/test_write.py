@@ -153,7 +153,7 @@ def test_filled_in_by_what_the_form_says_it_is_a_record(kind: Kind) -> None:
 
 WRITTEN = (
     "something", "2026-03-14", "2026-03-14T09:30", "09:30", "0123456789ab", "some-procedure@left#some-step",
-    "some-procedure@left#some-step/Some measure", "data:image/png;base64,AAAA",
+    "some-procedure@left#some-step/Some measure", "data:image/png;base64,AAAA", "1 mm to 2 mm",
 )  # fmt: skip
 """Texts, one of which fits any pattern that a form asks for."""
 

@@ -20,7 +20,7 @@ Pages = dict[str, BeautifulSoup]
 ADDRESSES = ("href", "src", "srcset", "poster", "data", "action", "formaction", "cite", "background", "manifest")
 INPUTS = "in="  # a calculator's page opens with the inputs that follow
 EXAMPLE = "example="  # the page of jobs, or the bay, opens the job that follows
-PROCEDURE = "procedure="  # the bay opens the procedure that follows
+PROCEDURE = "procedure="  # the bay, or a breakdown sheet, opens the procedure that follows
 NAMED = ("for", "aria-labelledby", "aria-describedby", "aria-controls", "aria-owns", "aria-details", "headers", "list")
 
 
@@ -91,7 +91,7 @@ def test_each_fragment_is_an_id_of_its_page(addresses: list[Address], ids: dict[
 def test_the_bay_opens_what_there_is(site: Path, addresses: list[Address]) -> None:
     asked = [(file, fragment) for _, file, fragment in inner(addresses) if fragment.startswith((EXAMPLE, PROCEDURE))]
     assert len({fragment for file, fragment in asked if file == "bay.html"}) > 50
-    assert {file for file, _ in asked} == {"bay.html", "jobs.html"}
+    assert {file for file, _ in asked} == {"bay.html", "breakdown.html", "jobs.html"}
     folders = {EXAMPLE: "assets/job/example", PROCEDURE: "assets/bay"}
     lost = [
         fragment

@@ -13,7 +13,7 @@ from builder.model.records.job import JobBook, Moment, Text
 from builder.model.reference import ID_PATTERN
 
 RecordName = Annotated[str, StringConstraints(pattern=rf"^[a-z]+(?:-[a-z]+)*:{ID_PATTERN}$", max_length=160)]
-"""A record by kind and id, `procedure:renew-rocker-outer`; the book may not have it any more."""
+"""A record by kind and id, `procedure:id`; the book may not have it any more."""
 Seed = Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9-]+$", max_length=40)]
 """From which a sheet of questions is made again."""
 Sort = Literal["order", "broken", "work", "hazard"]
