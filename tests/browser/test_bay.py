@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import re
-from collections import Counter
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -13,11 +12,11 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
+from tests.browser.example import EXAMPLE, NOW, finish
 from tests.browser.hand import Hand
 
 pytestmark = pytest.mark.slow
 PROCEDURE = "renew-rocker-outer"
-EXAMPLE = "left-side-struck-and-rusted"
 LONG_NAME = "Pieternella Langhorne-van der Wal"
 SHORT = 5  # of a name in the head
 
@@ -54,19 +53,6 @@ def stored(page: Page) -> dict[str, Any]:
     }""")
     found: dict[str, Any] = json.loads(text)["job"]
     return found
-
-
-def finish(hand: Hand) -> Counter[str]:
-    """Go on to the end; while only the clock is in the way let it go on."""
-    said: Counter[str] = Counter()
-    for _ in range(400):
-        found = hand.walk()
-        said.update(label.split(":")[0] for label in found["said"])
-        if found["end"] != "wait":
-            assert found["end"] == "done", (found["end"], hand.at, hand.step)
-            return said
-        hand.wait()
-    raise AssertionError("it waits for ever")
 
 
 def test_a_procedure_alone_from_its_first_to_its_last_step(chromium: Browser, site: Path) -> None:
@@ -251,7 +237,7 @@ def the_end(hand: Hand) -> None:
 
 
 def test_the_worked_example_to_its_end(chromium: Browser, site: Path) -> None:
-    with phone(chromium, "2026-12-08T15:30:00") as context:
+    with phone(chromium, NOW) as context:
         page = context.new_page()
         hand = Hand(page, "Maren Vos")
         page.goto(f"{(site / 'bay.html').as_uri()}#example={EXAMPLE}")

@@ -11,11 +11,14 @@ from typing import Any, cast
 import pytest
 from playwright.sync_api import Browser, Frame, Page, expect
 
+from tests.browser import example
 from tests.browser.copied import SHOWN, Copies
 from tests.browser.hand import Hand
 
 pytestmark = pytest.mark.slow
 PROCEDURE, STEPS = "prepare-faying-surfaces", 25
+SLOWER = 4
+"""A phone's processor beside this machine's."""
 FIRST, SECOND = "Pieternella Langhorne", "Dov Pellam"
 
 
@@ -35,9 +38,9 @@ def phone(chromium: Browser) -> Iterator[Page]:
     assert troubles == []
 
 
-def bay(page: Page) -> Frame:
-    """The page of the book that the copy shows, once its step is there."""
-    expect(page.frame_locator(SHOWN).locator("#bay_do")).to_be_visible(timeout=30_000)
+def bay(page: Page, found: str = "#bay_do") -> Frame:
+    """The page of the book that the copy shows, once its step is there, or something else on it."""
+    expect(page.frame_locator(SHOWN).locator(found)).to_be_visible(timeout=30_000)
     frame = page.locator(SHOWN).element_handle().content_frame()
     assert frame is not None
     return frame
@@ -55,6 +58,7 @@ def job(frame: Frame) -> dict[str, Any]:
 
 
 def test_a_procedure_is_carried_to_its_end_in_the_copy(phone: Page, copies: Copies) -> None:
+    phone.context.new_cdp_session(phone).send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
     phone.goto(f"{copies.whole.as_uri()}#bay.html#procedure={PROCEDURE}&side=left")
     hand = Hand(cast("Page", bay(phone)), FIRST)
     hand.sign_in()
@@ -120,3 +124,20 @@ def the_rest(phone: Page, hand: Hand) -> None:
     assert len(done["done"]) == STEPS
     assert {tick["by"] for tick in done["done"].values()} == {FIRST, SECOND}
     assert done["photos"]
+
+
+def test_the_worked_example_is_carried_to_its_end_in_the_copy(phone: Page, copies: Copies) -> None:
+    """On the wide screen of a desk."""
+    phone.set_viewport_size({"width": 1280, "height": 800})
+    phone.clock.set_system_time(example.NOW)
+    phone.goto(f"{copies.whole.as_uri()}#bay.html#example={example.EXAMPLE}")
+    hand = Hand(phone, "")
+
+    def where(found: str) -> Page:
+        return cast("Page", bay(phone, found))
+
+    example.begin(hand, where)
+    example.a_reading_out_of_tolerance(hand)
+    example.goes_on_as_it_was(hand, phone.reload, where)
+    example.finish(hand)
+    example.ended(hand)

@@ -10,11 +10,12 @@ from typing import Any
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
+from tests.browser import example
 from tests.browser.conftest import SAID, SAID_NOW
 from tests.browser.hand import Hand
-from tests.browser.served import Served
+from tests.browser.served import Served, copied
 from tests.browser.test_bay import kept, stored
-from tests.browser.test_server import Serve, keep
+from tests.browser.test_server import LONG, Serve, keep
 from tests.browser.test_server import profile as profile
 from tests.browser.test_server import serve as serve
 from tests.browser.timer_states import rows
@@ -25,6 +26,7 @@ MAREN, DOV = "Maren Vos", "Dov Pellam"
 FOLLOWED = "localStorage.getItem('seambook:little-bench:followed:weld-cover')"
 WAITING = "async () => !!(await navigator.serviceWorker.getRegistration()).waiting"
 STEPS = 9
+NEXT = "<p>The next edition.</p>"
 IN_THE_WAY = """() => {
   const [x, y] = [innerWidth / 2, innerHeight - 4];
   return !document.elementFromPoint(x, y).closest(".bay");
@@ -219,3 +221,47 @@ def the_changed_step_is_marked(hand: Hand, address: str, before: dict[str, Any])
     hand.obey()
     assert len(stored(page)["done"]) == len(before["done"]) + 1
     assert page.locator(".changed").count() == 0, "the next step is as it was"
+
+
+def test_the_worked_example_without_the_server_and_across_a_new_edition(
+    serve: Serve, profile: BrowserContext, site: Path, tmp_path: Path
+) -> None:
+    profile.clock.install(time=example.NOW)
+    served = serve(site)
+    page = keep(profile, served, LONG)
+    gone(profile, served)
+    page.goto(served.url(f"bay.html#example={example.EXAMPLE}"))
+    hand = Hand(page, "")
+
+    def where(found: str) -> Page:
+        expect(hand.page.locator(found)).to_be_visible()
+        return hand.page
+
+    example.begin(hand, where)
+    example.a_reading_out_of_tolerance(hand)
+    example.goes_on_as_it_was(hand, page.reload, where)
+    comes_back(profile, served, page, copied(site, tmp_path / "next", {"index.html": ("</main>", f"{NEXT}</main>")}))
+    assert hand.walk(20)["end"] in {"most", "wait"}, "the new edition waits, and the work goes on"
+    address = page.url
+
+    def anew() -> None:
+        page.close()
+        hand.page = of_the_next_edition(profile, served)
+        gone(profile, served)
+        hand.page.goto(address)
+
+    example.goes_on_as_it_was(hand, anew, where)
+    example.finish(hand)
+    example.ended(hand)
+
+
+def of_the_next_edition(profile: BrowserContext, served: Served) -> Page:
+    """All pages of the old edition are closed, and one is opened."""
+    page = profile.new_page()
+    for _ in range(20):  # the browser takes a moment to see that nobody uses the old one
+        page.wait_for_timeout(250)
+        page.goto(served.url("index.html"))
+        if NEXT in page.content():
+            return page
+        page.goto("about:blank")
+    raise AssertionError("the new edition is never used")

@@ -1,0 +1,99 @@
+"""The worked example carried in the bay to its last step, wherever the book was had from."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable
+from typing import Any
+
+from playwright.sync_api import Page, expect
+
+from tests.browser.hand import Hand
+
+EXAMPLE = "left-side-struck-and-rusted"
+NOW = "2026-12-08T15:30:00"
+"""When it is gone on with: some of it is done by then."""
+FIRST, SECOND = "Maren Vos", "Dov Pellam"
+Where = Callable[[str], Page]
+"""Gives the page, or the frame, on which what is named stands, once it is there."""
+
+
+def finish(hand: Hand) -> Counter[str]:
+    """Go on to the end; while only the clock is in the way let it go on."""
+    said: Counter[str] = Counter()
+    for _ in range(400):
+        found = hand.walk()
+        said.update(label.split(":")[0] for label in found["said"])
+        if found["end"] != "wait":
+            assert found["end"] == "done", (found["end"], hand.at, hand.step)
+            return said
+        hand.wait()
+    raise AssertionError("it waits for ever")
+
+
+def begin(hand: Hand, where: Where) -> None:
+    """Five steps; then the customer's answers, on the job's own page, let their work begin."""
+    hand.page = where("#bay_do")
+    hand.sign_in(FIRST)
+    expect(hand.page.locator("#bay_next")).not_to_contain_text("Working out")
+    assert len(hand.walk(5)["said"]) == 5
+    hand.page.locator("#bay_menu").tap()
+    hand.page.locator("#bay_menu-job").tap()
+    page = where("#job_view-findings")
+    page.locator("#job_view-findings").tap()
+    for finding in ("f2", "f3"):
+        page.locator(f"#{finding}_yes").tap()
+        expect(page.locator(f"#{finding}_open")).to_be_visible()
+    page.locator("#job_bay").tap()
+    hand.page = where("#bay_do")
+    expect(hand.page.locator("#bay_next")).not_to_contain_text("Working out")
+
+
+def a_reading_out_of_tolerance(hand: Hand) -> None:
+    """The work stops at it, and goes on once somebody answers for it."""
+    for _ in range(200):
+        if hand.label.startswith("Measure:"):
+            break
+        hand.obey()
+    hand.next()
+    hand.type(0 if "or more" in hand.says("bay_limits") else 99999)
+    assert hand.label == "Out: measure or release"
+    step = hand.step
+    hand.next()
+    assert hand.step == step
+    hand.page.locator("#bay_out-0-by").fill(SECOND)
+    hand.page.locator("#bay_out-0-why").fill("It is cut out two steps on")
+    hand.page.locator("#bay_out-0-take").tap()
+    expect(hand.page.get_by_text(f"Released by {SECOND}: It is cut out two steps on")).to_be_visible()
+
+
+def goes_on_as_it_was(hand: Hand, load: Callable[[], object], where: Where) -> None:
+    """The page is loaded again in the middle of the job: nothing of it is lost, and another person goes on."""
+    before = (hand.at, hand.step, stored(hand)["done"])
+    load()
+    hand.page = where("#bay_do")
+    expect(hand.page.locator("#bay_next")).not_to_contain_text("Working out")
+    assert (hand.at, hand.step, stored(hand)["done"]) == before
+    hand.page.locator("#bay_person").tap()
+    hand.sign_in(SECOND)
+
+
+def ended(hand: Hand) -> None:
+    """All steps of all procedures are done, by both."""
+    steps = hand.page.evaluate("window.seambook.bayDesk.context().stand.rows.map(({ id, done }) => [id, !!done])")
+    assert len(steps) > 400
+    assert [id_ for id_, is_done in steps if not is_done] == []
+    job = stored(hand)
+    assert {FIRST, SECOND} <= {tick["by"] for tick in job["done"].values()}
+    released = [one["released"]["by"] for one in job["readings"].values() if one.get("released")]
+    assert SECOND in released
+
+
+def stored(hand: Hand) -> dict[str, Any]:
+    """The job as the browser keeps it, once everything is written."""
+    found: dict[str, Any] = hand.page.evaluate("""async () => {
+      const kept = window.seambook.bayDesk.kept();
+      while (kept.isPending()) await new Promise((done) => setTimeout(done, 5));
+      return JSON.parse((await kept.store.load(kept.state.job.id)).text).job;
+    }""")
+    return found
