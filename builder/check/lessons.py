@@ -62,7 +62,7 @@ def _procedure_faults(lesson: Lesson, catalogue: Catalogue) -> Iterator[Fault]:
         if catalogue.summaries[ref].status == WITHDRAWN:
             message = f'its questions are drawn from "{catalogue.title(ref)}", which is withdrawn'
             yield Fault(codes.LEANS_ON_UNISSUED, message, "name what takes its place",
-                        path=("questions", "procedures", several[0][0]))  # fmt: skip
+                        path=("questions", "procedures", several[0][0]), level="warning")  # fmt: skip
         count = _steps(catalogue.summaries[ref], [one.anchor for _, one in several])
         if count < LEAST_STEPS:
             where = "" if any(not one.anchor for _, one in several) else " in the phase of that step"
