@@ -190,9 +190,9 @@ def test_numbers_are_those_of_the_calculators(page: Page, records: Records, draw
         off = 0.0 if counted else max(0.5 * 10.0**-digits, 0.01 * abs(one["right"]))
         assert math.isclose(one["off"], off, rel_tol=1e-9, abs_tol=1e-12), one["id"]
         assert abs(float(text) - one["right"]) <= 0.5 * 10.0**-digits * 1.001, (one["id"], text)
-        step = off or 1e-9
-        typed += [(one, text), (one, f"{one['right'] + 0.9 * step:.10f}"), (one, f"{one['right'] + 1.1 * max(off, 1):.10f}"),
-                  (one, f"{one['right'] - 1.1 * max(off, 1):.10f}"), (one, "a good deal")]  # fmt: skip
+        right, beyond = one["right"], 1.1 * (off or 1)
+        near = [text, *(f"{right + part:.10f}" for part in (0.9 * off, beyond, -beyond)), "a good deal"]
+        typed += [(one, answer) for answer in near]
     said = judged(page, typed)
     for at in range(0, len(typed), 5):
         oks = [answer["ok"] for answer in said[at : at + 5]]
