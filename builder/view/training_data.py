@@ -13,7 +13,7 @@ from builder.model.records.law import Rule
 from builder.model.records.lesson import Lesson
 from builder.model.records.path import LearningPath
 from builder.model.records.skill import Skill
-from builder.model.records.supporting import Hazard
+from builder.model.records.supporting import Hazard, Supply, Term, Tool
 from builder.model.records.training import Training
 from builder.model.reference import Ref
 from builder.model.signs import SIGNS
@@ -72,6 +72,8 @@ def training_book(book: Book, records: Records, wide: Mapping[str, AnyonesRule])
             for ref, one in _of(book, Rule)
         },
         "wide": anyones_data(wide), "signs": SIGNS,
+        "words": {links.path(ref): one.title for kind in (Term, Tool, Supply) for ref, one in _of(book, kind)
+                  if _is_plain(ref, one.title)},
         "hazards": {ref.id: _hazard(book, ref, one) for ref, one in _of(book, Hazard)},
         "procedures": [
             {"id": ref.id, "title": one.title, "path": links.path(ref), "status": one.status}
@@ -79,6 +81,11 @@ def training_book(book: Book, records: Records, wide: Mapping[str, AnyonesRule])
             if ref.kind == "procedure" and one.status != WITHDRAWN
         ],
     }  # fmt: skip
+
+
+def _is_plain(ref: Ref, title: str) -> bool:
+    """Whether a name means this wherever it is read: a part's hand goes by a longer id, for people have hands, too."""
+    return " " in title or title.lower() == ref.id
 
 
 def _settings(said: Training | None) -> Data:

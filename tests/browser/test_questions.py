@@ -27,19 +27,20 @@ ORDERS_TRIED = 16
 MAKE = """({ sort, many, seeds, system }) => {
   const { lessons, questions } = seambook;
   const made = [];
+  window.made = { ...window.made, [`${sort} ${system}`]: made };
   const open = new Set(Object.keys(lessons).sort());
   for (let n = 0; made.length < many && open.size; n += 1) {
     for (const id of [...open]) {
       for (const seed of seeds) {
         const question = made.length < many ? questions.one({ lesson: lessons[id], sort, seed, n, system }) : null;
-        if (question) made.push({ ...question, lesson: id, seed, n });
+        if (question) made.push({ ...question, lesson: id, seed, n, at: made.length, of_all: `${sort} ${system}` });
         else open.delete(id);
       }
     }
   }
   return made;
 }"""
-JUDGE = "(asked) => asked.map(([question, answer]) => seambook.questions.judge(question, answer))"
+JUDGE = "(asked) => asked.map(([all, at, answer]) => seambook.questions.judge(window.made[all][at], answer))"
 SHEETS = """(seeds) => {
   const { lessons, questions } = seambook;
   const count = { order: 3, broken: 3, work: 3, hazard: 3 };
@@ -84,7 +85,7 @@ def drawn(page: Page) -> Drawn:
 
 
 def judged(page: Page, asked: list[tuple[Question, Any]]) -> list[Said]:
-    found: list[Said] = page.evaluate(JUDGE, asked)
+    found: list[Said] = page.evaluate(JUDGE, [[one["of_all"], one["at"], answer] for one, answer in asked])
     return found
 
 
@@ -225,6 +226,17 @@ def test_dangers_are_those_of_the_step(records: Records, drawn: Drawn) -> None:
             assert text == said[one["form"]], one["id"]
             reason = hazard.consequence if id_ == one["right"] else hazard.danger
             assert plain_text(reason) in words(one["explain"][id_]), one["id"]
+
+
+def test_words_of_the_trade_lead_to_their_pages(site: Path, drawn: Drawn) -> None:
+    ways = {word["href"] for found in drawn.values() for one in found for word in one["words"]}
+    assert len(ways) > 50
+    assert [way for way in sorted(ways) if not (site / way).is_file()] == []
+    for one in (one for found in drawn.values() for one in found):
+        said = " ".join(part["text"] for part in (*one["items"], *one.get("choices", ()))).lower()
+        named = {word["text"] for word in one["words"]}
+        assert ("flange" not in said) or any("flange" in word.lower() for word in named), one["id"]
+        assert ("burr" not in said) or "Burr" in named, one["id"]
 
 
 def test_the_same_seed_gives_the_same_sheet(page: Page, chromium: Browser, site: Path) -> None:

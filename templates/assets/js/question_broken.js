@@ -107,6 +107,7 @@
     return {
       ...question(broken, "where"),
       ask: "You work down this list from the top. One step is missing or in the wrong place. At which step do you first break a rule?",
+      words: seambook.questionSteps.wordsOf(shown.map((at) => procedure.steps[at].do)),
       choices: choices.map((at) => ({ id: procedure.steps[at].key, text: `${shown.indexOf(at) + 1}. ${procedure.steps[at].do}` })),
       right: procedure.steps[breach.at].key, explain,
     };
@@ -126,6 +127,7 @@
       ask: breach.sort === "owes"
         ? `One step is missing from this list. Because of it, what step ${at} makes necessary is never done. Which step is missing?`
         : `One step is missing from this list. Because of it, a rule is broken at step ${at}. Which step is missing?`,
+      words: seambook.questionSteps.wordsOf([...shown, change.step, ...others].map((one) => procedure.steps[one].do)),
       choices: chance.shuffle([change.step, ...others]).map((one) => ({ id: procedure.steps[one].key, text: procedure.steps[one].do })),
       right: procedure.steps[change.step].key, explain,
     };
@@ -146,7 +148,6 @@
       of: { text: procedure.title, href: procedure.href, procedure: procedure.id },
       items: shown.map((at) => ({ id: steps[at].key, text: steps[at].do, href: steps[at].href })),
       change: { step: steps[change.step].key, to: change.to },
-      words: seambook.questionSteps.wordsOf(shown.map((at) => steps[at])),
     };
   }
 

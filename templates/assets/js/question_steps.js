@@ -6,7 +6,7 @@
 /**
  * @typedef {{text: string, href?: string}} Told  What is said, and where in the book it stands.
  * @typedef {{at: number, key: string, phase: number, do: string, why: string, keyPoint: string, href: string, hazards: string[], act: string,
- *   on: string[], traits: string[], terms: Told[]}} AskedStep
+ *   on: string[], traits: string[]}} AskedStep
  * @typedef {{id: string, title: string, href: string, hazards: string[], steps: AskedStep[], law: LawBook, own: number[],
  *   fresh: (order: number[], isFirstEnough?: boolean) => LawBreach[]}} AskedProcedure
  *   `own` is its own order; `fresh` are the rules that another order breaks and its own does not.
@@ -67,11 +67,9 @@
 
   /** @param {any} step @param {number} at @param {any} data @param {string} html @returns {AskedStep} */
   function stepOf(step, at, data, html) {
-    const [before] = html.split('<dl class="choices">');
     return {
       at, key: step.key, phase: step.phase || 0, do: step.do, keyPoint: step.key_point || "", why: textOf(partOf(html, "why")),
       href: `${data.path}#${step.key}`, hazards: step.hazards || [], act: step.act, on: step.on || [], traits: step.traits || [],
-      terms: [...before.matchAll(/<a href="(terms\/[^"]*)">([^<]*)<\/a>/g)].map(([, href, text]) => ({ text: textOf(text), href })),
     };
   }
 
@@ -100,9 +98,34 @@
     return rule ? { text: `${rule.title}. ${rule.because}`, href: rule.path } : { text: id };
   }
 
-  /** The words of the trade in some steps, each once, with the way to its page. @param {AskedStep[]} steps @returns {Told[]} */
-  function wordsOf(steps) {
-    return [...new Map(steps.flatMap((step) => step.terms).map((one) => [one.href, one])).values()];
+  /** @type {{text: string, href: string, found: RegExp}[] | null} */
+  let index = null;
+
+  /** The book's words, tools and supplies, the longer names first: of a name within another only the whole is meant. @returns {{text: string, href: string, found: RegExp}[]} */
+  function indexed() {
+    index = index || Object.entries(/** @type {Record<string, string>} */ (seambook.training.words || {})).map(([href, text]) => ({ text, href, found: formsOf(text.toLowerCase()) }))
+      .sort((one, other) => other.text.length - one.text.length);
+    return index;
+  }
+
+  /** A word as it comes in sentences: one or several of it, or done. @param {string} word */
+  function formsOf(word) {
+    const own = word.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+    return new RegExp(`\\b(?:${own}(?:s|es|d|ed|ing)?|${own.replace(/e$/, "")}ing)\\b`, "g");
+  }
+
+  /** The words of the trade in some texts, in the order in which they come, with the ways to what they mean. @param {string[]} texts @returns {Told[]} */
+  function wordsOf(texts) {
+    let rest = texts.join(" \n ").toLowerCase();
+    /** @type {{at: number, text: string, href: string}[]} */
+    const found = [];
+    for (const { text, href, found: forms } of indexed()) {
+      const at = rest.search(forms);
+      if (at < 0) continue;
+      found.push({ at, text, href });
+      rest = rest.replace(forms, (said) => " ".repeat(said.length));
+    }
+    return found.sort((one, other) => one.at - other.at).map(({ text, href }) => ({ text, href }));
   }
 
   seambook.questionSteps = { of, procedureOf, reasoned, ruleOf, wordsOf };

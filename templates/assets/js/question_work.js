@@ -99,7 +99,7 @@
       of: { text: calculator.title, href: `calculators/${calculator.id}.html`, calculator: calculator.id, output: output.id },
       given, system, worked: href,
       items: shown.map((input) => ({ id: input.id, text: itemOf(input, given[input.id]) })),
-      words: [],
+      words: seambook.questionSteps.wordsOf([output.say, ...shown.map(({ ask }) => ask)]),
     };
   }
 
