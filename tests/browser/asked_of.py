@@ -123,9 +123,7 @@ def mending(records: Records, question: Question, broken: Iterable[Broken], choi
     line = records.line(question["of"]["procedure"])
     place = line.own.index(question["change"]["step"])
     rest, wanted = changed(line, question), set(broken)
-    return [
-        key for key in choices if wanted.isdisjoint(records.broken(line, [*rest[:place], key, *rest[place:]]))
-    ]
+    return [key for key in choices if wanted.isdisjoint(records.broken(line, [*rest[:place], key, *rest[place:]]))]
 
 
 def lawful(records: Records, question: Question, answer: Sequence[str]) -> bool:

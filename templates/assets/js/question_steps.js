@@ -98,12 +98,13 @@
     return rule ? { text: `${rule.title}. ${rule.because}`, href: rule.path } : { text: id };
   }
 
-  /** @type {{text: string, href: string, found: RegExp}[] | null} */
+  /** @type {{text: string, href: string, stem: string, forms: RegExp}[] | null} */
   let index = null;
 
-  /** The book's words, tools and supplies, the longer names first: of a name within another only the whole is meant. @returns {{text: string, href: string, found: RegExp}[]} */
+  /** The book's words, tools and supplies, the longer names first: of a name within another only the whole is meant. @returns {{text: string, href: string, stem: string, forms: RegExp}[]} */
   function indexed() {
-    index = index || Object.entries(/** @type {Record<string, string>} */ (seambook.training.words || {})).map(([href, text]) => ({ text, href, found: formsOf(text.toLowerCase()) }))
+    index = index || Object.entries(/** @type {Record<string, string>} */ (seambook.training.words || {}))
+      .map(([href, text]) => ({ text, href, stem: text.toLowerCase().replace(/e$/, ""), forms: formsOf(text.toLowerCase()) }))
       .sort((one, other) => other.text.length - one.text.length);
     return index;
   }
@@ -119,8 +120,8 @@
     let rest = texts.join(" \n ").toLowerCase();
     /** @type {{at: number, text: string, href: string}[]} */
     const found = [];
-    for (const { text, href, found: forms } of indexed()) {
-      const at = rest.search(forms);
+    for (const { text, href, stem, forms } of indexed()) {
+      const at = rest.includes(stem) ? rest.search(forms) : -1;
       if (at < 0) continue;
       found.push({ at, text, href });
       rest = rest.replace(forms, (said) => " ".repeat(said.length));
