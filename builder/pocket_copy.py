@@ -25,8 +25,10 @@ from builder.model.summary import Summary
 from builder.order import NotInBookError
 from builder.render.environment import open_environment
 
-RELIES_ON = "relies_on"
-FOLLOWED = frozenset(("seam", "calculator", "method", "table", "hazard", "decision", "cavity", "opening", "defect"))
+NEEDED_OF = {"procedure": "relies_on", "lesson": "questions.procedures"}
+"""Of a kind the field whose procedures it is of no use without; others that it names are a link."""
+FOLLOWED = frozenset(("seam", "calculator", "method", "table", "hazard", "decision", "cavity", "opening", "defect",
+                      "lesson"))  # fmt: skip
 """Kinds whose records are of no use without what they name themselves; of others their own page is enough."""
 ALWAYS = frozenset(("shell", "page", "scale"))
 WORTH_FORKING = 4
@@ -87,10 +89,9 @@ def led_to(ids: Sequence[str], catalogue: Catalogue) -> frozenset[Ref]:
     todo = list(chosen)
     while todo:
         ref = todo.pop()
-        is_procedure = ref.kind == "procedure"
         for mention in catalogue.summaries[ref].mentions:
             found = catalogue.moved.get(mention.ref.record, mention.ref.record)
-            is_wanted = found.kind != "procedure" or (is_procedure and mention.field == RELIES_ON)
+            is_wanted = found.kind != "procedure" or mention.field == NEEDED_OF.get(ref.kind)
             if found in held or found not in catalogue.summaries or not is_wanted:
                 continue
             held.add(found)

@@ -75,7 +75,8 @@ A job holds a reading that its step does not ask for. A reading is named by its 
 the procedure has it: `procedure@left#step-key/Name of the measure`.""")
 
 LEANS_ON_UNISSUED = Code("C319", "leans_on_unissued", """\
-A procedure that is issued relies on one that is not, or a withdrawn one sends its readers to another that is withdrawn.
+A procedure that is issued relies on one that is not, a withdrawn one sends its readers to another that is withdrawn, or
+a lesson asks what a withdrawn one says.
 Whoever works from the book would come to a page that says not to work from it. Of a draft it is a warning, since it may
 be issued yet.""")
 

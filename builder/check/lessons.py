@@ -19,6 +19,7 @@ from builder.model.records.lesson import Lesson, Practical
 from builder.model.reference import Ref, parse_reference
 from builder.model.summary import KEY, Summary
 
+WITHDRAWN = "withdrawn"
 LEAST_STEPS = 4
 """Fewer steps have too few orders to ask for."""
 BETWEEN = " to "
@@ -58,6 +59,10 @@ def _procedure_faults(lesson: Lesson, catalogue: Catalogue) -> Iterator[Fault]:
         if ref is not None and procedure is not None and (not ref.anchor or ref.anchor in procedure.anchors):
             named.setdefault(procedure.ref, []).append((at, ref))
     for ref, several in named.items():
+        if catalogue.summaries[ref].status == WITHDRAWN:
+            message = f'its questions are drawn from "{catalogue.title(ref)}", which is withdrawn'
+            yield Fault(codes.LEANS_ON_UNISSUED, message, "name what takes its place",
+                        path=("questions", "procedures", several[0][0]), level="warning")  # fmt: skip
         count = _steps(catalogue.summaries[ref], [one.anchor for _, one in several])
         if count < LEAST_STEPS:
             where = "" if any(not one.anchor for _, one in several) else " in the phase of that step"

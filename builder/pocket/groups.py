@@ -14,12 +14,16 @@ OTHERWISE = 2_500_000
 """Bytes after which a group is full, by what is in it: a phone unpacks 100 kB of what is packed in a part of a second,
 and pages of one kind pack into a fortieth."""
 STYLE, HOME = "assets/css/book.css", "index.html"
-_OF_RECORD = re.compile(r"assets/(?:job/)?(procedure|bay|seam|strip|calc|method)/(?:drawing/)?([a-z0-9-]+)\.js")
+_OF_RECORD = re.compile(
+    r"assets/(?:job/|training/)?(procedure|bay|seam|strip|calc|method|lesson)/(?:drawing/)?([a-z0-9-]+)\.js"
+)
 _PAGE = re.compile(r"([a-z-]+)/([a-z0-9-]+)\.html")
 _PLACES = {
     "procedure": "procedures", "bay": "procedures", "seam": "seams", "strip": "seams", "strips": "seams",
-    "calc": "calculators",
+    "calc": "calculators", "lesson": "lessons",
 }  # fmt: skip
+_ALIKE = {"assets/training": "assets/job"}
+"""What packs well beside what stands in another folder: both tell of the whole book."""
 _FIRST = ("procedures", "seams", "calculators")
 _PRINTED = re.compile(r"print(?:-[a-z0-9-]+)?\.html")
 
@@ -60,5 +64,7 @@ def _place(path: str) -> tuple[int, str, str, str]:
         folder, id_ = _PLACES.get(page[1], page[1]), page[2]
     else:
         folder, id_ = path.rpartition("/")[0], ""
-    rank = _FIRST.index(folder) if folder in _FIRST else len(_FIRST) + path.startswith("assets/")
+        folder = _ALIKE.get(folder, folder)
+    is_asset = path.startswith("assets/") and folder not in _PLACES.values()
+    rank = _FIRST.index(folder) if folder in _FIRST else len(_FIRST) + is_asset
     return rank, folder, id_, path

@@ -16,14 +16,14 @@ from builder.pocket.strokes import fewer_letters
 
 KINDS = (
     "procedures", "seams", "hazards", "methods", "cavities", "openings", "decisions", "tables", "supplies", "vehicles",
-    "lessons", "pages",
+    "pages",
 )  # fmt: skip
 """Folders of the pages that are read plain, in their order; what is worked out by typing is not among them, nor
-are faults of finished work, which nobody looks for in a preview."""
+are faults of finished work, which nobody looks for in a preview, nor lessons, which cannot ask anything there."""
 LEFT_OUT = frozenset(
     "coming more-on rework tick given with on-this-page used-by ticking onward more next-mark initials blank alert "  # noqa: SIM905
     "skip paper-head step-number laid plan groups timing in-words choosing part_seams part_sources quiet contents "
-    "to_bay part_revisions training drawn-from part_teach".split()
+    "to_bay part_revisions part_teach".split()
 )
 """Classes of what is left out with all in it."""
 _UNREAD = frozenset(("form", "button", "script", "math", "input", "select", "textarea", "nav", "desc", "defs"))

@@ -14,7 +14,7 @@ from builder.model.training_views import TrainingDesk
 from builder.model.views import Block, Group, Groups, Html, Link, Links, Page
 from builder.view.here import Book, Here
 from builder.view.lists import BREAKDOWN, LISTS, TRAINING, plain_page
-from builder.view.training_data import in_turn
+from builder.view.training_data import held, in_turn
 
 TITLE, SHEET = "Training", "Job breakdown sheet"
 LEAD = """\
@@ -77,7 +77,7 @@ def _paths(here: Here) -> tuple[Block, ...]:
     paths = in_turn(here.book)
     groups = [Group(one.title, here.links("lesson", one.lessons), anchor=f"path-{ref.id}") for ref, one in paths]
     named = {Ref("lesson", id_) for _, one in paths for id_ in one.lessons}
-    rest = [ref for ref in sorted(here.book.shelf) if isinstance(here.book.shelf[ref], Lesson) and ref not in named]
+    rest = [ref for ref, _ in held(here.book, Lesson) if ref not in named]
     if rest:
         groups.append(Group("In no path" if paths else "", tuple(here.link_to(ref) for ref in rest)))
     return (Groups("Paths and their lessons", tuple(groups), "paths"),) if groups else ()

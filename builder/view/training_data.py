@@ -13,7 +13,7 @@ from builder.model.records.law import Rule
 from builder.model.records.lesson import Lesson
 from builder.model.records.path import LearningPath
 from builder.model.records.skill import Skill
-from builder.model.records.supporting import Hazard
+from builder.model.records.supporting import Hazard, Supply, Term, Tool
 from builder.model.records.training import Training
 from builder.model.reference import Ref
 from builder.model.signs import SIGNS
@@ -41,7 +41,7 @@ BETWEEN = " to "
 
 def needed(book: Book) -> frozenset[Ref]:
     """Return the records that skills stand on: a page notices when one of them changes."""
-    skills = (one for _, one in _of(book, Skill))
+    skills = (one for _, one in held(book, Skill))
     return frozenset(ref for one in skills for ref in rests_of_skill(book, one) if ref in book.catalogue.summaries)
 
 
@@ -54,13 +54,13 @@ def training_book(book: Book, records: Records, wide: Mapping[str, AnyonesRule])
         "skills": [
             {"id": ref.id, "title": one.title, "path": links.path(ref), "summary": plain_text(one.summary),
              "stands_on": [rested_on(book, other, records) for other in rests_of_skill(book, one) if other in records]}
-            for ref, one in _of(book, Skill)
+            for ref, one in held(book, Skill)
         ],
         "lessons": [
             {"id": ref.id, "title": one.title, "path": links.path(ref), "minutes": one.minutes,
              "teaches": _ids(book, "skill", one.teaches), "after": _ids(book, "lesson", one.after),
              "fingerprint": fingerprint(one)}
-            for ref, one in _of(book, Lesson)
+            for ref, one in held(book, Lesson)
         ],
         "paths": [
             {"id": ref.id, "title": one.title, "path": links.path(ref), "for": plain_text(one.for_),
@@ -72,6 +72,8 @@ def training_book(book: Book, records: Records, wide: Mapping[str, AnyonesRule])
             for ref, one in _of(book, Rule)
         },
         "wide": anyones_data(wide), "signs": SIGNS,
+        "words": {links.path(ref): one.title for kind in (Term, Tool, Supply) for ref, one in _of(book, kind)
+                  if _is_plain(ref, one.title)},
         "hazards": {ref.id: _hazard(book, ref, one) for ref, one in _of(book, Hazard)},
         "procedures": [
             {"id": ref.id, "title": one.title, "path": links.path(ref), "status": one.status}
@@ -79,6 +81,11 @@ def training_book(book: Book, records: Records, wide: Mapping[str, AnyonesRule])
             if ref.kind == "procedure" and one.status != WITHDRAWN
         ],
     }  # fmt: skip
+
+
+def _is_plain(ref: Ref, title: str) -> bool:
+    """Whether a name means this wherever it is read: a part's hand goes by a longer id, for people have hands, too."""
+    return " " in title or title.lower() == ref.id
 
 
 def _settings(said: Training | None) -> Data:
@@ -122,7 +129,7 @@ def lesson_data(book: Book, ref: Ref, lesson: Lesson, records: Records) -> Data:
             "calculators": [{"id": one.id, "from": dict(_drawn_from(book, lesson, one))} for one in calculators],
         },
         "practical": [practical_data(at_root, one) for one in lesson.practical],
-        "stands_on": [rested_on(book, one, records) for one in rests_of_lesson(book, lesson)],
+        "stands_on": [rested_on(book, one, records) for one in rests_of_lesson(book, lesson) if one in records],
         "scripts": [*drawn, *worked],
     }  # fmt: skip
 
@@ -155,9 +162,14 @@ def _of(book: Book, type_: type[Any]) -> list[tuple[Ref, Any]]:
     return [(ref, book.shelf[ref]) for ref in sorted(book.shelf) if isinstance(book.shelf[ref], type_)]
 
 
+def held(book: Book, type_: type[Any]) -> list[tuple[Ref, Any]]:
+    """Return those that have a page; a copy of a part of the book knows more records than it holds."""
+    return [(ref, one) for ref, one in _of(book, type_) if ref in book.catalogue.summaries]
+
+
 def in_turn(book: Book) -> list[tuple[Ref, LearningPath]]:
     """Paths in the order in which they are taken: each before those that may come after it."""
-    paths = dict(_of(book, LearningPath))
+    paths = dict(held(book, LearningPath))
     later = {Ref("path", id_) for one in paths.values() for id_ in _ids(book, "path", one.then)}
     waiting = [ref for ref in paths if ref not in later] or list(paths)
     found: dict[Ref, LearningPath] = {}

@@ -8,6 +8,9 @@ import pytest
 
 from builder import pipeline
 from builder.model.files import Layer
+from builder.order import Order
+from builder.passes import Way
+from builder.pocket_copy import led_to
 from builder.supplied import templates
 from tests.books.laying import LABEL, TINY
 from tests.site.building import seambook
@@ -26,6 +29,14 @@ def test_the_same_book_makes_the_same_bytes(tmp_path: Path) -> None:
     once = copied(tmp_path / "once", 1)
     assert len(once) > 50_000
     assert copied(tmp_path / "again", 2) == once
+
+
+def test_a_path_takes_its_lessons_along_and_a_lesson_what_it_asks() -> None:
+    way = Way(Order((Layer(TINY, LABEL),), templates()))
+    catalogue = way.connect(way.gather(way.discover()))
+    held = {str(ref) for ref in led_to(("first-day",), catalogue)}
+    assert {"path:first-day", "lesson:first-cover", "procedure:weld-cover", "calculator:holes"} <= held
+    assert "lesson:first-cover" not in {str(ref) for ref in led_to(("weld-cover",), catalogue)}
 
 
 @pytest.mark.slow

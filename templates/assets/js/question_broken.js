@@ -107,6 +107,7 @@
     return {
       ...question(broken, "where"),
       ask: "You work down this list from the top. One step is missing or in the wrong place. At which step do you first break a rule?",
+      words: seambook.questionSteps.wordsOf(shown.map((at) => procedure.steps[at].do)),
       choices: choices.map((at) => ({ id: procedure.steps[at].key, text: `${shown.indexOf(at) + 1}. ${procedure.steps[at].do}` })),
       right: procedure.steps[breach.at].key, explain,
     };
@@ -126,6 +127,7 @@
       ask: breach.sort === "owes"
         ? `One step is missing from this list. Because of it, what step ${at} makes necessary is never done. Which step is missing?`
         : `One step is missing from this list. Because of it, a rule is broken at step ${at}. Which step is missing?`,
+      words: seambook.questionSteps.wordsOf([...shown, change.step, ...others].map((one) => procedure.steps[one].do)),
       choices: chance.shuffle([change.step, ...others]).map((one) => ({ id: procedure.steps[one].key, text: procedure.steps[one].do })),
       right: procedure.steps[change.step].key, explain,
     };
@@ -146,7 +148,6 @@
       of: { text: procedure.title, href: procedure.href, procedure: procedure.id },
       items: shown.map((at) => ({ id: steps[at].key, text: steps[at].do, href: steps[at].href })),
       change: { step: steps[change.step].key, to: change.to },
-      words: seambook.questionSteps.wordsOf(shown.map((at) => steps[at])),
     };
   }
 
@@ -154,7 +155,8 @@
   function rightTold({ procedure, change, breach, shown }) {
     const { steps } = procedure;
     const moved = steps[change.step];
-    const what = change.to === LEFT_OUT ? `Left out is “${moved.do}”` : `In the wrong place is “${moved.do}”`;
+    const gap = shown.indexOf(change.order[change.step]);
+    const what = change.to === LEFT_OUT ? `Left out${gap < 0 ? "" : ` before step ${gap + 1}`} is “${moved.do}”` : `In the wrong place is “${moved.do}”`;
     const other = breach.other !== change.step && breach.other !== breach.at ? shown.indexOf(breach.other) : -1;
     const told = other < 0 ? [] : [{ text: `The rule is about step ${other + 1} too: “${steps[breach.other].do}”`, href: steps[breach.other].href }];
     return [seambook.questionSteps.ruleOf(breach.rule), { text: what, href: moved.href }, ...told];
@@ -166,16 +168,17 @@
     const step = procedure.steps[at];
     const right = shown.indexOf(breach.at) + 1;
     const isMoved = at === change.step;
-    const text = isMoved
-      ? `Step ${shown.indexOf(at) + 1} is in the wrong place, but doing it there breaks no rule by itself. The rule is broken at step ${right}`
-      : `Step ${shown.indexOf(at) + 1} breaks no rule here. It is done for its own reason: ${seambook.questionSteps.reasonOf(step).text}`;
-    return [{ text, href: step.href }, { text: `Step ${right} does break one`, href: procedure.steps[breach.at].href }, ...rightTold(broken)];
+    const here = shown.indexOf(at) + 1;
+    const told = isMoved
+      ? { text: `Step ${here} is in the wrong place, but doing it there breaks no rule by itself. The rule is broken at step ${right}`, href: step.href }
+      : seambook.questionSteps.reasoned(`Step ${here} breaks no rule here.`, step);
+    return [told, { text: `Step ${right} does break one`, href: procedure.steps[breach.at].href }, ...rightTold(broken)];
   }
 
   /** Why a step is not the one that is missing. @param {Broken} broken @param {number} at @returns {Told[]} */
   function otherTold(broken, at) {
-    const { text, href } = seambook.questionSteps.reasonOf(broken.procedure.steps[at]);
-    return [{ text: `That step has another reason, and the rule would still be broken: ${text}`, href }, ...rightTold(broken)];
+    const step = broken.procedure.steps[at];
+    return [seambook.questionSteps.reasoned(`With “${step.do}” the rule would still be broken.`, step), ...rightTold(broken)];
   }
 
   seambook.questionBroken = { make };

@@ -7,6 +7,11 @@
  * the way of SplitMix (Steele, Lea and Flood, "Fast splittable pseudorandom number generators", 2014), in 32 bits.
  */
 
+/**
+ * @typedef {{below: (count: number) => number, pick: <T>(list: ReadonlyArray<T>) => T, shuffle: <T>(list: ReadonlyArray<T>) => T[],
+ *   some: <T>(list: ReadonlyArray<T>, count: number) => T[]}} Chance
+ */
+
 (function () {
   "use strict";
 
@@ -14,11 +19,6 @@
   const page = window;
   /** @type {any} */
   const seambook = (page.seambook = page.seambook || {});
-
-  /**
-   * @typedef {{below: (count: number) => number, pick: <T>(list: ReadonlyArray<T>) => T, shuffle: <T>(list: ReadonlyArray<T>) => T[],
-   *   some: <T>(list: ReadonlyArray<T>, count: number) => T[]}} Chance
-   */
 
   /** @param {string} text */
   function taken(text) {

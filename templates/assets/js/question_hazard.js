@@ -85,7 +85,7 @@
       items: [{ id: step.key, text: step.do, href: step.href }],
       choices: chance.shuffle(ids).map((one) => ({ id: one, text: choice(hazards[one]) })),
       right: id, explain: Object.fromEntries(ids.map((one) => [one, one === id ? rightTold(hazards[id], form) : wrongTold(hazards[one], hazards[id], form)])),
-      words: seambook.questionSteps.wordsOf([step]),
+      words: seambook.questionSteps.wordsOf([step.do, ask(hazards[id]), ...ids.map((one) => choice(hazards[one]))]),
     };
   }
 

@@ -4,6 +4,22 @@
  * by itself is not told: no order changes it but for the holds that readings ask for behind them (see `lastHold`). Pure.
  */
 
+/**
+ * @typedef {{rule: string, states: number[], excuse: number[]}} LawAsked
+ *   A rule about states: of those needed or owed there is one.
+ * @typedef {{
+ *   acts: number[], needs: LawAsked[], bans: LawAsked[], owes: LawAsked[], orders: {rule: string, acts: number[], excuse: number[]}[],
+ *   spoils: number[], makes: number[]
+ * }} LawStep
+ * @typedef {{sort: "needs" | "bans" | "order" | "owes", rule: string, at: number, other: number, state: number}} LawBreach
+ *   `at` is the step at fault and `other` the one it has to do with, both by their place in the procedure; NOBODY is none.
+ * @typedef {{steps: LawStep[], states: number, acts: number, brought: number[], lastHold: number}} LawBook
+ *   `lastHold` is the place of the last step that has a hold. A reading asks for one behind it, which only the builder
+ *   judges: no step may come to stand on that step's other side.
+ * @typedef {{holds: Int16Array, when: Int16Array, spoiled: Int16Array, last: Int16Array, owed: Map<string, {rule: string, state: number, at: number, n: number}>}} LawWalk
+ *   Of each state which step made it, as which of all, and which step spoiled it; of each act its last place.
+ */
+
 (function () {
   "use strict";
 
@@ -11,22 +27,6 @@
   const page = window;
   /** @type {any} */
   const seambook = (page.seambook = page.seambook || {});
-
-  /**
-   * @typedef {{rule: string, states: number[], excuse: number[]}} LawAsked
-   *   A rule about states: of those needed or owed there is one.
-   * @typedef {{
-   *   acts: number[], needs: LawAsked[], bans: LawAsked[], owes: LawAsked[], orders: {rule: string, acts: number[], excuse: number[]}[],
-   *   spoils: number[], makes: number[]
-   * }} LawStep
-   * @typedef {{sort: "needs" | "bans" | "order" | "owes", rule: string, at: number, other: number, state: number}} LawBreach
-   *   `at` is the step at fault and `other` the one it has to do with, both by their place in the procedure; NOBODY is none.
-   * @typedef {{steps: LawStep[], states: number, acts: number, brought: number[], lastHold: number}} LawBook
-   *   `lastHold` is the place of the last step that has a hold. A reading asks for one behind it, which only the builder
-   *   judges: no step may come to stand on that step's other side.
-   * @typedef {{holds: Int16Array, when: Int16Array, spoiled: Int16Array, last: Int16Array, owed: Map<string, {rule: string, state: number, at: number, n: number}>}} LawWalk
-   *   Of each state which step made it, as which of all, and which step spoiled it; of each act its last place.
-   */
 
   const NOBODY = -1;
   /** In place of a step's number: the state does not hold. */

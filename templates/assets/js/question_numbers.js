@@ -3,6 +3,11 @@
  * as round as people measure. Needs answers.js. Pure.
  */
 
+/**
+ * @typedef {Record<string, [number, number]>} Bounds  Of inputs, in their own units.
+ * @typedef {Record<string, string>} Given  Of inputs, as text.
+ */
+
 (function () {
   "use strict";
 
@@ -10,11 +15,6 @@
   const page = window;
   /** @type {any} */
   const seambook = (page.seambook = page.seambook || {});
-
-  /**
-   * @typedef {Record<string, [number, number]>} Bounds  Of inputs, in their own units.
-   * @typedef {Record<string, string>} Given  Of inputs, as text.
-   */
 
   /** What is drawn lies between these parts of the starting value; further apart where an answer is sought. */
   const CLOSE = [0.6, 1.5];
@@ -31,21 +31,23 @@
     /** @type {Given} */
     const given = {};
     for (const input of calculator.inputs) {
-      const text = drawn(input, bounds[input.id], chance, isWide ? WIDE : CLOSE);
+      const text = drawn(input, bounds[input.id], chance, !!isWide);
       if (text === null) return null;
       given[input.id] = inSystem(input, text, system);
     }
     return given;
   }
 
-  /** @param {Input} input @param {[number, number] | undefined} bound @param {Chance} chance @param {number[]} parts */
-  function drawn(input, bound, chance, parts) {
+  /** What need not be given stays as it is; where an answer is sought it may be chosen otherwise. @param {Input} input @param {[number, number] | undefined} bound @param {Chance} chance @param {boolean} isWide */
+  function drawn(input, bound, chance, isWide) {
     const start = input.start === null ? input.otherwise : input.start;
-    if (!bound && input.otherwise !== null) return start;
+    const isChosen = !!input.choices && isWide;
+    if (!bound && input.otherwise !== null && !isChosen) return start;
     if (input.choices) return chance.pick(Object.keys(input.choices));
     if (input.oneOf.length) return written(input, plainOf(input, chance.pick(input.oneOf)));
     const value = start === null ? NaN : Number(start.replace(",", "."));
     if (!bound && !Number.isFinite(value)) return null;
+    const parts = isWide ? WIDE : CLOSE;
     const ends = bound || [value * parts[0], value * parts[1]].sort((one, other) => one - other);
     const places = decimals(bound ? bound.map(String) : [String(start)]);
     if (!bound && (value === 0 || places > FEW_DECIMALS)) return start;

@@ -38,7 +38,7 @@
       items: mixed(steps, kept, chance).map((step) => ({ id: step.key, text: step.do, href: step.href })),
       right: steps.map((step) => step.key), keeps: kept,
       explain: { whole: keeps.flatMap((keep) => toldOf(procedure, keep)) },
-      words: seambook.questionSteps.wordsOf(steps),
+      words: seambook.questionSteps.wordsOf(steps.map((step) => step.do)),
     };
   }
 

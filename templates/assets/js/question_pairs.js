@@ -3,6 +3,11 @@
  * no rule that keep certain steps before others, and each of these pairs has a rule to say why. Pure.
  */
 
+/**
+ * @typedef {{before: number, after: number, rule: string}} Keep  By this rule one step stays before another; both by their place.
+ * @typedef {{places: number[], keeps: Keep[]}} Ordered  Some steps in their own order, and what any right order of them keeps.
+ */
+
 (function () {
   "use strict";
 
@@ -10,11 +15,6 @@
   const page = window;
   /** @type {any} */
   const seambook = (page.seambook = page.seambook || {});
-
-  /**
-   * @typedef {{before: number, after: number, rule: string}} Keep  By this rule one step stays before another; both by their place.
-   * @typedef {{places: number[], keeps: Keep[]}} Ordered  Some steps in their own order, and what any right order of them keeps.
-   */
 
   /** So many steps on one step may be asked together with it: what lies further apart is hard to see as one piece of work. */
   const NEAR = 12;
@@ -92,6 +92,16 @@
     return places.length >= LEAST && isApart && isOneSide;
   }
 
+  /**
+   * Whether these steps may do, as far as it is quickly seen: enough of them may not change places with another, and of
+   * each two that follow each other a rule says why they may not. @param {AskedProcedure} procedure @param {number[]} places
+   */
+  function mayDo(procedure, places) {
+    const swapped = places.flatMap((one, n) => places.slice(n + 1).map((other) => ({ one, other, isNext: other === places[n + 1], order: put(procedure.own, [one, other], [other, one]) })));
+    const bound = swapped.filter(({ order }) => procedure.fresh(order, true).length);
+    return bound.length >= LEAST_FORCED && bound.every(({ one, other, isNext, order }) => !isNext || reason(procedure, one, other, order));
+  }
+
   /** What all right orders of some steps keep; null where that does not say which orders are right. @param {AskedProcedure} procedure @param {number[]} places @returns {Ordered | null} */
   function judged(procedure, places) {
     const all = orders(places);
@@ -114,6 +124,9 @@
   /** @type {Map<string, Ordered | null>} */
   const sets = new Map();
 
+  /** Where so many sets fail the rules bind these steps too little, and no more is tried. */
+  const FAILED = 6;
+
   /** The steps of this number, the same for whoever asks. @param {Asked} asked @param {number} number @returns {Ordered | null} */
   function setOf(asked, number) {
     const { procedure, isMeant } = asked;
@@ -122,11 +135,12 @@
     const found = sets.get(name);
     if (found !== undefined) return found;
     const chance = seambook.questionChance.of(name);
+    const isHopeless = number >= FAILED && Array.from({ length: FAILED }, (_, n) => setOf(asked, n)).every((one) => one === null);
     let set = null;
-    for (let n = 0; n < TRIES && !set; n += 1) {
+    for (let n = 0; n < TRIES && !set && !isHopeless; n += 1) {
       const places = gather(asked, chance);
       if (!places.length) break;
-      if (isFit(procedure, places)) set = judged(procedure, places);
+      if (isFit(procedure, places) && mayDo(procedure, places)) set = judged(procedure, places);
     }
     sets.set(name, set);
     return set;

@@ -3,6 +3,16 @@
  * what the law says of any order of them. Reads what the pages of jobs and of the bay are told. Pure.
  */
 
+/**
+ * @typedef {{text: string, href?: string}} Told  What is said, and where in the book it stands.
+ * @typedef {{at: number, key: string, phase: number, do: string, why: string, keyPoint: string, href: string, hazards: string[], act: string,
+ *   on: string[], traits: string[]}} AskedStep
+ * @typedef {{id: string, title: string, href: string, hazards: string[], steps: AskedStep[], law: LawBook, own: number[],
+ *   fresh: (order: number[], isFirstEnough?: boolean) => LawBreach[]}} AskedProcedure
+ *   `own` is its own order; `fresh` are the rules that another order breaks and its own does not.
+ * @typedef {{procedure: AskedProcedure, isMeant: (step: AskedStep) => boolean}} Asked  With the phases that are meant.
+ */
+
 (function () {
   "use strict";
 
@@ -10,16 +20,6 @@
   const page = window;
   /** @type {any} */
   const seambook = (page.seambook = page.seambook || {});
-
-  /**
-   * @typedef {{text: string, href?: string}} Told  What is said, and where in the book it stands.
-   * @typedef {{at: number, key: string, phase: number, do: string, why: string, keyPoint: string, href: string, hazards: string[], act: string,
-   *   on: string[], traits: string[], terms: Told[]}} AskedStep
-   * @typedef {{id: string, title: string, href: string, hazards: string[], steps: AskedStep[], law: LawBook, own: number[],
-   *   fresh: (order: number[], isFirstEnough?: boolean) => LawBreach[]}} AskedProcedure
-   *   `own` is its own order; `fresh` are the rules that another order breaks and its own does not.
-   * @typedef {{procedure: AskedProcedure, isMeant: (step: AskedStep) => boolean}} Asked  With the phases that are meant.
-   */
 
   /** @type {Map<string, AskedProcedure | null>} */
   const known = new Map();
@@ -67,11 +67,9 @@
 
   /** @param {any} step @param {number} at @param {any} data @param {string} html @returns {AskedStep} */
   function stepOf(step, at, data, html) {
-    const [before] = html.split('<dl class="choices">');
     return {
       at, key: step.key, phase: step.phase || 0, do: step.do, keyPoint: step.key_point || "", why: textOf(partOf(html, "why")),
       href: `${data.path}#${step.key}`, hazards: step.hazards || [], act: step.act, on: step.on || [], traits: step.traits || [],
-      terms: [...before.matchAll(/<a href="(terms\/[^"]*)">([^<]*)<\/a>/g)].map(([, href, text]) => ({ text: textOf(text), href })),
     };
   }
 
@@ -88,9 +86,10 @@
     return html.replace(/<[^>]*>/g, "").replace(/&(amp|lt|gt|quot|#39|#34);/g, (_, name) => ENTITIES[name]).replace(/\s+/g, " ").trim();
   }
 
-  /** What a step says for itself, its way included. @param {AskedStep} step @returns {Told} */
-  function reasonOf(step) {
-    return { text: step.why || step.keyPoint || step.do, href: step.href };
+  /** What a step says for itself behind what is said of it, its way included. @param {string} said @param {AskedStep} step @returns {Told} */
+  function reasoned(said, step) {
+    const own = step.why || step.keyPoint;
+    return { text: own ? `${said} It has its own reason: ${own}` : said, href: step.href };
   }
 
   /** What a rule says for itself. @param {string} id @returns {Told} */
@@ -99,10 +98,36 @@
     return rule ? { text: `${rule.title}. ${rule.because}`, href: rule.path } : { text: id };
   }
 
-  /** The words of the trade in some steps, each once, with the way to its page. @param {AskedStep[]} steps @returns {Told[]} */
-  function wordsOf(steps) {
-    return [...new Map(steps.flatMap((step) => step.terms).map((one) => [one.href, one])).values()];
+  /** @type {{text: string, href: string, stem: string, forms: RegExp}[] | null} */
+  let index = null;
+
+  /** The book's words, tools and supplies, the longer names first: of a name within another only the whole is meant. @returns {{text: string, href: string, stem: string, forms: RegExp}[]} */
+  function indexed() {
+    index = index || Object.entries(/** @type {Record<string, string>} */ (seambook.training.words || {}))
+      .map(([href, text]) => ({ text, href, stem: text.toLowerCase().replace(/e$/, ""), forms: formsOf(text.toLowerCase()) }))
+      .sort((one, other) => other.text.length - one.text.length);
+    return index;
   }
 
-  seambook.questionSteps = { of, procedureOf, reasonOf, ruleOf, wordsOf };
+  /** A word as it comes in sentences: one or several of it, or done. @param {string} word */
+  function formsOf(word) {
+    const own = word.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+    return new RegExp(`\\b(?:${own}(?:s|es|d|ed|ing)?|${own.replace(/e$/, "")}ing)\\b`, "g");
+  }
+
+  /** The words of the trade in some texts, in the order in which they come, with the ways to what they mean. @param {string[]} texts @returns {Told[]} */
+  function wordsOf(texts) {
+    let rest = texts.join(" \n ").toLowerCase();
+    /** @type {{at: number, text: string, href: string}[]} */
+    const found = [];
+    for (const { text, href, stem, forms } of indexed()) {
+      const at = rest.includes(stem) ? rest.search(forms) : -1;
+      if (at < 0) continue;
+      found.push({ at, text, href });
+      rest = rest.replace(forms, (said) => " ".repeat(said.length));
+    }
+    return found.sort((one, other) => one.at - other.at).map(({ text, href }) => ({ text, href }));
+  }
+
+  seambook.questionSteps = { of, procedureOf, reasoned, ruleOf, wordsOf };
 })();

@@ -98,9 +98,15 @@
       id: `work:${calculator.id}:${output.id}:${calculator.inputs.map(({ id }) => given[id]).join(",")}`, sort: "work",
       of: { text: calculator.title, href: `calculators/${calculator.id}.html`, calculator: calculator.id, output: output.id },
       given, system, worked: href,
-      items: shown.map((input) => ({ id: input.id, text: `${input.ask}${input.ask.endsWith("?") ? "" : ":"} ${seambook.questionNumbers.told(input, given[input.id])}` })),
-      words: [],
+      items: shown.map((input) => ({ id: input.id, text: itemOf(input, given[input.id]) })),
+      words: seambook.questionSteps.wordsOf([output.say, ...shown.map(({ ask }) => ask)]),
     };
+  }
+
+  /** What is given, with what the calculator's page says beside its field. @param {Input} input @param {string} text */
+  function itemOf({ ask, help, ...input }, text) {
+    const told = `${ask}${ask.endsWith("?") ? "" : ":"} ${seambook.questionNumbers.told(input, text)}`;
+    return help ? `${told} (${help.replace(/\.$/, "")})` : told;
   }
 
   /** Where the answer is a number. @param {Worked} worked */

@@ -7,9 +7,9 @@
   const { el } = seambook.dom;
   const A_MINUTE = 60000;
 
-  /** @param {string} name @param {string} text */
-  function give(name, text) {
-    const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  /** @param {string} name @param {string} text @param {string} [sort] what sort of file it is */
+  function give(name, text, sort = "application/json") {
+    const address = URL.createObjectURL(new Blob([text], { type: sort }));
     const way = el("a", { href: address, download: name });
     document.body.append(way);
     way.click();

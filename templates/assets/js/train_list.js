@@ -23,7 +23,7 @@
       row("Last written down", trainWords.day(person.changed) || "never"));
   }
 
-  /** Somebody is taken off the device once that was asked, and their file goes to the reader first. @param {any} desk @param {string} id @param {string} name @param {() => void} save */
+  /** Somebody is removed from the device once that was asked, and their file goes to the reader first. @param {any} desk @param {string} id @param {string} name @param {() => void} save */
   function ask(desk, id, name, save) {
     const place = document.getElementById(`train_asked-${id}`);
     const keep = () => {
@@ -35,12 +35,12 @@
       desk.store.remove(id);
       if (desk.person && desk.person.id === id) desk.person = null;
       desk.draw();
-      jobBar.say(`${name} is off this device. The file was saved first; open it to bring everything back.`);
+      jobBar.say(`${name} is no longer on this device. The file was saved first; open it to bring everything back.`);
       focusOn("train_view-people");
     };
-    place?.replaceChildren(el("div", { class: "job-notice", role: "group", "aria-label": `Take ${name} off this device?` },
-      el("p", {}, el("strong", { text: `Take ${name} off this device?` }), " The file is saved first, and brings everything back."),
-      el("p", { class: "job-buttons" }, button("Keep", keep, { id: `train_stay-${id}` }), button("Save the file and take off", take, { id: `train_gone-${id}` }))));
+    place?.replaceChildren(el("div", { class: "job-notice", role: "group", "aria-label": `Remove ${name} from this device?` },
+      el("p", {}, el("strong", { text: `Remove ${name} from this device?` }), " The file is saved first, and brings everything back."),
+      el("p", { class: "job-buttons" }, button("Keep", keep, { id: `train_stay-${id}` }), button("Save the file and remove", take, { id: `train_gone-${id}` }))));
     focusOn(`train_stay-${id}`);
   }
 
@@ -56,7 +56,7 @@
           focusOn(`train_take-${id}`);
         }, { id: `train_take-${id}`, "aria-pressed": String(isOwn), ...said(isOwn ? "Practises now" : "Practise") }),
         button("Save the file", () => desk.saveFile(person), { id: `train_save-${id}`, ...said("Save the file") }),
-        button("Take off", () => ask(desk, id, name, () => desk.saveFile(person)), { id: `train_remove-${id}`, ...said("Take off") })),
+        button("Remove", () => ask(desk, id, name, () => desk.saveFile(person)), { id: `train_remove-${id}`, ...said("Remove") })),
       el("div", { id: `train_asked-${id}` }));
   }
 
@@ -67,7 +67,7 @@
       el("p", { text: `What is kept as “${id}” is damaged. ${fault}` }),
       el("p", { class: "note", text: "It is left as it is. Save its text, so that somebody can look what is wrong with it, and open the person's last file." }),
       el("p", { class: "job-buttons" }, button("Save its text", save, { id: `train_text-${id}` }),
-        button("Take off", () => ask(desk, id, "what is damaged", save), { id: `train_remove-${id}` })),
+        button("Remove", () => ask(desk, id, "what is damaged", save), { id: `train_remove-${id}` })),
       el("div", { id: `train_asked-${id}` }));
   }
 
@@ -87,7 +87,7 @@
     const isTwice = !before && desk.store.all().some((/** @type {any} */ one) => one.person && one.person.name === person.name);
     const saved = desk.store.save(person);
     if (saved.why) {
-      return tell(`“${file.name}” was not kept`, [saved.isFull ? "This browser's store is full. Take somebody off this device, or what other pages keep, and open it again." : `This browser refused it: ${saved.why}.`]);
+      return tell(`“${file.name}” was not kept`, [saved.isFull ? "This browser's store is full. Remove somebody from this device, or what other pages keep, and open it again." : `This browser refused it: ${saved.why}.`]);
     }
     desk.take(person);
     tell(`About “${file.name}”`, [...read.told, ...(isTwice ? [`There are two people called ${person.name} on this device now. They are kept apart.`] : [])]);
@@ -98,6 +98,7 @@
   function draw(place, desk) {
     const all = desk.store.all();
     place.append(...[
+      el("h2", { class: "train-title", text: "People on this device" }),
       all.length ? el("ul", { class: "job-kepts" }, all.map((/** @type {any} */ one) => (one.person ? card(desk, one.person) : damaged(desk, one))))
         : el("p", { class: "none", text: "Nobody yet. Write a name, or open somebody's file." }),
       el("section", { class: "train-part", "aria-labelledby": "train_more" }, el("h2", { id: "train_more", text: "Somebody new" }),

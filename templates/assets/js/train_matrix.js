@@ -7,8 +7,8 @@
 
   /** @type {any} */
   const seambook = (/** @type {any} */ (window).seambook = /** @type {any} */ (window).seambook || {});
-  const { el, focusOn } = seambook.dom;
-  const { trainGiven, trainStand, trainWords } = seambook;
+  const { el, button, focusOn } = seambook.dom;
+  const { trainGiven, trainHand, trainStand, trainWords } = seambook;
   seambook.trainViews = seambook.trainViews || {};
   /** What is open, and the trainer who wrote last. @type {{skill: string, person: string, assessor: string}} */
   const state = { skill: "", person: "", assessor: "" };
@@ -53,6 +53,26 @@
           people.map((person) => cell(desk, skill, person)))))));
   }
 
+  /** A value of a table that other programs read; one that begins as a formula does is told to be text. @param {string} value */
+  function quoted(value) {
+    return `"${value.replace(/^[=+\-@]/, "'$&").replace(/"/g, '""')}"`;
+  }
+
+  /** The matrix for other programs: a line for each level that stands. @param {any} desk @param {any[]} people @returns {string} */
+  function csv({ book }, people) {
+    const lines = people.flatMap((person) => book.skills.flatMap((/** @type {any} */ skill) => {
+      const { given, changed } = trainStand.atSkill(person, skill);
+      return given ? [[person.name, skill.title, trainWords.level(book, given.level), given.at.slice(0, 10), given.by, changed.map((/** @type {any} */ one) => one.say).join(" ")]] : [];
+    }));
+    return [["Person", "Skill", "Level", "Day", "Judged by", "Opened again"], ...lines].map((line) => `${line.map(quoted).join(",")}\r\n`).join("");
+  }
+
+  /** What is done with the whole matrix. @param {any} desk @param {any[]} people */
+  function ways(desk, people) {
+    const save = () => trainHand.give("skills-matrix.csv", `\ufeff${csv(desk, people)}`, "text/csv;charset=utf-8");
+    return el("p", { class: "job-buttons only-screen" }, button("Print the matrix", () => window.print(), { id: "train_print" }), button("Save it as a table", save, { id: "train_table" }));
+  }
+
   /** What the levels mean. @param {any} book */
   function key(book) {
     return el("dl", { class: "train-levels" }, book.levels.map((/** @type {any} */ { id, say, means }) => el("div", {}, el("dt", {}, marks(book, id), say), el("dd", { text: means }))));
@@ -74,7 +94,7 @@
       people.length ? null : el("p", { class: "none", text: "There is nobody on this device yet. Write down who practises first." }),
       skill && person ? trainGiven.form(desk, skill, person, state, shut) : null,
       people.length ? table(desk, people) : null, key(desk.book),
-      people.length ? el("p", { class: "job-buttons only-screen" }, el("button", { type: "button", class: "control", id: "train_print", text: "Print the matrix", on: { click: () => window.print() } })) : null,
+      people.length ? ways(desk, people) : null,
     ].filter(Boolean));
   }
 
