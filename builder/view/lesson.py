@@ -18,6 +18,8 @@ from builder.view.training import practice, practice_scripts, way_to_breakdown
 
 ASKED = (PROCEDURE, CALCULATOR)
 """The kinds that questions are drawn from."""
+NO_BREAK_HYPHEN = "\u2011"
+"""A date in a narrow column stays on one line."""
 CAUGHT = "What catches the mistake"
 
 
@@ -93,7 +95,7 @@ def _standing(here: Here, ref: Ref, lesson: Lesson) -> str:
     issue = found.issues[0]
     is_later = lesson.read_through is not None and issue.date > lesson.read_through
     later = f"; later than {lesson.read_through}, when this lesson was last read through" if is_later else ""
-    return f"{issue.number}, {issue.date}{later}"
+    return f"{issue.number}, {issue.date.replace('-', NO_BREAK_HYPHEN)}{later}"
 
 
 def _links(here: Here, references: Iterable[str]) -> tuple[Link, ...]:

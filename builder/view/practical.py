@@ -29,7 +29,12 @@ def _calculator(here: Here, practical: Practical) -> Calculator:
 
 def practical_card(here: Here, practical: Practical) -> Card:
     """Return a test as it is printed."""
-    rows = (*_given_rows(here, practical), *_measured_rows(here, practical), *_passing_rows(here, practical))
+    told = (
+        ("Measure", _measured(here, practical)), ("Passed with", _passing(here, practical)),
+        ("Found alone", _compared(here, practical)),
+    )
+    several = (Row(label, Html("<br>".join(lines))) for label, found in told if (lines := tuple(found)))
+    rows = (*_given_rows(here, practical), *several)
     judge = Row("Judged by", here.anchor(here.link("calculator", practical.calculator)))
     times = (here.row("In a row", str(practical.times)),) if practical.times > 1 else ()
     return Card(here.text(practical.title), (*rows, *times, judge), here.paragraphs(practical.do),
@@ -47,23 +52,26 @@ def _given_rows(here: Here, practical: Practical) -> Iterator[Row]:
             yield here.row(f"Given: {asked.ask}", said(*parts))
 
 
-def _measured_rows(here: Here, practical: Practical) -> Iterator[Row]:
+def _measured(here: Here, practical: Practical) -> Iterator[Html]:
     inputs = _calculator(here, practical).inputs
     for name, ask in practical.measured.items():
         unit = inputs[name].unit if name in inputs else None
-        yield here.row("Measure", said(ask, ", in ", here.book.units.name(unit)) if unit else said(ask))
+        yield here.both(said(ask, ", in ", here.book.units.name(unit)) if unit else said(ask))
 
 
-def _passing_rows(here: Here, practical: Practical) -> Iterator[Row]:
+def _passing(here: Here, practical: Practical) -> Iterator[Html]:
     calculator = _calculator(here, practical)
     for name, answer in practical.passes.items():
         if name in calculator.outputs:
             told = _told(here, calculator, name, answer)
-            yield Row("Passed with", Html(f"{here.text(calculator.outputs[name].say)}: {told}"))
+            yield Html(f"{here.text(calculator.outputs[name].say)}: {told}")
+
+
+def _compared(here: Here, practical: Practical) -> Iterator[Html]:
+    outputs = _calculator(here, practical).outputs
     for name, tolerance in practical.compare.items():
-        if name in calculator.outputs:
-            output = calculator.outputs[name]
-            yield here.row("Found alone", said(output.say, *_within(here, output, tolerance)))
+        if name in outputs:
+            yield here.both(said(outputs[name].say, *_within(here, outputs[name], tolerance)))
 
 
 def _within(here: Here, output: Output, tolerance: str) -> tuple[str | Said, ...]:

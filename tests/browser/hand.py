@@ -172,6 +172,8 @@ class Hand:
             self.release(self.name)
         elif label.startswith("Wait until"):
             self.wait()
+        elif label == "Answer the watch":
+            self.page.locator("#bay_timers .is-calling .bay-timer-press button").first.tap()
         else:
             self.next()
         return label

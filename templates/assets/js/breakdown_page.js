@@ -48,7 +48,7 @@
       el("header", { class: "breakdown-head" }, el("h2", {}, el("a", { href: folder.address(data.path), text: data.title })),
         el("p", { class: "note", text: number ? `Revision ${number}, ${seambook.trainWords.day(date)}` : "" })),
       data.banner ? el("p", { class: "banner breakdown-banner", text: data.banner }) : "",
-      heads.about ? el("p", { class: "note", text: heads.about }) : "", el("p", { class: "note", text: "Measures, dangers and points that stop the work stand in the procedure." }),
+      el("p", { class: "note", text: heads.about || "Measures, dangers and points that stop the work stand in the procedure." }),
       table(data, phases));
     document.title = document.title.replace(/^[^·]*/, `${data.title}, broken down `);
   }

@@ -22,8 +22,7 @@
 
   /** Words of the book, whose ways are written from its root. @param {string} html */
   function prose(html) {
-    const made = el("div", { class: "prose" });
-    made.innerHTML = html;
+    const made = el("div", { class: "prose" }, ...new DOMParser().parseFromString(html, "text/html").body.childNodes);
     for (const way of made.querySelectorAll("a[href]")) {
       const to = way.getAttribute("href");
       if (!/^(#|[a-z]+:)/i.test(to)) way.setAttribute("href", trainWords.href(to));

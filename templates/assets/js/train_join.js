@@ -15,10 +15,10 @@
     return `{${Object.keys(value).sort().map((key) => `${JSON.stringify(key)}:${textOf(value[key])}`).join()}}`;
   }
 
-  /** @param {any} one @param {any} other by when they were written */
+  /** By when they were written; what was written within one second stays as it stood. @param {any} one @param {any} other */
   function byMoment(one, other) {
     const [first, second] = [one.at || one.begun || "", other.at || other.begun || ""];
-    return first < second ? -1 : first > second ? 1 : textOf(one) < textOf(other) ? -1 : 1;
+    return first < second ? -1 : first > second ? 1 : 0;
   }
 
   /** Both lists without what is in both. @param {any[]} one @param {any[]} other */

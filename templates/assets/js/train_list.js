@@ -98,6 +98,7 @@
   function draw(place, desk) {
     const all = desk.store.all();
     place.append(...[
+      el("h2", { class: "train-title", text: "People on this device" }),
       all.length ? el("ul", { class: "job-kepts" }, all.map((/** @type {any} */ one) => (one.person ? card(desk, one.person) : damaged(desk, one))))
         : el("p", { class: "none", text: "Nobody yet. Write a name, or open somebody's file." }),
       el("section", { class: "train-part", "aria-labelledby": "train_more" }, el("h2", { id: "train_more", text: "Somebody new" }),

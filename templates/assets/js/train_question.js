@@ -73,8 +73,8 @@
   /** What a question shows: steps, numbered as they stand in it, or the numbers that are given. @param {Question} question */
   function shown(question) {
     if (!question.items?.length) return null;
-    const isWork = question.sort === "work";
-    return el(isWork ? "ul" : "ol", { class: isWork ? "list train-numbers" : "train-shown" }, question.items.map((/** @type {any} */ one) => el("li", { text: one.text })));
+    const isNumbered = question.sort !== "work" && question.items.length > 1;
+    return el(isNumbered ? "ol" : "ul", { class: isNumbered ? "train-shown" : "list train-numbers" }, question.items.map((/** @type {any} */ one) => el("li", { text: one.text })));
   }
 
   /** Words of the trade in a question, each with the way to what it means. @param {Question} question */
