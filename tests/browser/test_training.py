@@ -14,6 +14,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from tests.browser.copied import SHOWN, Copies
 from tests.browser.on_paper import printed
 from tests.browser.test_axe import AXE, violations
 from tests.browser.test_quiet import too_wide
@@ -474,7 +475,8 @@ def test_all_sorts_of_questions_of_the_supplied_book(book: Watched) -> None:
     for at, question in enumerate(sheet):
         assert small(page, "#train_desk") == [], question["sort"]
         assert too_wide(page) == [], question["sort"]
-        assert violations(page, axe) == [], question["sort"]
+        if question["sort"] not in {one["sort"] for one in sheet[:at]}:
+            assert violations(page, axe) == [], question["sort"]
         answer(page, question, right=at > 0)
         page.locator("#train_next").click()
     assert violations(page, axe) == []
@@ -514,3 +516,27 @@ def test_a_coupon_that_fails_begins_the_row_anew(book: Watched) -> None:
     tries = people(page)["Sam Reed"]["lessons"]["first-plug-weld"]["tests"]["three-buttons"]
     assert [one["passed"] for one in tries] == [True, True, False, False, True, True, True]
     assert too_wide(page) == []
+
+
+def test_training_in_the_copy_in_one_file(chromium: Browser, copies: Copies) -> None:
+    watched = Watched(chromium, copies.whole.parent)
+    page = watched.open(f"{copies.whole.name}#{PLUGS}", PHONE)
+    leaf = page.frame_locator(SHOWN)
+    leaf.locator("#train_name").fill("Sam Reed", timeout=30_000)
+    leaf.locator("#train_name-take").click()
+    leaf.locator("#train_begin").click()
+    expect(leaf.locator(".train-count strong")).to_contain_text("Question 1 of")
+    leaf.get_by_role("link", name="Everybody's training").click()
+    leaf.locator("#train_view-sheet").click()
+    expect(leaf.locator("#train_paper-answers")).to_be_visible()
+    leaf.locator("#train_view-people").click()
+    with page.expect_download() as got:
+        leaf.get_by_role("button", name="Save the file: Sam Reed").click()
+    assert json.loads(Path(got.value.path()).read_text("utf-8"))["person"]["name"] == "Sam Reed"
+    page.goto(f"{copies.whole.as_uri()}#breakdown.html#procedure=plug-weld-a-lap")
+    expect(leaf.locator(".breakdown-head h2")).to_have_text("Plug weld a lap from one face")
+    page.reload()
+    page.goto(f"{copies.whole.as_uri()}#{PLUGS}")
+    expect(leaf.locator("#train_begin")).to_have_text("Go on with the questions")
+    watched.close()
+    assert watched.troubles == []

@@ -30,14 +30,13 @@
     const steps = places.map((at) => procedure.steps[at]);
     const key = (/** @type {number} */ at) => procedure.steps[at].key;
     const kept = keeps.map(({ before, after, rule }) => ({ before: key(before), after: key(after), rule }));
+    const items = mixed(steps, kept, chance).map((step) => ({ id: step.key, text: step.do, href: step.href }));
     return {
       id: `order:${procedure.id}:${steps.map((step) => step.key).join(",")}`, sort: "order", form: "order",
       ask: "Put these steps in an order that breaks no rule.",
       note: "More than one order may be right. Steps of the procedure that are not shown stay where they are.",
       of: { text: procedure.title, href: procedure.href, procedure: procedure.id },
-      items: mixed(steps, kept, chance).map((step) => ({ id: step.key, text: step.do, href: step.href })),
-      right: steps.map((step) => step.key), keeps: kept,
-      explain: { whole: keeps.flatMap((keep) => toldOf(procedure, keep)) },
+      items, right: steps.map((step) => step.key), keeps: kept, explain: { whole: toldOf(items, kept) },
       words: seambook.questionSteps.wordsOf(steps.map((step) => step.do)),
     };
   }
@@ -49,12 +48,14 @@
     return keeps.some(({ before, after }) => place(before) > place(after)) ? shown : shown.reverse();
   }
 
-  /** Why a step stays before another. @param {AskedProcedure} procedure @param {Keep} keep @returns {Told[]} */
-  function toldOf({ steps }, { before, after, rule }) {
-    return [
-      { text: `“${steps[before].do}” comes before “${steps[after].do}”`, href: steps[before].href },
+  /** Why steps stay before others: by each rule which ones, and then its reason. @param {{id: string, text: string, href: string}[]} items @param {{before: string, after: string, rule: string}[]} keeps @returns {Told[]} */
+  function toldOf(items, keeps) {
+    const item = (/** @type {string} */ id) => /** @type {{text: string, href: string}} */ (items.find((one) => one.id === id));
+    return [...new Set(keeps.map(({ rule }) => rule))].flatMap((rule) => [
+      ...keeps.filter((keep) => keep.rule === rule).map(({ before, after }) =>
+        ({ text: `“${item(before).text}” comes before “${item(after).text}”`, href: item(before).href })),
       seambook.questionSteps.ruleOf(rule),
-    ];
+    ]);
   }
 
   /** @param {any} question @param {string[]} answer keys of the steps @returns {{ok: boolean, say: Told[]}} */
@@ -62,9 +63,8 @@
     const isWhole = answer.length === question.right.length && question.right.every((/** @type {string} */ key) => answer.includes(key));
     if (!isWhole) return { ok: false, say: [{ text: "Put every step into the order, each once." }] };
     const place = (/** @type {string} */ key) => answer.indexOf(key);
-    const say = question.keeps.flatMap((/** @type {any} */ { before, after }, /** @type {number} */ n) =>
-      (place(before) > place(after) ? question.explain.whole.slice(2 * n, 2 * n + 2) : []));
-    if (say.length) return { ok: false, say };
+    const wrong = question.keeps.filter((/** @type {any} */ { before, after }) => place(before) > place(after));
+    if (wrong.length) return { ok: false, say: toldOf(question.items, wrong) };
     const isOwn = question.right.every((/** @type {string} */ key, /** @type {number} */ n) => answer[n] === key);
     return { ok: true, say: isOwn ? [] : [{ text: `No rule minds this order either. The procedure does it so: ${ownOrder(question)}`, href: question.of.href }] };
   }
