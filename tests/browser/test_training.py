@@ -355,6 +355,7 @@ def test_sheets_on_paper(before: Watched, tmp_path: Path) -> None:
     sheets = printed(page, tmp_path / "sheet.pdf")
     found = [re.search(r"(questions|answers, for the trainer).*?km24px", one.text.casefold()) for one in sheets]
     assert [one and one[1] for one in found] == ["questions", "answers, for the trainer"], "each on a sheet of its own"
+    assert all("Sheet KM24PX: A first cover" in one.text for one in sheets), "at the foot of each"
     asked = page.evaluate(SHEET, "KM24PX")
     answers = page.locator("#train_paper-answers .train-paper-ask").all_text_contents()
     number = next(at for at, one in enumerate(asked) if one["sort"] == "work" and "choices" not in one)
