@@ -25,7 +25,8 @@ _LONG = 32
 
 
 PRIORS = {"source": 40, "scale": 40, "page": 90, "state": 70, "figure": 70, "rule": 85,
-          "table": 75, "shell": 50, "vehicle": 70, "skill": 60, "path": 70}
+          "table": 75, "shell": 50, "vehicle": 70, "lesson": 75, "skill": 40, "path": 60,
+          "term": 90}
 """In percent, how much a page of a kind counts: who asks for a primer wants it sooner than a paper about it."""
 
 
