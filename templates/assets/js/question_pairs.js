@@ -22,6 +22,8 @@
   const MOST = 5;
   const LEAST_FORCED = 3;
   const TRIES = 30;
+  /** Every order of so many tries is judged: that takes a phone its time. */
+  const WHOLE = 5;
 
   /** @type {WeakMap<AskedProcedure, [number, number][]>} */
   const known = new WeakMap();
@@ -125,7 +127,7 @@
   const sets = new Map();
 
   /** Where so many sets fail the rules bind these steps too little, and no more is tried. */
-  const FAILED = 6;
+  const FAILED = 4;
 
   /** The steps of this number, the same for whoever asks. @param {Asked} asked @param {number} number @returns {Ordered | null} */
   function setOf(asked, number) {
@@ -137,10 +139,12 @@
     const chance = seambook.questionChance.of(name);
     const isHopeless = number >= FAILED && Array.from({ length: FAILED }, (_, n) => setOf(asked, n)).every((one) => one === null);
     let set = null;
-    for (let n = 0; n < TRIES && !set && !isHopeless; n += 1) {
+    for (let n = 0, whole = 0; n < TRIES && whole < WHOLE && !set && !isHopeless; n += 1) {
       const places = gather(asked, chance);
       if (!places.length) break;
-      if (isFit(procedure, places) && mayDo(procedure, places)) set = judged(procedure, places);
+      if (!isFit(procedure, places) || !mayDo(procedure, places)) continue;
+      set = judged(procedure, places);
+      whole += 1;
     }
     sets.set(name, set);
     return set;
