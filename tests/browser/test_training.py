@@ -333,6 +333,20 @@ def test_what_is_kept_is_never_trusted(before: Watched) -> None:
     other.locator("#train_assessor").fill("Bo")
     other.locator("#train_given").click()
     expect(page.locator(".job-kept", has_text="Ida").locator(".rows")).to_contain_text("1 of 1")
+    # What is typed in one tab stays when the other one writes.
+    page.goto(before.url(f"{TRAINING}#view=skills"))
+    page.get_by_role("button", name="Ida, Weld a cover").click()
+    page.locator("#train_note").fill("with the left hand")
+    other.get_by_role("button", name="Ida, Weld a cover").click()
+    other.locator(".train-choices label:has-text('Alone')").click()
+    other.locator("#train_given").click()
+    expect(page.get_by_role("button", name="Ida, Weld a cover: Alone")).to_be_visible()
+    expect(page.locator("#train_note")).to_have_value("with the left hand")
+    page.locator(".train-choices label:has-text('Shown')").click()
+    page.locator("#train_assessor").fill("Bo")
+    page.locator("#train_given").click()
+    ida = json.loads(next(text for text in page.evaluate(KEPT).values() if "Ida" in text))["person"]
+    assert [one["level"] for one in ida["skills"]["weld-a-cover"]] == ["shown", "alone", "shown"]
     other.close()
     # A full store is told, and the file can be saved.
     page.goto(before.url(LESSON))
@@ -355,6 +369,7 @@ def test_sheets_on_paper(before: Watched, tmp_path: Path) -> None:
     sheets = printed(page, tmp_path / "sheet.pdf")
     found = [re.search(r"(questions|answers, for the trainer).*?km24px", one.text.casefold()) for one in sheets]
     assert [one and one[1] for one in found] == ["questions", "answers, for the trainer"], "each on a sheet of its own"
+    assert all("Sheet KM24PX: A first cover" in one.text for one in sheets), "at the foot of each"
     asked = page.evaluate(SHEET, "KM24PX")
     answers = page.locator("#train_paper-answers .train-paper-ask").all_text_contents()
     number = next(at for at, one in enumerate(asked) if one["sort"] == "work" and "choices" not in one)

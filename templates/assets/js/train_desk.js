@@ -38,11 +38,15 @@
       draw: () => dom.redraw(place, () => draw(desk)),
       /** Change what is kept of a person; the one who practises where none is named. @param {(person: any) => void} edit @param {any} [person] */
       change: (edit, person = desk.person) => {
+        const isOwn = !!desk.person && desk.person.id === person.id;
         edit(person);
         person.changed = trainWords.now();
         const saved = desk.store.save(person);
         tellOfSaving(desk, person, saved);
-        if (person === desk.person) desk.store.choose(person.id);
+        if (isOwn) {
+          desk.person = person;
+          desk.store.choose(person.id);
+        }
         desk.draw();
         return !saved.why;
       },

@@ -14,7 +14,7 @@
   const { el, button } = seambook.dom;
   const { folder, trainBench, trainDesk, trainPeople, trainRound, trainStand, trainWords } = seambook;
   /** What is on the page and in no store. */
-  const state = { isChoosing: false, going: null, result: null, benches: {}, isReady: false, fault: "", person: "" };
+  const state = { isChoosing: false, going: null, result: null, isBarren: false, benches: {}, isReady: false, fault: "", person: "" };
 
   /** Records that were changed since somebody passed. @param {any[]} changed */
   function news(changed) {
@@ -45,7 +45,7 @@
   function draw(desk) {
     if (!state.isReady && !state.fault) return undefined;
     const id = desk.person ? desk.person.id : "";
-    if (state.person !== id) Object.assign(state, { person: id, going: null, result: null, benches: {} });
+    if (state.person !== id) Object.assign(state, { person: id, going: null, result: null, isBarren: false, benches: {} });
     const who = trainPeople.block(desk, state);
     const ways = el("p", { class: "job-buttons train-ways" },
       el("a", { class: "control", href: trainWords.href("training.html"), text: "Everybody's training" }),

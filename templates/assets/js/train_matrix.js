@@ -10,8 +10,8 @@
   const { el, button, focusOn } = seambook.dom;
   const { trainGiven, trainHand, trainStand, trainWords } = seambook;
   seambook.trainViews = seambook.trainViews || {};
-  /** What is open, and the trainer who wrote last. @type {{skill: string, person: string, assessor: string}} */
-  const state = { skill: "", person: "", assessor: "" };
+  /** What is open, its form, and the trainer who wrote last. @type {{skill: string, person: string, assessor: string, form: any}} */
+  const state = { skill: "", person: "", assessor: "", form: null };
 
   /** @param {any} book @param {string} id how far a level is, from 1; 0 where it is no more in the book */
   function rank(book, id) {
@@ -29,7 +29,7 @@
     const { given, changed } = trainStand.atSkill(person, skill);
     const id = `train_cell-${skill.id}-${person.id}`;
     const open = () => {
-      Object.assign(state, { skill: skill.id, person: person.id });
+      Object.assign(state, { skill: skill.id, person: person.id, form: null });
       desk.draw();
       focusOn("train_form-title");
     };
@@ -85,14 +85,16 @@
     const person = people.find((/** @type {any} */ one) => one.id === state.person);
     const cellOpen = `train_cell-${state.skill}-${state.person}`;
     const shut = () => {
-      Object.assign(state, { skill: "", person: "" });
+      Object.assign(state, { skill: "", person: "", form: null });
       window.setTimeout(() => focusOn(cellOpen));
     };
+    // What was typed stays where another tab's change draws the page anew.
+    if (skill && person) state.form = state.form || trainGiven.form(desk, skill, person, state, shut);
     place.append(...[
       el("h2", { class: "train-title", text: "Skills matrix" }),
       el("p", { class: "note only-screen", text: "A trainer presses a field, chooses the level that was seen, and puts a name to it. What a level rested on is kept with it: where a procedure, rule or calculator changes, the level opens again." }),
       people.length ? null : el("p", { class: "none", text: "There is nobody on this device yet. Write down who practises first." }),
-      skill && person ? trainGiven.form(desk, skill, person, state, shut) : null,
+      skill && person ? state.form : null,
       people.length ? table(desk, people) : null, key(desk.book),
       people.length ? ways(desk, people) : null,
     ].filter(Boolean));

@@ -34,6 +34,7 @@
     const view = trainViews[name];
     const made = el("div", { class: `train-view train-view-${name}${view.style ? ` ${view.style}` : ""}`, id: "train_place" });
     place.replaceChildren(...(name === "people" ? [] : [trainPeople.block(desk, state)]), ways(name), made);
+    document.documentElement.style.removeProperty("--check"); // a sheet with a number of its own says so at its foot
     view.draw(made, desk, wanted);
   }
 

@@ -52,12 +52,14 @@
   function begin(desk, lesson, state) {
     const seed = trainWords.newSeed();
     const asked = sheetOf(lesson, seed).length;
+    state.isBarren = !asked;
+    if (!asked) return desk.draw();
     desk.change((/** @type {any} */ person) => {
       const round = { seed, begun: trainWords.now(), ended: null, asked, answers: [], against: trainStand.against(lesson.stands_on) };
       doneOf(person, lesson.id).rounds.push(round);
       state.going = going(lesson, round);
     });
-    focusOn("train_ask");
+    return focusOn("train_ask");
   }
 
   /** @param {any} desk @param {any} lesson @param {Going} shown */
@@ -135,6 +137,7 @@
 
   /** @param {any} desk @param {any} lesson @param {any} stood @param {any} state */
   function block(desk, lesson, stood, state) {
+    if (state.isBarren) return el("p", { class: "none", text: "No question can be made of what this lesson names. Tell whoever keeps the book." });
     if (state.going) return asking(desk, lesson, state);
     const kept = open(desk, lesson);
     const goOn = () => {

@@ -34,6 +34,12 @@
       blanks.length ? el("p", { class: "train-blanks" }, blanks.map((text) => el("span", { text }))) : null);
   }
 
+  /** Sheets part company: the foot of each says which it is. @param {any} lesson @param {string} seed */
+  function foot({ title }, seed) {
+    const { dataset, style } = document.documentElement;
+    style.setProperty("--check", JSON.stringify(`Sheet ${seed}: ${title} \u00b7 ${dataset.check || ""}`));
+  }
+
   /** @param {any} question */
   function toAnswer(question) {
     if (trainQuestion.isOrder(question)) return el("ul", { class: "train-paper-order" }, question.items.map((/** @type {any} */ { text }, /** @type {number} */ at) => el("li", {}, el("span", { class: "train-box", "aria-hidden": "true" }), el("span", { text: `${LETTERS[at]}) ${text}` }))));
@@ -101,11 +107,12 @@
       return undefined;
     }
     const lesson = seambook.lessons[told.id];
+    foot(lesson, seed);
     const sheet = seambook.trainStand.hasQuestions(lesson) ? seambook.trainRound.sheetOf(lesson, seed) : [];
     if (!sheet.length) return place.append(el("p", { class: "none", text: "This lesson asks no questions." }));
     return place.append(questions(lesson, seed, sheet), answers(desk, lesson, seed, sheet));
   }
 
   seambook.trainViews.sheet = { title: "On paper", draw };
-  seambook.trainSheet = { bring, ready, state, head };
+  seambook.trainSheet = { bring, ready, state, head, foot };
 })();

@@ -90,6 +90,7 @@
       return undefined;
     }
     const lesson = seambook.lessons[told.id];
+    trainSheet.foot(lesson, seed);
     const rests = lesson.stands_on.map((/** @type {any} */ { title, revision }) => (revision ? `${title}, revision ${revision}` : title));
     return place.append(el("article", { class: "train-paper", id: "train_paper-trainer" },
       trainSheet.head("Trainer's sheet", lesson, seed, [desk.person ? `Learner: ${desk.person.name}` : "Learner", "Trainer", "Day"]),
