@@ -101,16 +101,17 @@ def _points(program: Program, path: tuple[str | int, ...]) -> Fault:
 
 def _range_faults(lesson: Lesson, programs: Programs) -> Iterator[Fault]:
     asked = lesson.questions
-    for id_, ranges in asked.from_.items() if asked is not None else ():
+    if asked is None or not {*asked.calculators, *asked.from_} <= programs.keys():
+        return  # a misspelt name has a message of its own, and may be meant for the other
+    for id_, ranges in asked.from_.items():
         path = ("questions", "from", id_)
-        if asked is not None and id_ not in asked.calculators:
+        if id_ not in asked.calculators:
             yield Fault(codes.TEST_NAMES_NOTHING, f"no question is drawn from {id_}",
                         offer(id_, asked.calculators, "add it to calculators, or take it out"),
                         path=(*path, KEY))  # fmt: skip
             continue
-        program = programs.get(id_)
-        for name, text in ranges.items() if program is not None else ():
-            assert program is not None
+        program = programs[id_]
+        for name, text in ranges.items():
             question = program.questions.get(name)
             if question is None:
                 yield _no_input(name, program, (*path, name, KEY))

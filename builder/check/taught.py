@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from builder.check import codes
 from builder.model.links import Catalogue
@@ -20,15 +20,20 @@ def training_problems(catalogue: Catalogue, locate: Locate) -> Iterator[Problem]
         yield from _out_of_order(path, catalogue, locate)
     named = {_living(catalogue, ref) for path in paths for ref in path.relations["lessons"]}
     for lesson in lessons:
-        if paths and "path" not in broken and lesson.ref not in named:
+        if paths and "path" not in broken and _are_known(catalogue, named) and lesson.ref not in named:
             yield Problem(codes.IN_NO_PATH, locate(lesson.ref, ("title",)), "no path has this lesson",
                           "name it in the lessons of a path, or of one of your own", level="warning")  # fmt: skip
         yield from _behind(lesson, catalogue, locate)
     taught = {_living(catalogue, ref) for lesson in lessons for ref in lesson.relations["teaches"]}
     for skill in _of(catalogue, "skill"):
-        if "lesson" not in broken and skill.ref not in taught:
+        if "lesson" not in broken and _are_known(catalogue, taught) and skill.ref not in taught:
             yield Problem(codes.TAUGHT_BY_NOBODY, locate(skill.ref, ("title",)), "no lesson teaches this skill",
                           "name it under teaches in a lesson, or take it out", level="warning")  # fmt: skip
+
+
+def _are_known(catalogue: Catalogue, named: Iterable[Ref]) -> bool:
+    """Return False where a name is misspelt: that has a message of its own, and may be meant for the missed one."""
+    return all(catalogue.find(ref) is not None for ref in named)
 
 
 def _out_of_order(path: Summary, catalogue: Catalogue, locate: Locate) -> Iterator[Problem]:
