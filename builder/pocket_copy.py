@@ -27,8 +27,7 @@ from builder.render.environment import open_environment
 
 NEEDED_OF = {"procedure": "relies_on", "lesson": "questions.procedures"}
 """Of a kind the field whose procedures it is of no use without; others that it names are a link."""
-FOLLOWED = frozenset(("seam", "calculator", "method", "table", "hazard", "decision", "cavity", "opening", "defect",
-                      "lesson"))  # fmt: skip
+FOLLOWED = frozenset(("seam", "calculator", "method", "table", "hazard", "decision", "cavity", "opening", "defect"))
 """Kinds whose records are of no use without what they name themselves; of others their own page is enough."""
 ALWAYS = frozenset(("shell", "page", "scale"))
 WORTH_FORKING = 4
@@ -95,7 +94,8 @@ def led_to(ids: Sequence[str], catalogue: Catalogue) -> frozenset[Ref]:
             if found in held or found not in catalogue.summaries or not is_wanted:
                 continue
             held.add(found)
-            if found.kind == "procedure" or found.kind in FOLLOWED:
+            # A lesson is more than a link only where somebody takes the path that it belongs to.
+            if found.kind == "procedure" or found.kind in FOLLOWED or (ref.kind, found.kind) == ("path", "lesson"):
                 todo.append(found)
     return frozenset(held)
 

@@ -117,8 +117,11 @@ def _hazard(book: Book, ref: Ref, hazard: Hazard) -> Data:
 def lesson_data(book: Book, ref: Ref, lesson: Lesson, records: Records) -> Data:
     """Return what the page of a lesson asks and judges by; `records` holds what it rests on."""
     here, at_root = Here(book, book.links.path(ref)), Here(book, TRAINING)  # what scripts show, they show anywhere
-    procedures, calculators = procedures_of(book, lesson), calculators_of(book, lesson)
-    judging = [living(book, Ref("calculator", one.calculator)) for one in lesson.practical]
+    there = book.catalogue.summaries  # a copy of a part of the book may hold a lesson without all that it asks
+    procedures = {one: steps for one, steps in procedures_of(book, lesson).items() if one in there}
+    calculators = [one for one in calculators_of(book, lesson) if one in there]
+    tests = [one for one in lesson.practical if living(book, Ref("calculator", one.calculator)) in there]
+    judging = [living(book, Ref("calculator", one.calculator)) for one in tests]
     drawn = [f"assets/{part}/{one.id}.js" for one in procedures for part in ("job/procedure", "bay")]
     worked = [f"assets/calc/{one.id}.js" for one in dict.fromkeys((*calculators, *judging))]
     return {
@@ -128,7 +131,7 @@ def lesson_data(book: Book, ref: Ref, lesson: Lesson, records: Records) -> Data:
             "procedures": [{"id": one.id, "phases": _phases(book, one, steps)} for one, steps in procedures.items()],
             "calculators": [{"id": one.id, "from": dict(_drawn_from(book, lesson, one))} for one in calculators],
         },
-        "practical": [practical_data(at_root, one) for one in lesson.practical],
+        "practical": [practical_data(at_root, one) for one in tests],
         "stands_on": [rested_on(book, one, records) for one in rests_of_lesson(book, lesson) if one in records],
         "scripts": [*drawn, *worked],
     }  # fmt: skip
