@@ -46,9 +46,9 @@
 
   /** Where reading broke off, if the browser says so. @param {string} text @param {string} error */
   function lineOf(text, error) {
-    const at = /position (\d+)/.exec(error);
-    if (!at) return "";
-    const before = text.slice(0, Number(at[1])).split("\n");
+    const at = /end of JSON/.test(error) ? text.length : Number((/position (\d+)/.exec(error) || [])[1]);
+    if (!Number.isFinite(at)) return "";
+    const before = text.slice(0, at).split("\n");
     return `: it cannot be read from line ${before.length}, letter ${before[before.length - 1].length + 1}`;
   }
 
