@@ -29,6 +29,11 @@
     return { path: parts.join("/"), fragment };
   }
 
+  /** An empty sheet of a picture's size. @param {unknown} width @param {unknown} height */
+  function empty(width, height) {
+    return `data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' width='${Number(width) || 1}' height='${Number(height) || 1}'/%3E`;
+  }
+
   /**
    * Pictures lie further down in the copy than pages: a page is shown before they are read, with an empty sheet of their
    * size in their place, so that nothing moves when they come. @param {string} html @param {string} page
@@ -37,19 +42,29 @@
     return html.replace(PICTURE, (all, before, source, after) => {
       const { path } = resolved(source, page);
       if (!pocket.has(path)) return all;
-      const [width, height] = ["width", "height"].map((side) => Number((new RegExp(` ${side}="(\\d+)"`).exec(all) || [])[1]) || 1);
-      const empty = `data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' width='${width}' height='${height}'/%3E`;
-      return `${before}${empty}" data-held="${path}${after}`;
+      const [width, height] = ["width", "height"].map((side) => (new RegExp(` ${side}="(\\d+)"`).exec(all) || [])[1]);
+      return `${before}${empty(width, height)}" data-held="${path}${after}`;
     });
   }
 
-  /** Put the pictures in, the upper ones first. @param {Document} page */
-  async function fill(page) {
-    for (const picture of page.querySelectorAll("img[data-held]")) {
+  /** Put the pictures in, the upper ones first. @param {ParentNode} part */
+  async function fill(part) {
+    for (const picture of part.querySelectorAll("img[data-held]")) {
       const { held } = /** @type {HTMLElement} */ (picture).dataset;
       picture.removeAttribute("data-held");
       picture.setAttribute("src", await pocket.address(held));
     }
+  }
+
+  /** The same for what a script of the page is about to show. @param {ParentNode} part @param {string} page */
+  function pictures(part, page) {
+    for (const picture of part.querySelectorAll("img[src]")) {
+      const { path } = resolved(picture.getAttribute("src") || "", page);
+      if (!pocket.has(path)) continue;
+      picture.setAttribute("src", empty(picture.getAttribute("width"), picture.getAttribute("height")));
+      picture.setAttribute("data-held", path);
+    }
+    void fill(part);
   }
 
   /** @param {string} path @returns {Promise<{html: string, scripts: string[]}>} */
@@ -107,6 +122,7 @@
     view.seambook = {
       inside: {
         ...ways,
+        pictures: (/** @type {ParentNode} */ part) => pictures(part, path),
         insert: (/** @type {string} */ file) => (pocket.has(file) ? run(page, [file]) : Promise.reject(new Error(file))),
       },
     };

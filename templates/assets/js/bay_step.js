@@ -11,7 +11,9 @@
   /** Mark-up that came with the book; parsed apart from the page, where nothing in it can run. @param {string} style @param {string | undefined} html */
   function piece(style, html) {
     if (!html) return null;
-    const made = el("div", { class: style }, ...new DOMParser().parseFromString(html, "text/html").body.childNodes);
+    const { body } = new DOMParser().parseFromString(html, "text/html");
+    seambook.folder.pictures(body);
+    const made = el("div", { class: style }, ...body.childNodes);
     swapUnits(made);
     return made;
   }

@@ -50,7 +50,10 @@
     return window.location.href.split("#")[0] + fragment;
   }
 
-  const ways = { insert, move, keep, here, ...seambook.inside };
+  /** Before a part with pictures is shown: from a folder they are found where they say. @param {ParentNode} _part */
+  function pictures(_part) {}
+
+  const ways = { insert, move, keep, here, pictures, ...seambook.inside };
 
   /** Load a script once; after a failure it may be asked for again. @param {string} path @returns {Promise<void>} */
   function bring(path) {
@@ -65,5 +68,5 @@
     return bringing;
   }
 
-  seambook.folder = { bring, address, move: ways.move, keep: ways.keep, here: ways.here };
+  seambook.folder = { bring, address, move: ways.move, keep: ways.keep, here: ways.here, pictures: ways.pictures };
 })();

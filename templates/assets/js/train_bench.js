@@ -22,7 +22,9 @@
 
   /** Words of the book, whose ways are written from its root. @param {string} html */
   function prose(html) {
-    const made = el("div", { class: "prose" }, ...new DOMParser().parseFromString(html, "text/html").body.childNodes);
+    const { body } = new DOMParser().parseFromString(html, "text/html");
+    seambook.folder.pictures(body);
+    const made = el("div", { class: "prose" }, ...body.childNodes);
     for (const way of made.querySelectorAll("a[href]")) {
       const to = way.getAttribute("href");
       if (!/^(#|[a-z]+:)/i.test(to)) way.setAttribute("href", trainWords.href(to));
