@@ -74,13 +74,27 @@ def a_reading_out_of_tolerance(hand: Hand) -> None:
 
 def goes_on_as_it_was(hand: Hand, load: Callable[[], object], where: Where) -> None:
     """The page is loaded again in the middle of the job: nothing of it is lost, and another person goes on."""
-    before = (hand.at, hand.step, stored(hand)["done"])
+    before = shown(hand)
     load()
     hand.page = where("#bay_do")
     expect(hand.page.locator("#bay_next")).not_to_contain_text("Working out")
-    assert (hand.at, hand.step, stored(hand)["done"]) == before
+    after = shown(hand)
+    assert after == before, [(one, other) for one, other in zip(before, after, strict=True) if one != other]
     hand.page.locator("#bay_person").tap()
     hand.sign_in(SECOND)
+
+
+def shown(hand: Hand) -> tuple[tuple[int, int], str, list[str]]:
+    """Where the bay stands, and what is done, once the order follows what was ticked last."""
+    done = sorted(stored(hand)["done"])
+    hand.page.evaluate("""async () => {
+      const kept = window.seambook.bayDesk.kept();
+      for (let before = -1; before !== kept.version; ) {
+        before = kept.version;
+        await new Promise((then) => setTimeout(then, 2000));
+      }
+    }""")
+    return hand.at, hand.step, done
 
 
 def ended(hand: Hand) -> None:
