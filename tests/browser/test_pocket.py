@@ -82,7 +82,8 @@ def test_a_phone_finds_works_out_goes_back_and_plans(watched: Watched) -> None:
     came = leaf(page).locator("body").evaluate_handle("""(body) => {
       const { seambook } = body.ownerDocument.defaultView;
       const path = "../assets/pictures/spot-freed.svg";
-      const part = new DOMParser().parseFromString(`<img src="${path}" width="16" height="15" class="came">`, "text/html").body;
+      const html = `<img src="${path}" width="16" height="15" class="came">`;
+      const part = new DOMParser().parseFromString(html, "text/html").body;
       seambook.folder.pictures(part);
       body.append(...part.childNodes);
     }""")

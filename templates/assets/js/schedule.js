@@ -36,13 +36,13 @@
     };
   }
 
-  /** A fixed number of passes by the number of tasks: many where one is cheap. @param {number} count */
+  /** A fixed number of passes by the number of tasks: many where one is cheap, none where a few would find nothing. @param {number} count */
   function passesFor(count) {
     if (count <= 12) return 1200;
     if (count <= 30) return 300;
     if (count <= 80) return 100;
     if (count <= 160) return 40;
-    return count <= 320 ? 10 : 2;
+    return count <= 320 ? 10 : 0;
   }
 
   /** Drop and tell the limits that cannot be kept even where nothing else is done. @param {any} placer */
