@@ -598,6 +598,7 @@ def test_a_newer_book_tells_what_has_gone_and_drops_nothing(chromium: Browser, t
         content, "procedures/weld-cover.yaml", ("key: drill-holes", "key: bore-holes"),
         ("  number: 2\n", "  number: 3\n"), ("  earlier: [", f"  earlier: [{{{before}}}, "),
     )  # fmt: skip
+    edit(content, "lessons/first-cover.yaml", ("#drill-holes", "#bore-holes"))
     build(site, str(content))
     page.reload()
     told = page.locator(".job-told")
