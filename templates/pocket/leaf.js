@@ -13,6 +13,7 @@
   const SHEET = /<link rel="stylesheet" href="[^"]*">\n?/g;
   const REST = /<meta http-equiv="Content-Security-Policy"[^>]*>\n?|<link rel="(?:icon|manifest)"[^>]*>\n?/g;
   const PICTURE = /(<img\b[^>]*? src=")([^":]+)("[^>]*>)/g;
+  const CHOICE = / srcset="[^"]*"/; // the other sizes of a picture, of which the copy shows one
   const LEAVING = 1000; // milliseconds a page that is left has to put down what it holds
 
   /** A way as a page says it, from the book's root. @param {string} way @param {string} page @returns {Goal} */
@@ -43,7 +44,7 @@
       const { path } = resolved(source, page);
       if (!pocket.has(path)) return all;
       const [width, height] = ["width", "height"].map((side) => (new RegExp(` ${side}="(\\d+)"`).exec(all) || [])[1]);
-      return `${before}${empty(width, height)}" data-held="${path}${after}`;
+      return `${before}${empty(width, height)}" data-held="${path}${after.replace(CHOICE, "")}`;
     });
   }
 
@@ -61,6 +62,7 @@
     for (const picture of part.querySelectorAll("img[src]")) {
       const { path } = resolved(picture.getAttribute("src") || "", page);
       if (!pocket.has(path)) continue;
+      picture.removeAttribute("srcset");
       picture.setAttribute("src", empty(picture.getAttribute("width"), picture.getAttribute("height")));
       picture.setAttribute("data-held", path);
     }

@@ -84,9 +84,9 @@ def goes_on_as_it_was(hand: Hand, load: Callable[[], object], where: Where) -> N
     hand.sign_in(SECOND)
 
 
-def shown(hand: Hand) -> tuple[tuple[int, int], str, list[str]]:
+def shown(hand: Hand) -> tuple[tuple[int, int], str, dict[str, Any]]:
     """Where the bay stands, and what is done, once the order follows what was ticked last."""
-    done = sorted(stored(hand)["done"])
+    # It follows when nothing was changed for a second and a half.
     hand.page.evaluate("""async () => {
       const kept = window.seambook.bayDesk.kept();
       for (let before = -1; before !== kept.version; ) {
@@ -94,7 +94,7 @@ def shown(hand: Hand) -> tuple[tuple[int, int], str, list[str]]:
         await new Promise((then) => setTimeout(then, 2000));
       }
     }""")
-    return hand.at, hand.step, done
+    return hand.at, hand.step, stored(hand)["done"]
 
 
 def ended(hand: Hand) -> None:

@@ -79,15 +79,12 @@ def test_a_phone_finds_works_out_goes_back_and_plans(watched: Watched) -> None:
     expect(pictures.first).to_have_js_property("complete", True)
     expect(leaf(page).locator("img[data-held]")).to_have_count(0)
     assert pictures.first.evaluate("(one) => one.naturalWidth") > 0
-    came = leaf(page).locator("body").evaluate_handle("""(body) => {
+    leaf(page).locator("body").evaluate("""(body) => {
       const { seambook } = body.ownerDocument.defaultView;
       const path = "../assets/pictures/spot-freed.svg";
-      const html = `<img src="${path}" width="16" height="15" class="came">`;
-      const part = new DOMParser().parseFromString(html, "text/html").body;
-      seambook.folder.pictures(part);
-      body.append(...part.childNodes);
+      const html = `<img src="${path}" srcset="${path} 16w" width="16" height="15" class="came">`;
+      body.append(...seambook.folder.nodes(html));
     }""")
-    came.dispose()
     expect(leaf(page).locator("img.came")).to_have_attribute("src", re.compile("^blob:"))  # as one in the bay does
     leaf(page).locator("#part_before a").first.click()
     expect(page).to_have_title(re.compile("^Make the car safe"))

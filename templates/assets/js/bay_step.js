@@ -8,12 +8,10 @@
   const words = seambook.jobWords;
   const entries = seambook.jobEntries;
 
-  /** Mark-up that came with the book; parsed apart from the page, where nothing in it can run. @param {string} style @param {string | undefined} html */
+  /** Words of the book, in the reader's units. @param {string} style @param {string | undefined} html */
   function piece(style, html) {
     if (!html) return null;
-    const { body } = new DOMParser().parseFromString(html, "text/html");
-    seambook.folder.pictures(body);
-    const made = el("div", { class: style }, ...body.childNodes);
+    const made = el("div", { class: style }, ...seambook.folder.nodes(html));
     swapUnits(made);
     return made;
   }

@@ -55,6 +55,14 @@
 
   const ways = { insert, move, keep, here, pictures, ...seambook.inside };
 
+  /** Mark-up that came with the book, to be put on the page; parsed apart from it, where nothing in it can run.
+   * @param {string} html @returns {ChildNode[]} */
+  function nodes(html) {
+    const { body } = new DOMParser().parseFromString(html, "text/html");
+    ways.pictures(body);
+    return [...body.childNodes];
+  }
+
   /** Load a script once; after a failure it may be asked for again. @param {string} path @returns {Promise<void>} */
   function bring(path) {
     const known = asked.get(path);
@@ -68,5 +76,5 @@
     return bringing;
   }
 
-  seambook.folder = { bring, address, move: ways.move, keep: ways.keep, here: ways.here, pictures: ways.pictures };
+  seambook.folder = { bring, address, move: ways.move, keep: ways.keep, here: ways.here, nodes };
 })();

@@ -22,9 +22,7 @@
 
   /** Words of the book, whose ways are written from its root. @param {string} html */
   function prose(html) {
-    const { body } = new DOMParser().parseFromString(html, "text/html");
-    seambook.folder.pictures(body);
-    const made = el("div", { class: "prose" }, ...body.childNodes);
+    const made = el("div", { class: "prose" }, ...seambook.folder.nodes(html));
     for (const way of made.querySelectorAll("a[href]")) {
       const to = way.getAttribute("href");
       if (!/^(#|[a-z]+:)/i.test(to)) way.setAttribute("href", trainWords.href(to));
