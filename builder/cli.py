@@ -44,10 +44,11 @@ def commands() -> None:
 @click.option("--times", is_flag=True, help="Say how long each stage took.")
 @click.option("--print", "whole", is_flag=True, help="Print a large book, too; a small one always is.")
 @click.option("--pocket", metavar="FILE", help="Put the book down as one HTML file, too, to be handed on.")
+@click.option("--anew", is_flag=True, help="Make all of it anew, whatever was kept of the last build.")
 @click.option("--only", multiple=True, metavar="ID", help="Of the one file: this and what it leads to.")
 def make(
     contents: tuple[str, ...], out: str, strict: bool, processes: int | None, times: bool, whole: bool,
-    pocket: str | None, only: tuple[str, ...],
+    pocket: str | None, anew: bool, only: tuple[str, ...],
 ) -> None:  # fmt: skip
     """Build the book and publish it, all of it or nothing."""
     if only and pocket is None:
@@ -61,7 +62,7 @@ def make(
     with progress_to(sys.stderr) as progress:
         outcome = pipeline.make(pipeline.Order(
             chosen.layers, templates(), Path(out), chosen.name, strict, processes, progress, chosen.shop,
-            None if pocket is None else Path(pocket), only, whole,
+            None if pocket is None else Path(pocket), only, whole, pipeline.kept_of(Path(out).absolute()), anew,
         ))  # fmt: skip
     _show(outcome.problems, "text", telling.paths_of(outcome))
     for lost in outcome.discovery.overridden:

@@ -8,15 +8,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
-from functools import cached_property
+from functools import cached_property, partial
 from typing import NamedTuple
 
 from builder import check, delivery, formula, link, publish, read, render, search, settings, style, view
 from builder import work as work_stage
-from builder.crew import processes_for, spread
+from builder.crew import processes_for
 from builder.formula import Fault, Program
 from builder.gathered import Gathered
+from builder.keeper import Keeper
 from builder.model.forms.saved_file import job_file_schema, training_file_schema
+from builder.model.ledger import EVERY, Watched, mark_of
 from builder.model.links import Catalogue
 from builder.model.records import KIND, Record
 from builder.model.records.body import Panel, Seam
@@ -28,6 +30,7 @@ from builder.model.reference import Ref
 from builder.model.views import Site
 from builder.model.work import SeamPlan
 from builder.passes import CODES, Way, unpack
+from builder.putting import Putting, Unit
 
 MOST_LOOKED_AT, LONGEST_EXAMPLE = 40, 4000
 """For examples in the writing guide: records of a kind that are looked at, and characters one may have."""
@@ -52,16 +55,22 @@ class Drawing:
     """What drawing needs of one way through, and the desk that all of it is put down on."""
 
     def __init__(
-        self, way: Way, gathered: Gathered, catalogue: Catalogue, programs: Mapping[str, Program], desk: publish.Desk
+        self, way: Way, gathered: Gathered, catalogue: Catalogue, programs: Mapping[str, Program], desk: publish.Desk,
+        keeper: Keeper,
     ) -> None:
         self.way = way
         self.gathered = gathered
         self.catalogue = catalogue
         self.programs = programs
         self.desk = desk
+        self.putting = Putting(desk, keeper)
         self.own = way.settings()
         self.usual = settings.usual_units(way.order.layers)
-        self.shop = work_stage.Shop(gathered.shelf, programs, gathered.scales, self.usual, way.planning().said)
+        self.ledger = catalogue.ledger
+        self.shelf = gathered.shelf.watched(self.ledger)
+        watched = Watched(programs, "program", self.ledger)
+        shop = work_stage.Shop(self.shelf, watched, gathered.scales, self.usual, way.planning().said)
+        self.shop = shop.noting(self.ledger)
         self.renderer = render.open_renderer(way.order.templates)
         self.index = search.IndexWriter()
         self.shorts: list[view.JobShort] = []
@@ -80,21 +89,33 @@ class Drawing:
         """Work every record out, draw its page, put it down and keep its words."""
         refs = sorted(self.gathered.summaries, key=self.book.links.path)  # the order the index is written in
         paths: list[str] = []
-        for at, drawn in enumerate(spread(self.record, refs, self.processes(len(refs))), 1):
+        units = [Unit(f"drawn {ref}", self.own_mark(ref)) for ref in refs]
+        ref_of = {unit.name: ref for unit, ref in zip(units, refs, strict=True)}
+        made = self.putting.every(
+            units, lambda unit: self.record(ref_of[unit.name]), self.processes(len(refs)),
+            is_kept=lambda drawn: not drawn.faults,  # what is at fault is told in each build
+        )
+        for at, (_, drawn) in enumerate(made, 1):
+            self.way.order.progress("drawing", at, len(refs))
             self.files_of[drawn.ref] = (drawn.path, *drawn.files)
             self.ways_of[drawn.ref] = drawn.ways
             paths += self.files_of[drawn.ref]
             self.index.add(drawn.words)
             self.shorts += (drawn.short,) if drawn.short is not None else ()
             self.way.problems += self.way.placed((drawn.ref, fault) for fault in drawn.faults)
-            self.way.order.progress("drawing", at, len(refs))
         self.way.clock("work and draw")
         return paths
 
-    def record(self, ref: Ref) -> Drawn:
+    def own_mark(self, ref: Ref) -> bytes:
+        """Mark what a record's page is made from by name: the record, a figure's picture, what all pages share."""
+        picture = self.gathered.pictures.get(ref.id) if ref.kind == "figure" else None
+        return self.gathered.said.get(ref, b"") + (picture.digest if picture is not None else b"") + self.shared
+
+    def record(self, ref: Ref) -> tuple[dict[str, bytes], Drawn]:
         """Draw one record, in whichever process; what it has to tell comes back small."""
         record = unpack(ref, self.gathered)
         worked, faults = work_stage.work(ref, record, self.catalogue, self.shop)
+        self.ledger.note("manner", EVERY)
         objected = style.lint(record, self.way.manner(self.catalogue))
         files, more = self.way.picture(ref, record, self.gathered)
         page = view.view(self.book, ref, record, worked)
@@ -111,11 +132,10 @@ class Drawing:
         if isinstance(record, Lesson):
             scripts |= self.lesson_scripts(ref, record)
         made = {page.path: self.renderer.render(page, self.book.site), **beside, **files, **scripts}
-        for path, data in made.items():
-            self.desk.put(path, data)
         ways = delivery.ways_in(made.values()) if short is not None else frozenset()
-        return Drawn(ref, page.path, search.page_words(page), (*faults, *objected, *more), (*beside, *files, *scripts),
-                     short, ways)
+        drawn = Drawn(ref, page.path, search.page_words(page), (*faults, *objected, *more),
+                      (*beside, *files, *scripts), short, ways)  # fmt: skip
+        return made, drawn
 
     def scripts(self, ref: Ref, plan: SeamPlan) -> dict[str, bytes]:
         """Return what a seam's page works its plans out from; nothing where no plan depends on a length."""
@@ -152,7 +172,9 @@ class Drawing:
 
     def unpacked(self, refs: Iterable[Ref]) -> dict[Ref, Record]:
         """Return records whole."""
-        return {ref: unpack(ref, self.gathered) for ref in refs if ref in self.gathered.summaries}
+        refs = frozenset(refs)
+        self.ledger.note_all({("record", ref) for ref in refs})
+        return {ref: unpack(ref, self.gathered) for ref in sorted(refs) if ref in self.gathered.summaries}
 
     def job_files(self) -> dict[str, bytes]:
         """Return what a job needs of the book before any procedure is chosen."""
@@ -173,13 +195,23 @@ class Drawing:
 
     def pages(self) -> list[str]:
         """Draw the pages that show no record."""
-        paths = []
+        paths: list[str] = []
         extra = view.Extra(self.own, self.gathered.fingerprint, CODES, self.gathered.scales, self._examples())
-        for page in view.book_pages(self.book, extra):
-            self.desk.put(page.path, self.renderer.render(page, self.book.site))
-            paths.append(page.path)
-            self.index.add(search.page_words(page))
+        for own in view.own_pages(self.book, extra):
+            unit = Unit(f"own {own.name}", mark_of(own.said) + self.shared)
+            more, words = self.putting.one(unit, partial(self.drawn_pages, own))
+            paths += more
+            for one in words:
+                self.index.add(one)
         return paths
+
+    def drawn_pages(self, own: view.Own) -> tuple[dict[str, bytes], tuple[search.PageWords, ...]]:
+        """Draw pages of the book's own."""
+        files, words = {}, []
+        for page in own.pages():
+            files[page.path] = self.renderer.render(page, self.book.site)
+            words.append(search.page_words(page))
+        return files, tuple(words)
 
     def files(self) -> list[str]:
         """Put down what pages load: styles, scripts, calculators and the search index."""
@@ -197,9 +229,7 @@ class Drawing:
             view.LABELS_DATA: render.assigned("labels", view.labels_data(self.book)),
             **self.index.files([*self.gathered.names(), *settings.unit_names(self.way.order.layers)], self.own.quiet),
         }  # fmt: skip
-        for path, data in files.items():
-            self.desk.put(path, data)
-        return list(files)
+        return self.putting.put_always(files)
 
     def kept(self, paths: list[str]) -> list[str]:
         """Put down what phones keep the book by, when it is had from a server: the hashes of all else among it."""
@@ -212,13 +242,11 @@ class Drawing:
         documents = frozenset(one.path for one in view.documents(self.catalogue)) if self.is_printed else frozenset()
         kept = delivery.Kept(
             self.book.site, self.gathered.fingerprint, self.own.kept_whole, self.catalogue, self.files_of,
-            self.ways_of, documents,
+            self.ways_of, self.putting.keeper.pieces, documents,
         )  # fmt: skip
         made = delivery.delivered(kept, paths, self.desk.folder, self.way.order.templates)
-        for path, data in made.items():
-            self.desk.put(path, data)
         self.way.clock("hashes")
-        return list(made)
+        return self.putting.put_always(made)
 
     @cached_property
     def is_printed(self) -> bool:
@@ -230,20 +258,26 @@ class Drawing:
         found = view.documents(self.catalogue)
         files = view.files_of(found)
 
-        def print_one(document: view.Document) -> str:
+        def print_one(unit: Unit) -> tuple[dict[str, bytes], None]:
+            document = document_of[unit.name]
+            self.ledger.note_all({("record", ref) for ref in document.refs})
             links = link.SingleFileLinks(document.path, files, self.catalogue.moved)
-            inside = replace(self.book, links=links, known_links={}, known_warnings={})
+            inside = replace(self.book, links=links).noting(self.ledger)
             worked = ((ref, record, work_stage.work(ref, record, self.catalogue, self.shop)[0])
                       for ref in document.refs for record in (unpack(ref, self.gathered),))  # fmt: skip
             pages = (view.view(inside, *one) for one in worked)
             whole = view.printed(inside, document, found, pages)
-            self.desk.put(document.path, self.renderer.render_whole(whole, self.book.site))
-            return document.path
+            return {document.path: self.renderer.render_whole(whole, self.book.site)}, None
 
-        paths = list(spread(print_one, found, self.processes(len(self.catalogue.summaries))))
-        for page in view.list_of_documents(self.book, found):
-            self.desk.put(page.path, self.renderer.render(page, self.book.site))
-            paths.append(page.path)
+        own = mark_of([(one.path, [*map(str, one.refs)]) for one in found]) + self.shared
+        document_of = {f"printed {one.path}": one for one in found}
+        made = self.putting.every(
+            [Unit(name, own) for name in document_of], print_one, self.processes(len(self.catalogue.summaries))
+        )
+        paths = [path for files, _ in made for path in files]
+        paths += self.putting.put_always({
+            page.path: self.renderer.render(page, self.book.site) for page in view.list_of_documents(self.book, found)
+        })
         self.way.clock("print")
         return paths
 
@@ -260,10 +294,17 @@ class Drawing:
                     view.base_of(order.shop), own.paper)  # fmt: skip
         units = view.Units(self.way.units(), own.units)
         review = {str(status): months for status, months in own.review.items()}
-        return view.Book(
-            self.catalogue, link.FolderLinks(), self.gathered.shelf, site, view.Prose(), self.gathered.pictures, units,
-            order.shop, review, self.way.planning().said, self.way.training().said, self.gathered.fingerprint,
+        book = view.Book(
+            self.catalogue, link.FolderLinks(), self.shelf, site, view.Prose(),
+            Watched(self.gathered.pictures, "picture", self.ledger), units, order.shop, review,
+            self.way.planning().said, self.way.training().said, self.gathered.fingerprint,
         )  # fmt: skip
+        return book.noting(self.ledger)
+
+    @cached_property
+    def shared(self) -> bytes:
+        """Mark what every page says that is asked of no record; the settings themselves are marked by the keeper."""
+        return mark_of((self.book.site, self.book.review))
 
     def _examples(self) -> dict[str, view.Example]:
         """Of the first records of each kind the longest that is no burden to read."""

@@ -28,6 +28,10 @@ class Shaped(NamedTuple):
     """Of a figure."""
     faults: tuple[Fault, ...] = ()
     """Of its picture."""
+    said: bytes = b""
+    """A mark of all that the record says, whatever comments stand in its file and however it is laid out."""
+    told: bytes = b""
+    """A mark of the summary."""
 
 
 class Gathered(NamedTuple):
@@ -42,6 +46,10 @@ class Gathered(NamedTuple):
     scales: Mapping[str, tuple[str, ...]]
     pictures: Mapping[str, WebPicture]
     """By the figure's id: how large each is, since other pages show it too."""
+    said: Mapping[Ref, bytes]
+    """Of every record a mark of all that it says; where nothing is kept there is none."""
+    told: Mapping[Ref, bytes]
+    """Of every record a mark of its summary."""
     fingerprint: str
     """Over what every file says, as bytes, and by which name it is known."""
 

@@ -42,3 +42,7 @@ class Order:
     """Ids of what the copy holds, with what they lead to; none means all."""
     whole: bool = False
     """Whether the whole book is made to print, too, however large it is."""
+    kept: Path | None = None
+    """Where results are kept for the next build; None keeps nothing."""
+    anew: bool = False
+    """Whether everything is made anew, whatever was kept."""

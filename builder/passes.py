@@ -8,10 +8,13 @@ share; `pipeline` says their order.
 from __future__ import annotations
 
 import hashlib
+import json
+import os
 import pickle
 import time
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import chain
 from typing import NamedTuple
 
 from builder import check as check_stage
@@ -20,7 +23,9 @@ from builder import work as work_stage
 from builder.crew import processes_for, spread
 from builder.formula import Fault, Program
 from builder.gathered import Gathered, Shaped
+from builder.keeper import Keeper, Made
 from builder.model.files import Discovery, Layer, SourceFile
+from builder.model.ledger import EVERY, mark_of, numbers_of
 from builder.model.links import Catalogue
 from builder.model.place import Span
 from builder.model.problem import Code, Problem, in_order
@@ -66,6 +71,7 @@ class Way:
         self.order = order
         self.problems: list[Problem] = []
         self.seconds: dict[str, float] = {}
+        self.keeper = Keeper(order)
         self.places: read.Places
         self.law: check_stage.Law
         """The law of the book, once its procedures were judged."""
@@ -88,14 +94,12 @@ class Way:
         others = [file for file in discovery.files if file.ref.kind != "scale"]
         processes = processes_for(len(others), self.order.processes, READ_ALONE)
         # Few records that one process reads need not travel, and only a book that is made says what it was made from.
-        how = How(is_packed=processes > 1 or len(others) >= READ_ALONE, is_digested=self.order.target is not None)
+        is_packed = processes > 1 or len(others) >= READ_ALONE or self.keeper.is_on
+        how = How(is_packed, is_digested=self.order.target is not None, is_marked=self.keeper.is_on)
         first = [shape_file(file, {}, how) for file in scale_files]
         scales = {ref.id: tuple(record.words) for ref, record in _whole(first) if isinstance(record, Scale)}
-        shape.get_ready(sorted({file.ref.kind for file in others}))
-        shaped = [*first]
-        for done in spread(lambda file: withpicture(file, shape_file(file, scales, how)), others, processes):
-            shaped.append(done)
-            self.order.progress("reading", len(shaped), len(discovery.files))
+        self.keeper.with_scales(scales)
+        shaped = [*first, *self._shaped(others, scales, how)]
         self.problems += (problem for one in shaped for problem in one.problems)
         self.problems += self.placed((one.ref, fault) for one in shaped for fault in one.faults)
         self.clock("read and shape")
@@ -106,17 +110,36 @@ class Way:
             broken=frozenset(one.ref for one in shaped if one.summary is None),
             scales=scales,
             pictures={one.ref.id: one.picture for one in shaped if one.picture is not None},
+            said={one.ref: one.said for one in shaped if one.summary is not None},
+            told={one.ref: one.told for one in shaped if one.summary is not None},
             fingerprint=_fingerprint(shaped, self.order.layers),
         )
+
+    def _shaped(self, files: Sequence[SourceFile], scales: Mapping[str, tuple[str, ...]], how: How) -> list[Shaped]:
+        """Read and shape files, but for those that the last build read as they are."""
+        known = {file.ref: self.keeper.file(file) for file in files} if self.keeper.is_on else {}
+        fresh = [file for file in files if known.get(file.ref) is None]
+        looks = [_looked_at(file) for file in fresh] if self.keeper.is_on else []
+        shape.get_ready(sorted({file.ref.kind for file in fresh}))
+        processes = processes_for(len(fresh), self.order.processes, READ_ALONE)
+        done = {}
+        for one in spread(lambda file: withpicture(file, shape_file(file, scales, how)), fresh, processes):
+            done[one.ref] = one
+            self.order.progress("reading", len(done), len(fresh))
+        for file, look in zip(fresh, looks, strict=False):
+            # A picture lies in a file of its own, which is looked at anew each time.
+            if look is not None and not done[file.ref].problems and file.ref.kind != "figure":
+                self.keeper.keep_file(file, done[file.ref], look)
+        return [known.get(file.ref) or done[file.ref] for file in files]
 
     def connect(self, gathered: Gathered) -> Catalogue:
         """Resolve every reference."""
         catalogue, problems = link.resolve(
-            gathered.summaries, gathered.broken, self._places_of, self.places.locate
+            gathered.summaries, gathered.broken, self.places_of, self.places.locate
         )
         self.problems += problems
         self.clock("link")
-        return catalogue
+        return catalogue.watched(self.keeper.ledger) if self.keeper.is_on else catalogue
 
     def compile(self, gathered: Gathered) -> Mapping[str, Program]:
         """Compile and prove every calculator."""
@@ -140,9 +163,10 @@ class Way:
         )
         self.problems += check_stage.training_problems(catalogue, self.places.locate)
         self.law = check_stage.make_law(gathered.shelf, catalogue)
-        if not any(ref.kind == "rule" for ref, _ in faults):
-            self._check_procedures(self.law)
         self.manner(catalogue)
+        self._hear(gathered, catalogue, programs)
+        if not any(ref.kind == "rule" for ref, _ in faults):
+            self._check_procedures(self.law, gathered)
         if (planned := self.planning()).said is not None:
             self.problems += planned.placed(check_stage.planning_faults(
                 planned.said, catalogue, programs, gathered.scales.get("stage", ())
@@ -150,16 +174,34 @@ class Way:
         self.clock("check")
         return programs
 
-    def _check_procedures(self, law: check_stage.Law) -> None:
+    def _hear(self, gathered: Gathered, catalogue: Catalogue, programs: Mapping[str, Program]) -> None:
+        """Mark every fact of the book, so that it is known what of the last build still holds."""
+        if not self.keeper.is_on:
+            return
+        pictures = ((("picture", id_), mark_of(one.digest)) for id_, one in gathered.pictures.items())
+        self.keeper.hear(chain(
+            catalogue.facts(gathered.told), gathered.shelf.facts(gathered.said), check_stage.law_facts(self.law),
+            check_stage.program_facts(programs, gathered.shelf, gathered.said), pictures,
+            [(("manner", EVERY), mark_of(self.manner(catalogue).told()))],
+        ))  # fmt: skip
+
+    def _check_procedures(self, law: check_stage.Law, gathered: Gathered) -> None:
         circles = check_stage.circles(law.catalogue, self.places.locate)
         self.problems += circles
         self.problems += check_stage.standing_problems(law.catalogue, self.places.locate)
         refs = sorted(ref for ref in law.catalogue.summaries if ref.kind == "procedure")
-        for problems in spread(
-            lambda ref: check_stage.check_procedure(ref, law, self.places.locate, follow=not circles),
-            refs, processes_for(len(refs), self.order.processes),
-        ):  # fmt: skip
+        marks = {ref: gathered.told.get(ref, b"") + bytes([not circles]) for ref in refs}
+        fresh = [ref for ref in refs if self.keeper.unit(f"judged {ref}", marks[ref]) is None]
+
+        def check_one(ref: Ref) -> tuple[Ref, tuple[Problem, ...], bytes]:
+            with self.keeper.ledger.page() as facts:
+                problems = check_stage.check_procedure(ref, law, self.places.locate, follow=not circles)
+            return ref, problems, numbers_of(facts)
+
+        for ref, problems, facts in spread(check_one, fresh, processes_for(len(fresh), self.order.processes)):
             self.problems += problems
+            if not problems:  # a problem tells of places in other files, too: it is found anew each time
+                self.keeper.keep_unit(f"judged {ref}", marks[ref], Made(None, {}, facts))
 
     def work(self, gathered: Gathered, catalogue: Catalogue, programs: Mapping[str, Program]) -> None:
         """Work everything out for its problems' sake alone."""
@@ -240,7 +282,8 @@ class Way:
         """Return faults as problems, each at its place in a file."""
         return [check_stage.problem_of_fault(ref, fault, self.places.locate) for ref, fault in faults]
 
-    def _places_of(self, ref: Ref, mention: Mention) -> tuple[Span, ...]:
+    def places_of(self, ref: Ref, mention: Mention) -> tuple[Span, ...]:
+        """Read a record's file again; return every place where it makes this mention."""
         tree = self.places.tree(ref)
         return shape.find_places(self.places.file(ref), tree, mention) if tree is not None else ()
 
@@ -262,6 +305,8 @@ class How(NamedTuple):
 
     is_packed: bool
     is_digested: bool
+    is_marked: bool = False
+    """Whether it is marked by what it says and tells."""
 
 
 def shape_file(file: SourceFile, scales: Mapping[str, tuple[str, ...]], how: How) -> Shaped:
@@ -269,13 +314,33 @@ def shape_file(file: SourceFile, scales: Mapping[str, tuple[str, ...]], how: How
     value = read.read_at_once(file)
     whole = shape.shape_at_once(file, value, scales) if value is not None else None
     if whole is not None:
-        return Shaped(file.ref, _packed(whole[0], how), whole[1], (), _digest(file, how))
+        made = Shaped(file.ref, _packed(whole[0], how), whole[1], (), _digest(file, how))
+        return marked(made, json.dumps(value).encode()) if how.is_marked else made
     tree, problems = read.read(file)
     if tree is None or problems:
         return Shaped(file.ref, None, None, problems)
     record, summary, problems = shape.shape(file, tree, scales)
     packed = _packed(record, how) if record is not None else None
-    return Shaped(file.ref, packed, summary, problems, _digest(file, how))
+    made = Shaped(file.ref, packed, summary, problems, _digest(file, how))
+    return marked(made, read.digest(file)) if how.is_marked else made
+
+
+def _looked_at(file: SourceFile) -> os.stat_result | None:
+    try:
+        return file.path.stat()
+    except OSError:
+        return None
+
+
+def marked(shaped: Shaped, said: bytes) -> Shaped:
+    """Mark a record by what it says, and its summary."""
+    told = json.dumps(shaped.summary, default=_sorted).encode()
+    return shaped._replace(said=mark_of(said), told=mark_of(told))
+
+
+def _sorted(value: object) -> object:
+    """Write what JSON does not know: sets in order, so that the same ones are written alike in every process."""
+    return sorted(value) if isinstance(value, frozenset) else repr(value)
 
 
 def _packed(record: Record, how: How) -> bytes | Record:

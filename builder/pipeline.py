@@ -35,7 +35,7 @@ from builder.model.reference import Ref
 from builder.order import NotInBookError, Order
 from builder.passes import CODES, Outcome, Way
 
-PublishError, require_file = publish.PublishError, publish.require_file
+PublishError, require_file, kept_of = publish.PublishError, publish.require_file, publish.kept_of
 
 
 def make(order: Order) -> Outcome:
@@ -54,10 +54,12 @@ def make(order: Order) -> Outcome:
 
     require_known(order.only, catalogue)
     with publish.open_draft(order.target, way.settings().id) as draft:
-        drawing = Drawing(way, gathered, catalogue, programs, draft.desk)
+        drawing = Drawing(way, gathered, catalogue, programs, draft.desk, way.keeper)
         paths = drawing.draw()
         with pocket_copy(drawing, paths) as copy:
             published = None if way.has_failed() else draft.publish(paths)
+            if published is not None:
+                way.keeper.save(draft.lying(paths))
             if published is not None and copy is not None:
                 copy.place()
     return way.outcome(discovery, gathered, published)
@@ -100,6 +102,6 @@ CALCULATOR_FOLDERS = frozenset({"calculators", "tables", "sources", "scales"})
 read_settings, read_text, shape_settings = read.read_settings, read.read_text, shape.shape_settings
 
 __all__ = [
-    "CODES", "Asked", "NotInBookError", "Order", "Outcome", "PublishError", "asked", "calculators", "make",
+    "CODES", "Asked", "NotInBookError", "Order", "Outcome", "PublishError", "asked", "calculators", "kept_of", "make",
     "read_settings", "read_text", "records", "report", "require_file", "scales", "shape_settings",
 ]  # fmt: skip

@@ -9,19 +9,19 @@ import re
 import tempfile
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import replace
 from pathlib import Path
 
 from builder import pocket, publish
 from builder.crew import processes_for, spread
 from builder.drawing import Drawing
+from builder.keeper import Keeper
 from builder.model.links import Catalogue
 from builder.model.near import offer
 from builder.model.records import KIND
 from builder.model.records.job import Job
 from builder.model.reference import Ref
 from builder.model.shelf import Shelf
-from builder.model.summary import Summary
 from builder.order import NotInBookError
 from builder.render.environment import open_environment
 
@@ -36,17 +36,6 @@ _SCRIPT = re.compile(r'<script defer src="(?:\.\./)*([^"]+)">')
 _NEEDED = ("assets/calc/", "assets/method/")
 _FOR_WRITERS = re.compile(r"writing(?:/.*)?\.html|writing/.*|codes\.html")
 _WAY = re.compile(r'<a\b([^>]*?) (?:xlink:)?href="([^"#:]+\.html)(#[^"]*)?"([^>]*)>(.*?)</a>', re.DOTALL)
-
-
-@dataclass(frozen=True, slots=True)
-class PartOfCatalogue(Catalogue):
-    """A part of a book, which still knows what the rest is called."""
-
-    whole: Catalogue
-
-    def find(self, ref: Ref) -> Summary | None:
-        """Return a record's summary, also where the part does not hold it."""
-        return self.whole.find(ref)
 
 
 @contextmanager
@@ -102,19 +91,21 @@ def led_to(ids: Sequence[str], catalogue: Catalogue) -> frozenset[Ref]:
 
 def _part(drawing: Drawing, folder: Path) -> Drawing:
     """Return a drawing of a part of the book; it is put down in a folder of its own."""
-    whole = drawing.catalogue
+    whole = drawing.catalogue.whole or drawing.catalogue
     held = led_to(drawing.way.order.only, whole)
     uses = {ref: tuple(user for user in users if user.record in held) for ref, users in whole.uses.items()}
-    catalogue = PartOfCatalogue(
+    # It still knows what the rest is called.
+    catalogue = Catalogue(
         {ref: summary for ref, summary in whole.summaries.items() if ref in held},
-        whole.broken, whole.moved, uses, whole.handed, whole,
+        whole.broken, whole.moved, uses, whole.handed, whole=whole,
     )  # fmt: skip
     gathered = drawing.gathered
     shelf = Shelf({ref: record for ref, record in gathered.shelf.items() if not _is_beyond(record, held)})
     part = gathered._replace(summaries=catalogue.summaries, shelf=shelf)
     desk = publish.Desk(folder / "part", folder / "none")
     (folder / "part").mkdir()
-    made = Drawing(drawing.way, part, catalogue, drawing.programs, desk)
+    keeper = Keeper(replace(drawing.way.order, kept=None))
+    made = Drawing(drawing.way, part, catalogue, drawing.programs, desk, keeper)
     made.is_printed = False
     return made
 

@@ -107,7 +107,10 @@ def build(contents: Sequence[str], folder: Path, out: Path) -> Built:
         chosen = layers.choose(contents, folder)
         if chosen.problems:
             return _failed(chosen.problems, {layers.SHOP_FILE: folder / layers.SHOP_FILE})
-        outcome = pipeline.make(pipeline.Order(chosen.layers, templates(), out, chosen.name, shop=chosen.shop))
+        order = pipeline.Order(
+            chosen.layers, templates(), out, chosen.name, shop=chosen.shop, kept=pipeline.kept_of(out.absolute())
+        )
+        outcome = pipeline.make(order)
     except (layers.LayerError, pipeline.PublishError) as trouble:
         return Built(False, str(trouble), (f"seambook: {trouble}\n    do    {trouble.do}",))
     except FaultInSeambookError as fault:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from builder.check.binding import bind
 from builder.check.brought import NOTHING, Brought
 from builder.check.codes import CODES
-from builder.check.formulas import compile_programs, expression_faults, problem_of_fault
+from builder.check.formulas import compile_programs, expression_faults, problem_of_fault, program_facts
 from builder.check.jobs import job_faults
-from builder.check.law import Law, make_law
+from builder.check.law import Law, law_facts, make_law
 from builder.check.lessons import lesson_faults
 from builder.check.messages import problems_of
 from builder.check.names import today
@@ -65,20 +65,27 @@ def _brought(procedure: Summary, law: Law) -> Brought:
     waiting = [*_relied_on(procedure, law)]
     while waiting:
         other = waiting[-1]
-        unknown = [one for one in _relied_on(other, law) if one.ref not in law.at_end]
-        if unknown and other.ref not in law.at_end:
+        unknown = [one for one in _relied_on(other, law) if not law.at_end.is_known(one.ref)]
+        if unknown and not law.at_end.is_known(other.ref):
             waiting += unknown
             continue
         waiting.pop()
-        if other.ref not in law.at_end:
-            own = today(other, law.catalogue.moved)
-            law.at_end[other.ref] = left_behind(law, own.steps, _left_behind(other, law), own.passes_on)
+        at_end(other, law)
     return _left_behind(procedure, law)
+
+
+def at_end(procedure: Summary, law: Law) -> Brought:
+    """Return what a procedure leaves behind; of all that it relies on that is known."""
+    def walked() -> Brought:
+        own = today(procedure, law.catalogue.moved)
+        return left_behind(law, own.steps, _left_behind(procedure, law), own.passes_on)
+
+    return law.at_end.get(procedure.ref, walked)
 
 
 def _left_behind(procedure: Summary, law: Law) -> Brought:
     """Return what is brought along; what lasts a day was of another day, and what one owes another may have settled."""
-    ends = [law.at_end[other.ref] for other in _relied_on(procedure, law)]
+    ends = [at_end(other, law) for other in _relied_on(procedure, law)]
     held = {one: None for end in ends for one in end.held if law.states[one[0]].lasts == "job"}
     return Brought(tuple(held), tuple(debt for end in ends for debt in end.debts if debt[1] not in held))
 
@@ -89,7 +96,7 @@ def _relied_on(procedure: Summary, law: Law) -> list[Summary]:
 
 
 __all__ = [
-    "CODES", "Law", "anyones_rules", "check_procedure", "circles", "compile_programs", "drawing_faults",
-    "expression_faults", "job_faults", "law_of", "lesson_faults", "make_law", "planning_faults", "problem_of_fault",
-    "standing_problems", "training_problems",
+    "CODES", "Law", "anyones_rules", "at_end", "check_procedure", "circles", "compile_programs", "drawing_faults",
+    "expression_faults", "job_faults", "law_facts", "law_of", "lesson_faults", "make_law", "planning_faults",
+    "problem_of_fault", "program_facts", "standing_problems", "training_problems",
 ]  # fmt: skip

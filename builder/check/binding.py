@@ -7,6 +7,7 @@ subject comes back in many steps.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from functools import partial
 
 from builder.check.bound import Asking, Bound, Lack, Order, Piece, Wide
 from builder.check.law import Law
@@ -21,11 +22,7 @@ NONE: frozenset[str] = frozenset()
 
 def bind(law: Law, step: StepSummary) -> Bound:
     """Return what the law says to a step."""
-    key = step[2:]
-    found = law.bound.get(key)
-    if found is None:
-        found = law.bound[key] = _together(law, step)
-    return found
+    return law.bound.get(step[2:], lambda: _together(law, step))
 
 
 def needs(law: Law, step: StepSummary) -> Iterator[Asking]:
@@ -43,7 +40,7 @@ def bans(law: Law, step: StepSummary) -> Iterator[Asking]:
 
 
 def _together(law: Law, step: StepSummary) -> Bound:
-    exempt = law.rule_ids.intersection(step.exempt) if step.exempt else NONE
+    exempt = frozenset(id_ for id_ in step.exempt if id_ in law.rule_ids) if step.exempt else NONE
     owing = frozenset(_owing(law, step)) if exempt else NONE
     bound = Bound([law.numbers.tag(step.act, None)], _carried(step), exempt, owing, is_strange(law, step))
     for tag, needed, banned, wide, owes, orders, lacks, spoils, spoils_any, makes in _pieces(law, step):
@@ -67,31 +64,25 @@ def _owing(law: Law, step: StepSummary) -> Iterator[str]:
 def _pieces(law: Law, step: StepSummary) -> Iterator[Piece]:
     """Yield what the law says to a step on each subject; the others matter where it asks for all seams of a step."""
     others = step.subjects if step.act in law.aside else ()
-    known = law.pieces.setdefault((step.act, step.method, step.carries, step.works_out, others), {})
+    said = (step.act, step.method, step.carries, step.works_out, others)
     for subject in step.subjects:
-        found = known.get(subject)
-        if found is None:
-            found = known[subject] = _bind(Standpoint(law, step, subject))
-        yield found
+        yield law.pieces.get((subject, *said), partial(_bind, Standpoint(law, step, subject)))
 
 
 class Standpoint:
     """A step seen from one of its subjects: whose states the law is about."""
 
-    __slots__ = ("_near", "law", "step", "subject")
+    __slots__ = ("law", "step", "subject")
 
     def __init__(self, law: Law, step: StepSummary, subject: Ref) -> None:
         self.law, self.step, self.subject = law, step, subject
-        self._near = law.around.setdefault(subject, {})
 
     def around(self, whose: str) -> list[Near]:
         """Return whose state is meant, seen from the subject."""
         if whose == "seams":
             return self._numbered(ref for ref in self.step.subjects if ref.kind == "seam")
-        found = self._near.get(whose)
-        if found is None:
-            found = self._near[whose] = self._numbered(self.law.relations.related(self.subject, whose))
-        return found
+        related = self.law.relations.related
+        return self.law.around.get((self.subject, whose), lambda: self._numbered(related(self.subject, whose)))
 
     def _numbered(self, refs: Iterable[Ref]) -> list[Near]:
         return [(ref.kind, self.law.numbers.first(ref), ref) for ref in refs]
@@ -102,6 +93,7 @@ class Standpoint:
         for of, where, places in aims:
             meant = self.around(of)
             if where is not None:
+                self.law.ledger.note_all({("found", one[2].record) for one in meant})
                 meant = [one for one in meant if one[0] in LONE_SUBJECTS or self.law.is_true(where, one[2])]
             found += [first + place for kind, first, _ in meant if kind in places for place in places[kind]]
         return found

@@ -7,12 +7,14 @@ from collections.abc import Iterator, Mapping
 from builder.formula import TRUTH, Fault, Program, check_expression, compile_calculator, compile_table, prove
 from builder.formula.facts import Scales, fact_kinds
 from builder.formula.kinds import Kind
+from builder.model.ledger import EVERY, Fact, mark_of
 from builder.model.problem import Problem
 from builder.model.records import Record
 from builder.model.records.calculator import Calculator
 from builder.model.records.law import Ban, Need, Owed, Rule, State
 from builder.model.records.table import Table
 from builder.model.reference import Ref
+from builder.model.shelf import of_kind
 from builder.model.summary import Locate, Path
 
 KIND_MEANT = {
@@ -41,6 +43,19 @@ def compile_programs(shelf: Mapping[Ref, Record]) -> tuple[dict[str, Program], t
                 found += prove(compiled.program)
             faults += [(ref, fault) for fault in found]
     return programs, tuple(faults)
+
+
+def program_facts(
+    programs: Mapping[str, Program], shelf: Mapping[Ref, Record], said: Mapping[Ref, bytes]
+) -> Iterator[tuple[Fact, bytes]]:
+    """Yield of each calculator, by all its names, a mark of what it and the tables it reads say."""
+    tables_of = {
+        name: said[ref] for ref, record in of_kind(shelf, "table", Table) for name in (ref.id, *record.was)
+    }  # fmt: skip
+    for name, program in programs.items():
+        tables = [tables_of.get(id_, b"") for id_ in program.record.tables.values()]
+        yield ("program", name), mark_of(b"".join([said[Ref("calculator", program.id)], *tables]))
+    yield ("program", EVERY), mark_of(sorted(programs))
 
 
 def expression_faults(shelf: Mapping[Ref, Record], scales: Scales) -> Iterator[tuple[Ref, Fault]]:

@@ -111,8 +111,9 @@ def judge(
         walk.apply(at, bound)
     owed = [*_still_owed(walk)]
     breaches += [breach for breach in owed if breach.rule_id not in passes_on]
-    for rule_id in set(passes_on) & law.rule_ids - {breach.rule_id for breach in owed}:
-        breaches.append(Breach("needless", rule_id, None, BROUGHT, LONE, "", None))
+    for rule_id in sorted(set(passes_on) - {breach.rule_id for breach in owed}):
+        if rule_id in law.rule_ids:
+            breaches.append(Breach("needless", rule_id, None, BROUGHT, LONE, "", None))
     return tuple(breaches)
 
 
@@ -195,7 +196,8 @@ def _across(walk: Walk, wide: Wide, at: int) -> Iterator[Breach]:
     handed = law.catalogue.handed
     for held in sorted(law.numbers.of_state(ban.state, walk.holds)):
         state, ref = law.numbers.held(held)
-        across = ref.side != wide.subject.side and handed.issuperset((ref.record, wide.subject.record))
+        across = ref.side != wide.subject.side and ref.record in handed and wide.subject.record in handed
+        law.ledger.note("found", ref.record)
         if (across or ban.of == "any") and law.is_true(ban.where, ref):
             yield Breach("forbids", wide.rule_id, wide.rule, at, ref, state, walk.holds[held])
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from functools import cached_property
 
 from builder.check.names import ref_today
+from builder.model.ledger import Remembered
 from builder.model.links import Catalogue
 from builder.model.reference import BODY, WELDER, Ref
 
@@ -20,15 +21,11 @@ class Relations:
 
     def __init__(self, catalogue: Catalogue) -> None:
         self.catalogue = catalogue
-        self._known: dict[tuple[Ref, str], tuple[Ref, ...]] = {}
+        self._known = Remembered[tuple[Ref, str], tuple[Ref, ...]](catalogue.ledger)
 
     def related(self, subject: Ref, whose: str) -> tuple[Ref, ...]:
         """Return whose state is meant, seen from one subject; `seams` is the caller's, who knows the step."""
-        key = (subject, whose)
-        found = self._known.get(key)
-        if found is None:
-            found = self._known[key] = tuple(dict.fromkeys(self._relate(subject, whose)))
-        return found
+        return self._known.get((subject, whose), lambda: tuple(dict.fromkeys(self._relate(subject, whose))))
 
     def _relate(self, subject: Ref, whose: str) -> list[Ref]:
         if whose in LONE:
@@ -67,21 +64,24 @@ class Relations:
 
     def _backward(self, name: str, near: Ref, subject: Ref) -> list[Ref]:
         """What has this relation to what is near the subject; on the subject's side."""
-        return [self._on_side(ref, subject) for ref in self._backwards.get((name, near.record), ())]
+        self.catalogue.ledger.note("back", (name, near.record))
+        return [self._on_side(ref, subject) for ref in self.backwards.get((name, near.record), ())]
 
     @cached_property
-    def _backwards(self) -> dict[tuple[str, Ref], list[Ref]]:
+    def backwards(self) -> dict[tuple[str, Ref], list[Ref]]:
+        """Of each relation and each record that has it: whose relation it is."""
         found: dict[tuple[str, Ref], list[Ref]] = defaultdict(list)
         for ref, name, other in self._forwards():
             found[(name, other)].append(ref)
         return found
 
     def _forwards(self) -> Iterator[tuple[Ref, str, Ref]]:
-        for ref in sorted(self.catalogue.summaries):
+        whole = self.catalogue.whole or self.catalogue
+        for ref in sorted(whole.summaries):
             if ref.kind in ("seam", "panel"):
-                for name, others in self.catalogue.summaries[ref].relations.items():
+                for name, others in whole.summaries[ref].relations.items():
                     for other in others:
-                        yield ref, name, ref_today(other, self.catalogue.moved)
+                        yield ref, name, ref_today(other, whole.moved)
 
     def _on_side(self, ref: Ref, subject: Ref) -> Ref:
         """What belongs to the other side's seam is on the other side too, where the car has two of it."""

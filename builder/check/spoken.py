@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
+from functools import partial
 from typing import TypeVar
 
 from builder.check.law import Law
@@ -23,14 +24,15 @@ FORMS = ("needs", "forbids", "wide", "owes", "orders", "asks")
 
 def spoken(law: Law, step: StepSummary, subject: Ref) -> Spoken:
     """Return what the law says to such a step on whoever is like this subject."""
+    law.ledger.note("found", subject.record)
     key = (step.act, step.method, step.carries, law.likeness(subject))
-    found = law.spoken.get(key)
-    if found is None:
-        # Subjects that differ are mostly told the same.
-        meant = _meant(law, step.act, subject)
-        same = (step.act, step.method, step.carries, meant)
-        found = law.spoken[key] = law.spoken.get(same) or law.spoken.setdefault(same, _speak(law, step, meant))
-    return found
+    return law.spoken.get(key, lambda: _spoken(law, step, subject))
+
+
+def _spoken(law: Law, step: StepSummary, subject: Ref) -> Spoken:
+    """Subjects that differ are mostly told the same."""
+    meant = _meant(law, step.act, subject)
+    return law.spoken.get((step.act, step.method, step.carries, meant), lambda: _speak(law, step, meant))
 
 
 def _meant(law: Law, act: str, subject: Ref) -> tuple[str, ...]:
@@ -63,29 +65,23 @@ def _told(law: Law, step: StepSummary, meant: tuple[str, ...]) -> Iterator[tuple
     for rule_id, rule in law.rules.get(step.act, ()):
         if rule_id not in meant or not speaks(rule, step):
             continue
-        found = law.told.get(rule_id)
-        if found is None:
-            excuse = (_aim(law, rule.unless.state),) if rule.unless is not None and rule.unless.state else ()
-            form, aims = _form(law, rule)
-            found = law.told[rule_id] = form, Told(rule_id, rule, aims, excuse)
-        yield found
+        yield law.told.get(rule_id, partial(_tell, law, rule_id, rule))
+
+
+def _tell(law: Law, rule_id: str, rule: Rule) -> tuple[str, Told]:
+    excuse = (_aim(law, rule.unless.state),) if rule.unless is not None and rule.unless.state else ()
+    form, aims = _form(law, rule)
+    return form, Told(rule_id, rule, aims, excuse)
 
 
 def _aims_of(law: Law, told: tuple[Told, ...]) -> tuple[Aim, ...]:
     """Return all that these rules are about; steps by the hundred are told the same few of them."""
     key = tuple([one.rule_id for one in told])
-    found = law.together.get(key)
-    if found is None:
-        found = law.together[key] = _together(aim for one in told for aim in one.aims)
-    return found
+    return law.together.get(key, lambda: _together(aim for one in told for aim in one.aims))
 
 
 def _effects_of(law: Law, effects: list[E]) -> tuple[Aim, ...]:
-    key = tuple(effects)
-    found = law.together.get(key)
-    if found is None:
-        found = law.together[key] = _together(_aim(law, one) for one in effects)
-    return found
+    return law.together.get(tuple(effects), lambda: _together(_aim(law, one) for one in effects))
 
 
 def _form(law: Law, rule: Rule) -> tuple[str, tuple[Aim, ...]]:

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from builder.delivery.groups import Groups
-from builder.delivery.listing import Piece
+from builder.model.files import Piece
 from builder.model.views import Site
 
 CONTENTS = "delivery.json"

@@ -7,7 +7,7 @@ carries the hash of them all: the book's edition.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from builder.delivery.contents import CONTENTS, contents_of
@@ -16,6 +16,7 @@ from builder.delivery.icons import icons
 from builder.delivery.listing import LIST, edition_of, listed, read_listing
 from builder.delivery.manifest import MANIFEST, manifest_of
 from builder.delivery.worker import WORKER, worker_of
+from builder.model.files import Piece
 from builder.model.links import Catalogue
 from builder.model.reference import Ref
 from builder.model.views import Site
@@ -35,6 +36,8 @@ class Kept:
     """The page of each record first, then what was put down beside it."""
     ways_of: Mapping[Ref, frozenset[str]]
     """The pages that each procedure's own leads to."""
+    pieces: Mapping[str, Piece] = field(default_factory=dict)
+    """Of files that were hashed when they were made: their hashes."""
     apart: frozenset[str] = frozenset()
     """What is kept only with the whole book, such as the documents that print it."""
 
@@ -47,7 +50,7 @@ def early(site: Site, templates: Path) -> dict[str, bytes]:
 
 def delivered(kept: Kept, paths: Iterable[str], draft: Path, templates: Path) -> dict[str, bytes]:
     """Return the groups, the list of hashes and the worker, for the files at these paths of the draft."""
-    listing = read_listing(draft, paths)
+    listing = read_listing(draft, paths, kept.pieces)
     named = sorted([*listing, CONTENTS])
     groups = grouped(kept.catalogue, kept.files_of, kept.ways_of, kept.apart, listing)
     contents = contents_of(kept.site, kept.fingerprint, kept.most, named, listing, groups)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from pathlib import Path
 from typing import NamedTuple
 
@@ -40,6 +41,18 @@ class Overridden(NamedTuple):
     ref: Ref
     loser: str
     winner: str
+
+
+class Piece(NamedTuple):
+    """One published file."""
+
+    digest: str
+    size: int
+
+
+def piece_of(data: bytes) -> Piece:
+    """Hash a file that is made."""
+    return Piece(hashlib.sha256(data).hexdigest(), len(data))
 
 
 class Discovery(NamedTuple):

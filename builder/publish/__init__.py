@@ -8,6 +8,8 @@ nothing about pages.
 from builder.publish.desk import Desk
 from builder.publish.draft import Draft, Published, open_draft
 from builder.publish.one_file import Beside, require_file
+from builder.publish.siblings import kept_of
+from builder.publish.trees import seen
 from builder.publish.trouble import PublishError
 
-__all__ = ["Beside", "Desk", "Draft", "PublishError", "Published", "open_draft", "require_file"]
+__all__ = ["Beside", "Desk", "Draft", "PublishError", "Published", "kept_of", "open_draft", "require_file", "seen"]

@@ -1,5 +1,6 @@
 """A relative path and bytes in, one file in the draft out; any process may hold a desk."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
@@ -28,6 +29,28 @@ class Desk:
                     f"{path!r} is taken: two pages have this path, or paths that differ in case only",
                     "rename one of the two records",
                 ) from error
+
+    def keep(self, paths: Iterable[str]) -> bool:
+        """Put published files as they are; where one of them cannot be had, none is put."""
+        placed: list[str] = []
+        try:
+            for path in paths:
+                self._carry(path)
+                placed.append(path)
+        except OSError:
+            for path in placed:
+                disk.unlink(self.folder / path)
+            return False
+        return True
+
+    def _carry(self, path: str) -> None:
+        try:
+            trees.carry(self.published / path, self.folder / path)
+        except FileNotFoundError:
+            if not (self.published / path).is_file():
+                raise
+            self._make_folders(path)
+            trees.carry(self.published / path, self.folder / path)
 
     def _place(self, path: str, data: bytes) -> None:
         """Try first and make folders when one is missing: most pages find theirs there."""

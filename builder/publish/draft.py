@@ -57,6 +57,11 @@ class Draft:
         swap.clear(self.target)
         return counts
 
+    def lying(self, paths: Sequence[str]) -> dict[str, tuple[int, int, int]]:
+        """Look at the published files; return size, time of the last change and number of each that is there."""
+        looked = ((path, trees.seen(self.target / path)) for path in paths)
+        return {path: seen for path, seen in looked if seen is not None}
+
     def _require_exactly(self, paths: Sequence[str]) -> None:
         """Compare in NFC, since some file systems give names back in another form."""
         wanted = {normalize("NFC", path) for path in paths}

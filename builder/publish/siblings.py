@@ -2,6 +2,7 @@
 
     .seambook-lock-site         held while a build of `site` runs
     .seambook-new-4711-site     the draft of process 4711; with its build ended, rubbish
+    .seambook-kept-site         what the last build made, for the next one to take what has not changed
     .seambook-old-4711-site     the whole old book, away between two renames; its name is the recovery note
 
 The names say all, because a name is on the disk or is not: the text of a note could be lost in a power cut
@@ -20,6 +21,11 @@ Kind = Literal["new", "old"]
 def lock_of(target: Path) -> Path:
     """The lock file of a target."""
     return target.with_name(f".seambook-lock-{target.name}")
+
+
+def kept_of(target: Path) -> Path:
+    """Where results for a target are kept."""
+    return target.with_name(f".seambook-kept-{target.name}")
 
 
 def free_beside(target: Path, kind: Kind, pid: int) -> Path:

@@ -23,6 +23,15 @@ def listed(folder: Path) -> list[str]:
     return sorted(found)
 
 
+def seen(path: Path) -> tuple[int, int, int] | None:
+    """Look at a plain file: its size, when it was last changed, and its number; None where there is none."""
+    try:
+        found = path.lstat()
+    except OSError:
+        return None
+    return (found.st_size, found.st_mtime_ns, found.st_ino) if stat.S_ISREG(found.st_mode) else None
+
+
 def holds(path: Path, data: bytes) -> bool:
     """Whether a plain file stands at `path`, not behind a link, with exactly these bytes."""
     try:

@@ -27,6 +27,12 @@ class Manner(NamedTuple):
     dangers: tuple[Danger, ...]
     measured: Measured | None
 
+    def told(self) -> tuple[object, ...]:
+        """Return all of it as values whose representation says them."""
+        return (sorted(self.instead.items()), sorted((word, sorted(acts)) for word, acts in self.verbs.items()),
+                sorted(self.objects), sorted(self.named.items()), sorted(self.takes_away), self.dangers,
+                self.measured)  # fmt: skip
+
 
 def make_manner(style: HouseStyle, catalogue: Catalogue) -> Manner:
     """Put the settings in order once; what they name beside the book is told elsewhere."""

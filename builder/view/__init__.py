@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import NamedTuple
 
 from builder.model.problem import Code
@@ -168,33 +168,40 @@ class Extra(NamedTuple):
     """A record of each kind, as its author wrote it."""
 
 
-def book_pages(book: Book, extra: Extra) -> Iterator[Page]:
-    """Make the pages of the book's own, and those that stand where renamed records were."""
+class Own(NamedTuple):
+    """Pages of the book's own that are made together."""
+
+    name: str
+    pages: Callable[[], Iterable[Page]]
+    said: object = None
+    """What they tell that is asked of no record."""
+
+
+def own_pages(book: Book, extra: Extra) -> Iterator[Own]:
+    """Return how the pages of the book's own are made, and those that stand where renamed records were."""
     settings = extra.settings
-    yield home_page(book, settings.lead or "")
-    yield jobs_page(book)
-    yield device_page(book)
-    yield bay_page(book)
-    yield labels_page(book)
-    yield training_page(book)
-    yield breakdown_page(book)
-    yield from lists_pages(book)
-    yield from letter_pages(book)
-    yield about_page(book, settings, extra.fingerprint)
-    yield sources_page(book)
-    yield from set_aside_pages(book)
-    yield from changes_pages(book)
-    yield from due_pages(book)
-    yield codes_page(book, extra.codes)
-    yield from writing_pages(book, extra.scales, extra.examples)
-    for old, new in sorted(book.catalogue.moved.items()):
-        yield stub_page(book, old, new)
+    yield Own("home", lambda: (home_page(book, settings.lead or ""),))
+    yield Own("jobs", lambda: (jobs_page(book),))
+    yield Own("device", lambda: (device_page(book),))
+    yield Own("bay", lambda: (bay_page(book),))
+    yield Own("labels", lambda: (labels_page(book),))
+    yield Own("training", lambda: (training_page(book), breakdown_page(book)))
+    yield Own("lists", lambda: lists_pages(book))
+    yield Own("letters", lambda: letter_pages(book))
+    yield Own("about", lambda: (about_page(book, settings, extra.fingerprint),), extra.fingerprint)
+    yield Own("sources", lambda: (sources_page(book),))
+    yield Own("set aside", lambda: set_aside_pages(book))
+    yield Own("changes", lambda: changes_pages(book))
+    yield Own("due", lambda: due_pages(book))
+    yield Own("codes", lambda: (codes_page(book, extra.codes),))
+    yield Own("writing", lambda: writing_pages(book, extra.scales, extra.examples), extra.examples)
+    yield Own("moved", lambda: (stub_page(book, old, new) for old, new in sorted(book.catalogue.moved.items())))
 
 
 __all__ = [
     "BOUND", "BOUND_OF", "LABELS_DATA", "TRAINING_DATA", "TRAINING_FORM", "Book", "Document", "Example", "Extra",
-    "Here", "JobShort", "Prose", "Units", "base_of", "bay_procedure", "book_pages", "documents", "files_of", "foot",
+    "Here", "JobShort", "Prose", "Units", "base_of", "bay_procedure", "documents", "files_of", "foot",
     "is_practised", "is_printed", "job_book", "job_example", "job_procedure", "job_short", "labels_data",
-    "lesson_data", "lesson_path", "list_of_documents", "navigation", "needed", "pages_beside", "printed",
+    "lesson_data", "lesson_path", "list_of_documents", "navigation", "needed", "own_pages", "pages_beside", "printed",
     "rests_of_lesson", "strips_of", "training_book", "view",
 ]  # fmt: skip

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Iterator
 
 from builder.model.calculation import Notice, Slip
@@ -15,6 +16,7 @@ from builder.model.work import Worked
 from builder.view import plots, points
 from builder.view.formulas import formulas_block
 from builder.view.here import Here
+from builder.view.learnt_from import fingerprint
 from builder.view.lists import LISTS
 from builder.view.mathml import readable
 from builder.view.moments import at_its_moment
@@ -23,7 +25,7 @@ from builder.view.page import page, passage
 from builder.view.worked import cautions, value_row
 
 FINGERPRINT = 16
-"""Signs of the book's fingerprint on a slip: enough to tell two books apart."""
+"""Signs of the fingerprint on a slip: enough to tell two calculators apart."""
 
 
 def calculator_page(here: Here, ref: Ref, calculator: Calculator, worked: Worked) -> Page:
@@ -87,7 +89,14 @@ def _mark_of_table(here: Here, id_: str) -> str:
 
 def _slip(here: Here, calculator: Calculator) -> Slip:
     titles = tuple(link.text for link in here.links("source", calculator.sources))
-    return Slip("", titles, here.book.site.title, here.book.fingerprint[:FINGERPRINT], "slip", here.address)
+    return Slip("", titles, here.book.site.title, _fingerprint(here, calculator), "slip", here.address)
+
+
+def _fingerprint(here: Here, calculator: Calculator) -> str:
+    """Return what is the same as long as the calculator and the tables it reads say the same."""
+    tables = (here.book.shelf.get(Ref("table", id_)) for id_ in calculator.tables.values())
+    marks = "".join(fingerprint(record) for record in (calculator, *tables) if record is not None)
+    return hashlib.sha256(marks.encode()).hexdigest()[:FINGERPRINT]
 
 
 def _ask(here: Here, name: str, ask: Input) -> Ask:

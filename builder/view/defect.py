@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 from builder.model.records.defect import Cause, Defect
 from builder.model.records.procedure import Step
 from builder.model.reference import Ref
+from builder.model.shelf import of_kind
 from builder.model.views import Block, Grid, Html, Link, Links, Page, Passage, Prose
 from builder.view.figure import pictures_block
 from builder.view.here import Book, Here
@@ -51,16 +52,12 @@ def _passages(defect: Defect) -> Iterator[Passage]:
 def defects_of(here: Here, step: Step) -> tuple[Link, ...]:
     """Return links to the defects that show themselves with such a step."""
     key = (step.act, step.method or "")
-    known = here.book.known_defects.get(key)
-    if known is None:
-        known = here.book.known_defects[key] = tuple(_arising(here.book, *key))
+    known = here.book.known_defects.get(key, lambda: tuple(_arising(here.book, *key)))
     return tuple([here.link_to(ref) for ref in known])
 
 
 def _arising(book: Book, act: str, method: str) -> Iterator[Ref]:
-    for ref in sorted(one for one in book.shelf if one.kind == "defect"):
-        defect = book.shelf[ref]
-        assert isinstance(defect, Defect)
+    for ref, defect in of_kind(book.shelf, "defect", Defect):
         methods = _today(book, "method", defect.arises.method)
         is_joined_so = not methods or not method or _today(book, "method", (method,)) <= methods
         if is_joined_so and _today(book, "act", (act,)) <= _today(book, "act", defect.arises.act):

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property, lru_cache
 
+from builder.model.ledger import Ledger, Remembered
 from builder.model.links import Catalogue, Links
 from builder.model.pictures import WebPicture
 from builder.model.quantity import Quantity
@@ -50,14 +51,21 @@ class Book:
     """How new people are taught."""
     fingerprint: str = ""
     """The same for two books that were made from the same records."""
-    known_links: dict[tuple[str, Ref], Link] = field(default_factory=dict)
+    known_links: Remembered[tuple[str, Ref], Link] = field(default_factory=Remembered)
     """Links made before, by the folder they were made in: from every page of a folder the way is the same."""
-    known_defects: dict[tuple[str, str], tuple[Ref, ...]] = field(default_factory=dict)
+    known_defects: Remembered[tuple[str, str], tuple[Ref, ...]] = field(default_factory=Remembered)
     """By act and method: the defects that show themselves with such steps."""
-    known_traits: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    known_traits: Remembered[str, tuple[str, ...]] = field(default_factory=Remembered)
     """By act: what goes on while it is done, as planning says."""
-    known_warnings: dict[tuple[str, str], Warning | None] = field(default_factory=dict)
+    known_warnings: Remembered[tuple[str, str], Warning | None] = field(default_factory=Remembered)
     """Safety messages made before, by folder and hazard."""
+
+    def noting(self, ledger: Ledger) -> Book:
+        """Return the same, its memories still empty, noting what they rest on."""
+        return replace(
+            self, known_links=Remembered(ledger), known_defects=Remembered(ledger), known_traits=Remembered(ledger),
+            known_warnings=Remembered(ledger),
+        )  # fmt: skip
 
     def word(self, scale: str, word: str) -> str:
         """Return a scale's word as readers see it."""
@@ -111,17 +119,15 @@ class Here:
 
     def link_to(self, ref: Ref, note: str = "") -> Link:
         """Return a link to a record by its title; the other side is said, and that a procedure is not issued."""
-        key = (self.folder, ref)
-        known = self.book.known_links.get(key)
-        if known is None:
-            title = self.book.catalogue.title(ref)
-            if ref.side == "other":
-                title = f"{title}, other side"
-            href = self.book.links.href(f"{self.folder}/", ref) if ref.kind not in LONE_SUBJECTS else ""
-            summary = self.book.catalogue.find(ref.record) if ref.kind == "procedure" else None
-            mark = standing(summary.status) if summary is not None else ""
-            known = self.book.known_links[key] = Link(title, href, mark)
+        known = self.book.known_links.get((self.folder, ref), lambda: self._link_to(ref))
         return Link(known.text, known.href, ", ".join(filter(None, (known.note, note)))) if note else known
+
+    def _link_to(self, ref: Ref) -> Link:
+        title = self.book.catalogue.title(ref)
+        if ref.side == "other":
+            title = f"{title}, other side"
+        href = self.book.links.href(f"{self.folder}/", ref) if ref.kind not in LONE_SUBJECTS else ""
+        return Link(title, href, standing(self.book.catalogue.status(ref)) if ref.kind == "procedure" else "")
 
     def links(self, kind: str, ids: Iterable[str]) -> tuple[Link, ...]:
         """Return links to several records of a kind."""

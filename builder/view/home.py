@@ -8,6 +8,7 @@ from builder.model.records import Record
 from builder.model.records.calculator import Calculator
 from builder.model.records.shell import Shell
 from builder.model.reference import Ref
+from builder.model.shelf import of_kind
 from builder.model.views import Block, Group, Groups, Link, Links, Page
 from builder.view import parts, stages
 from builder.view.here import Book, Here
@@ -46,7 +47,7 @@ def home_page(book: Book, lead: str) -> Page:
 
 def _body(here: Here, panels: list[Ref]) -> tuple[tuple[Block, ...], tuple[Block, ...]]:
     """The drawing of each shell; and all panels in words, which are many, for below what is wanted most."""
-    shells = [(ref, one) for ref, one in sorted(here.book.shelf.items()) if isinstance(one, Shell)]
+    shells = [*of_kind(here.book.shelf, "shell", Shell)]
     drawings: list[Block] = []
     groups: list[Group] = []
     for at, (_, shell) in enumerate(shells, 1):

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any, NamedTuple
 
 from builder.model.job_law import AnyonesRule, ProcedureLaw
+from builder.model.records import KIND_OF_TYPE
 from builder.model.records.body import Panel
 from builder.model.records.law import Rule, State
 from builder.model.records.planning import Curing, CustomerPage, Watching
@@ -16,6 +17,7 @@ from builder.model.records.procedure import Procedure
 from builder.model.records.supporting import Hazard, Supply, Tool
 from builder.model.records.vehicle import Vehicle
 from builder.model.reference import Ref
+from builder.model.shelf import of_kind
 from builder.model.signs import sign, with_sign
 from builder.view.here import Book
 from builder.view.job_procedure import Data, stage_at
@@ -191,4 +193,4 @@ def _refs(book: Book, kind: str) -> list[Ref]:
 
 
 def _of(book: Book, type_: type[Any]) -> Iterator[tuple[Ref, Any]]:
-    return ((ref, book.shelf[ref]) for ref in sorted(book.shelf) if isinstance(book.shelf[ref], type_))
+    return of_kind(book.shelf, KIND_OF_TYPE[type_], type_)

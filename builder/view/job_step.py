@@ -52,11 +52,8 @@ def _cures(planning: Planning, step: Step) -> bool:
 
 
 def _traits(book: Book, planning: Planning, act: str) -> tuple[str, ...]:
-    found = book.known_traits.get(act)
-    if found is None:
-        found = tuple(id_ for id_, trait in planning.traits.items() if _has(book, trait, act))
-        book.known_traits[act] = found
-    return found
+    traits = planning.traits.items()
+    return book.known_traits.get(act, lambda: tuple(id_ for id_, trait in traits if _has(book, trait, act)))
 
 
 def _has(book: Book, trait: Trait, act: str) -> bool:

@@ -8,6 +8,7 @@ from builder.model.job_views import JobDesk
 from builder.model.records.job import Job
 from builder.model.records.shell import Shell
 from builder.model.reference import Ref
+from builder.model.shelf import of_kind
 from builder.model.views import Block, Html, Link, Links, Page
 from builder.view.here import Book, Here
 from builder.view.lists import JOBS, plain_page
@@ -49,7 +50,7 @@ SCRIPTS = (
 def jobs_page(book: Book) -> Page:
     """Make the page."""
     here = Here(book, JOBS)
-    shells = [one for _, one in sorted(book.shelf.items()) if isinstance(one, Shell)]
+    shells = [one for _, one in of_kind(book.shelf, "shell", Shell)]
     bodies = tuple(
         replace(unfold(here, shell, shell.title, f"job_body-{at}"), words=DESK) for at, shell in enumerate(shells, 1)
     )
@@ -68,7 +69,7 @@ def curing_calculators(book: Book) -> tuple[str, ...]:
 
 def examples(here: Here) -> tuple[Link, ...]:
     """Return the jobs that come with the book."""
-    jobs = [(ref, one) for ref, one in sorted(here.book.shelf.items()) if isinstance(one, Job)]
+    jobs = of_kind(here.book.shelf, "job", Job)
     return tuple(here.link_to(ref, one.car or "") for ref, one in jobs)
 
 

@@ -8,6 +8,7 @@ from typing import Any
 from builder.model.job_law import AnyonesRule
 from builder.model.records.law import Act, Asked, Ban, Effect, Method, Need, Owed, Rule, Spoil, State, StepPart
 from builder.model.reference import Ref
+from builder.model.shelf import of_kind
 from builder.model.views import Block, Facts, Grid, Html, Items, Links, Page, Prose, Row
 from builder.view.here import Here
 from builder.view.mathml import readable
@@ -107,7 +108,7 @@ def act_page(here: Here, ref: Ref, act: Act) -> Page:
 
 def state_page(here: Here, ref: Ref, state: State) -> Page:
     """Make a condition's page: what it means, what makes it, what spoils it, which rules ask for it."""
-    acts = [(other, record) for other, record in here.book.shelf.items() if isinstance(record, Act)]
+    acts = [*of_kind(here.book.shelf, "act", Act)]
     makers = tuple(here.link_to(other) for other, act in acts if any(effect.state == ref.id for effect in act.makes))
     spoilers = tuple(here.link_to(other) for other, act in acts if any(effect.state == ref.id for effect in act.spoils))
     main: tuple[Block, ...] = (

@@ -8,6 +8,7 @@ from builder.model.moments import Moment, by_moment
 from builder.model.records import Record
 from builder.model.records.calculator import Calculator
 from builder.model.reference import Ref
+from builder.model.shelf import of_kind
 from builder.model.views import Block, Group, Link, Links
 from builder.view import parts
 from builder.view.here import Here
@@ -59,7 +60,7 @@ def _first(moment: Moment, links: list[Link], most: int, lists: str) -> tuple[Li
 
 def at_its_moment(here: Here, ref: Ref, calculator: Calculator, lists: str) -> tuple[Block, ...]:
     """Say when a calculator is wanted, and what else is then."""
-    refs = (other for other, record in here.book.shelf.items() if isinstance(record, Calculator))
+    refs = (other for other, _ in of_kind(here.book.shelf, CALCULATOR, Calculator))
     moment = next((one for one in by_moment(refs, here.book.shelf) if ref in one.calculators), None)
     if moment is None or not calculator.moment or not moment.id:
         return ()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from builder.model.records.supporting import Scale, Source
 from builder.model.reference import Ref
+from builder.model.shelf import of_kind
 from builder.model.standing import SORT
 from builder.model.views import Block, Group, Groups, Html, Link, Page
 from builder.view.here import Book, Here
@@ -16,9 +17,8 @@ def sources_page(book: Book) -> Page:
     scale = book.shelf.get(Ref("scale", SORT))
     sorts = scale.words if isinstance(scale, Scale) else {}
     by_sort: dict[str, list[Link]] = {}
-    for ref, record in sorted(book.shelf.items()):
-        if isinstance(record, Source):
-            by_sort.setdefault(record.sort, []).append(_link(here, ref))
+    for ref, record in of_kind(book.shelf, "source", Source):
+        by_sort.setdefault(record.sort, []).append(_link(here, ref))
     blocks: tuple[Block, ...] = tuple(
         Groups(_title(word.say), (Group("", tuple(by_sort[sort]), lead=word.means or ""),), f"sort_{sort}")
         for sort, word in sorts.items() if sort in by_sort

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 from collections.abc import Iterator
 from dataclasses import replace
@@ -12,12 +13,12 @@ from builder.model.reference import Ref
 from builder.model.strip import Sheets, Strip
 from builder.model.views import Block, Html, Link, Links, Page
 from builder.model.work import SeamPlan
-from builder.view.calculator import FINGERPRINT
 from builder.view.here import Book, Here
 from builder.view.layout import laid_data, laid_methods, laid_segments, strip_path
 from builder.view.lengths import said_length
 from builder.view.lists import plain_page
 
+FINGERPRINT = 16
 SCRIPTS = tuple(
     f"assets/js/{name}.js"
     for name in ("numbers", "strokes", "lengths", "weld_places", "pieces", "paper", "strip", "strip_page")
@@ -65,16 +66,17 @@ def _strip(here: Here, ref: Ref, seam: Seam, plan: SeamPlan, method: str) -> Str
     places = tuple(
         tuple(said_length(units, place, is_bare=True) for place in segment.weld_places) for segment in segments
     )
-    return Strip(
+    strip = Strip(
         id="strip", seam=seam.title, method=here.book.catalogue.title(Ref("method", method)), shop=here.book.site.name,
-        edition=_edition(here), unit=units.name("mm"), is_handed=ref in here.book.catalogue.handed, segments=segments,
+        edition="", unit=units.name("mm"), is_handed=ref in here.book.catalogue.handed, segments=segments,
         places=places,
     )  # fmt: skip
+    return replace(strip, edition=f"{here.book.site.title}, fingerprint {_fingerprint(strip)}")
 
 
-def _edition(here: Here) -> str:
-    fingerprint = here.book.fingerprint[:FINGERPRINT]
-    return here.book.site.title + (f", fingerprint {fingerprint}" if fingerprint else "")
+def _fingerprint(strip: Strip) -> str:
+    """Return what is the same for two strips with the same marks: that of the whole book changes with every record."""
+    return hashlib.sha256(repr(strip).encode()).hexdigest()[:FINGERPRINT]
 
 
 def strip_data(here: Here, method: str, strip: Strip) -> dict[str, Any]:

@@ -8,6 +8,7 @@ from typing import Any
 from builder.formula.inputs import asked_unit, read_quantity
 from builder.formula.numbers import to_float
 from builder.model.job_law import AnyonesRule
+from builder.model.records import KIND_OF_TYPE
 from builder.model.records.calculator import Calculator
 from builder.model.records.law import Rule
 from builder.model.records.lesson import Lesson
@@ -16,6 +17,7 @@ from builder.model.records.skill import Skill
 from builder.model.records.supporting import Hazard, Supply, Term, Tool
 from builder.model.records.training import Training
 from builder.model.reference import Ref
+from builder.model.shelf import of_kind
 from builder.model.signs import SIGNS
 from builder.view.here import Book, Here
 from builder.view.law import anyones_data
@@ -162,7 +164,7 @@ def _ids(book: Book, kind: str, ids: Iterable[str]) -> list[str]:
 
 
 def _of(book: Book, type_: type[Any]) -> list[tuple[Ref, Any]]:
-    return [(ref, book.shelf[ref]) for ref in sorted(book.shelf) if isinstance(book.shelf[ref], type_)]
+    return [*of_kind(book.shelf, KIND_OF_TYPE[type_], type_)]
 
 
 def held(book: Book, type_: type[Any]) -> list[tuple[Ref, Any]]:

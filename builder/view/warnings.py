@@ -16,10 +16,7 @@ GRAVEST = 1
 
 def warning(here: Here, id_: str) -> Warning | None:
     """Return the safety message of a hazard; None where its record is broken."""
-    key = (here.folder, id_)
-    if key not in here.book.known_warnings:
-        here.book.known_warnings[key] = _warning(here, id_)
-    return here.book.known_warnings[key]
+    return here.book.known_warnings.get((here.folder, id_), lambda: _warning(here, id_))
 
 
 def _warning(here: Here, id_: str) -> Warning | None:

@@ -14,6 +14,7 @@ from builder.model.records.law import Method
 from builder.model.records.procedure import Procedure
 from builder.model.records.supporting import Supply
 from builder.model.reference import Ref
+from builder.model.shelf import of_kind
 from builder.model.work import Worked
 from builder.work.around import surroundings
 from builder.work.codes import CODES
@@ -60,8 +61,7 @@ def work(ref: Ref, record: Record, catalogue: Catalogue, shop: Shop) -> tuple[Wo
 
 def methods(shop: Shop) -> Iterator[tuple[str, Method]]:
     """Return the methods that can be worked out, by name."""
-    ids = sorted(ref.id for ref, record in shop.shelf.items() if isinstance(record, Method))
-    yield from sound_methods(tuple(ids), shop)
+    yield from sound_methods(tuple(ref.id for ref, _ in of_kind(shop.shelf, "method", Method)), shop)
 
 
 __all__ = ["CODES", "FAULTY", "Shop", "methods", "take_off", "work"]

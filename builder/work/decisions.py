@@ -14,6 +14,7 @@ from builder.model.near import listed, offer
 from builder.model.records.decision import Decision, Works
 from builder.model.records.procedure import Procedure, Step
 from builder.model.reference import Ref, parse_reference
+from builder.model.shelf import of_kind
 from builder.model.summary import KEY
 from builder.work import codes
 from builder.work.deciding import Placed, decide
@@ -49,8 +50,8 @@ def _all_of(decisions: Iterable[tuple[str, Decision]], places: list[Placed], sho
 
 def _sound(shop: Shop) -> Iterator[tuple[str, Decision]]:
     """Yield the decisions that nothing is wrong with; what is was told at their own records."""
-    for ref, record in shop.shelf.items():
-        if isinstance(record, Decision) and not decision_faults(ref.id, record, shop):
+    for ref, record in of_kind(shop.shelf, "decision", Decision):
+        if not decision_faults(ref.id, record, shop):
             yield ref.id, record
 
 
@@ -82,11 +83,7 @@ def _segment_name(name: object, at: int, count: int) -> str:
 
 def decision_faults(id_: str, decision: Decision, shop: Shop) -> tuple[Fault, ...]:
     """Find what is wrong with a decision's record; a calculator that is missing or broken is told elsewhere."""
-    key = ("decision", id_)
-    found = shop.checked.get(key)
-    if found is None:
-        found = shop.checked[key] = tuple(_faults(decision, shop))
-    return found
+    return shop.decisions.get(id_, lambda: tuple(_faults(decision, shop)))
 
 
 def _faults(decision: Decision, shop: Shop) -> Iterator[Fault]:

@@ -154,8 +154,8 @@ def sound_methods(ids: tuple[str, ...], shop: Shop) -> Iterator[tuple[str, Metho
 
 
 def _is_sound(id_: str, method: Method, shop: Shop) -> bool:
-    found = shop.sound.get(id_)
-    if found is None:
+    def is_sound() -> bool:
         is_whole = all(working.calculator in shop.programs for working in method.plan)
-        found = shop.sound[id_] = is_whole and not any(check_method(method, shop))
-    return found
+        return is_whole and not any(check_method(method, shop))
+
+    return shop.sound.get(id_, is_sound)

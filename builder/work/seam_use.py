@@ -11,6 +11,7 @@ from builder.model.links import Catalogue
 from builder.model.records.law import Method
 from builder.model.records.supporting import Supply
 from builder.model.reference import Ref
+from builder.model.shelf import of_kind
 from builder.model.summary import Facts, StepSummary, Summary
 from builder.work.amounts import Amount, amount_of
 from builder.work.around import surroundings
@@ -48,22 +49,16 @@ def planned_use(
 
     Where a procedure joins one seam by several methods, each segment counts with that whose plan admits it.
     """
-    if step.act not in _taking_acts(shop):
+    if step.act not in shop.taking.get("", lambda: _taking_acts(shop)):
         return ()
     key = (step.act, step.method, seam, joined.get(seam, ()))
-    found = shop.uses.get(key)
-    if found is None:
-        found = shop.uses[key] = tuple(_planned_use(step, seam, joined, catalogue, shop))
-    return found
+    return shop.uses.get(key, lambda: tuple(_planned_use(step, seam, joined, catalogue, shop)))
 
 
-def _taking_acts(shop: Shop) -> set[str]:
+def _taking_acts(shop: Shop) -> frozenset[str]:
     """Return the acts for which any method's plan takes anything: most steps are of none."""
-    if not shop.taking:
-        methods = (record for record in shop.shelf.values() if isinstance(record, Method))
-        shop.taking.update(act for method in methods for working in method.plan
-                           for one in working.takes for act in one.acts)  # fmt: skip
-    return shop.taking
+    return frozenset(act for _, method in of_kind(shop.shelf, "method", Method) for working in method.plan
+                     for one in working.takes for act in one.acts)  # fmt: skip
 
 
 def _planned_use(step: StepSummary, seam: Ref, joined: Joining, catalogue: Catalogue, shop: Shop) -> Iterator[Planned]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any, Literal, NamedTuple
 
 from builder.formula import (
@@ -28,11 +28,14 @@ from builder.formula.numbers import plain
 from builder.formula.plan_script import is_literal
 from builder.formula.points.answers import run_points
 from builder.model.decided import Chosen
+from builder.model.ledger import Ledger, Remembered
 from builder.model.near import listed, offer
 from builder.model.records import Record
+from builder.model.records.law import Method
 from builder.model.records.planning import Planning
 from builder.model.records.working import Working
 from builder.model.reference import Ref
+from builder.model.shelf import of_kind
 from builder.model.summary import KEY
 from builder.model.work import Remark, WorkedOut
 from builder.model.work import Value as Shown
@@ -63,28 +66,34 @@ class Shop:
     """Worked out before: the same calculator with the same values gives the same answers."""
     checked: dict[tuple[object, ...], tuple[Fault, ...]] = field(default_factory=dict)
     """Checked before."""
-    sound: dict[str, bool] = field(default_factory=dict)
+    sound: Remembered[str, bool] = field(default_factory=Remembered)
     """Of each method asked for before, whether it can be worked out."""
-    facts: dict[str, dict[str, Kind]] = field(default_factory=dict)
+    decisions: Remembered[str, tuple[Fault, ...]] = field(default_factory=Remembered)
+    """Of each decision asked for before, what is wrong with it."""
+    facts: Remembered[str, dict[str, Kind]] = field(default_factory=Remembered)
     """What every plan, and every value of a step, may name, once it was asked for."""
-    uses: dict[tuple[object, ...], tuple[Any, ...]] = field(default_factory=dict)
+    uses: Remembered[tuple[object, ...], tuple[Any, ...]] = field(default_factory=Remembered)
     """What a seam takes of supplies, once it was asked for: by act, method and seam."""
-    taking: set[str] = field(default_factory=set)
+    taking: Remembered[str, frozenset[str]] = field(default_factory=Remembered)
     """The acts for which any plan takes supplies, once they were asked for."""
     chosen: dict[tuple[object, ...], Chosen] = field(default_factory=dict)
     """Decided before: the same decision with the same inputs known and open leaves the same."""
 
+    def noting(self, ledger: Ledger) -> Shop:
+        """Return the same, its memories still empty, noting what they rest on."""
+        return replace(
+            self, sound=Remembered(ledger), decisions=Remembered(ledger), facts=Remembered(ledger),
+            uses=Remembered(ledger), taking=Remembered(ledger),
+        )  # fmt: skip
+
     @property
     def scales_told(self) -> Scales:
         """The scales, and the ids of the methods beside them: the words that facts may be."""
-        return {**self.scales, METHOD: tuple(ref.id for ref in sorted(self.shelf) if ref.kind == "method")}
+        return {**self.scales, METHOD: tuple(ref.id for ref, _ in of_kind(self.shelf, "method", Method))}
 
     def naming(self, subject: str = "seam") -> Naming:
         """Return the names at the beginning of a plan, or of a step's values."""
-        found = self.facts.get(subject)
-        if found is None:
-            found = self.facts[subject] = plan_kinds(self.scales_told, subject)
-        return Naming(found)
+        return Naming(self.facts.get(subject, lambda: plan_kinds(self.scales_told, subject)))
 
 
 def faults_of(working: Working, program: Program, shop: Shop, naming: Naming) -> tuple[Fault, ...]:

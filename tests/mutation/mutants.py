@@ -45,7 +45,7 @@ class Book:
     def __init__(self, law: Law, procedures: Mapping[str, Summary]) -> None:
         moved = law.catalogue.moved
         self.law = law
-        self.body = Body(law.catalogue.summaries, law.catalogue.handed)
+        self.body = Body(law.catalogue.summaries, frozenset(law.catalogue.handed))
         self.procedures = {name: today(one, moved) for name, one in procedures.items()}
 
     def relied_on(self, procedure: Summary) -> list[Summary]:

@@ -14,6 +14,7 @@ import pytest
 
 from builder.model.files import Layer
 from builder.model.jobs import Taken
+from builder.model.ledger import Remembered
 from builder.model.links import Catalogue
 from builder.model.records.procedure import Procedure
 from builder.model.reference import Ref
@@ -45,7 +46,7 @@ class Library:
         record = unpack(ref, self.gathered)
         assert isinstance(record, Procedure)
         # A shop keeps what it worked out for one book: another catalogue wants a shop of its own.
-        shop = self.shop if catalogue is self.catalogue else replace(self.shop, known={}, uses={})
+        shop = self.shop if catalogue is self.catalogue else replace(self.shop, known={}, uses=Remembered())
         return take_off(record, ref, catalogue, shop)
 
     def one(self, procedure: str, supply: str, subject: str) -> Taken:

@@ -74,4 +74,5 @@ KINDS = (
     Kind("scale", "scales", Scale, "Scales", shelf=True),
 )
 KIND = {kind.name: kind for kind in KINDS}
+KIND_OF_TYPE = {kind.type: kind.name for kind in KINDS}
 KIND_OF_FOLDER = {kind.folder: kind for kind in KINDS}

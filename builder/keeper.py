@@ -1,0 +1,164 @@
+"""What the last build kept -> what of it this build can take, and what it keeps for the next.
+
+A result is taken when what it was made from by name is the same and nothing that was asked while it was made has
+changed. It is decided in this order: files are compared with how they were seen on the disk; once all is linked and the
+law is made, every fact of the book is marked anew and compared with its mark of then; what hangs on one that differs is
+made again. Nothing is kept of a build that publishes nothing, and what was kept before stays.
+"""
+
+from __future__ import annotations
+
+import time
+from array import array
+from collections.abc import Iterable, Mapping
+from hashlib import blake2b
+from os import stat_result
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from builder import keeping, publish, settings
+from builder.gathered import Shaped
+from builder.keeping import EMPTY, Kept, KeptFile, KeptUnit, Seen
+from builder.model.files import Piece, SourceFile
+from builder.model.ledger import Fact, Ledger, number_of, numbers_of
+from builder.order import Order
+
+LEAST_AGE = 2_000_000_000
+"""Nanoseconds for which a file must have been left alone when the build that read it began: within one tick of a disk's
+clock two texts can bear the same time."""
+UNREADABLE = b""
+
+
+class Made(NamedTuple):
+    """A result with the files that belong to it."""
+
+    result: Any
+    pieces: Mapping[str, Piece]
+    facts: frozenset[Fact] | bytes = b""
+    """What was asked while it was made; between processes as numbers."""
+
+
+class Keeper:
+    """The memory of one build; with no place to keep it, it remembers nothing and costs nothing."""
+
+    def __init__(self, order: Order) -> None:
+        self.path = order.kept
+        self.ledger = Ledger(is_kept=self.path is not None)
+        self.started = time.time_ns()
+        self.taken = 0
+        """How many results were taken from the last build."""
+        self._files: dict[tuple[str, str], KeptFile] = {}
+        self._units: dict[str, KeptUnit] = {}
+        self._pieces: dict[str, Piece] = {}
+        self._facts: dict[int, bytes] = {}
+        self._changed: frozenset[int] = frozenset()
+        self._code, self._settings = _marks(order) if self.path is not None else (b"", b"")
+        before = keeping.read_kept(self.path) if self.path is not None and not order.anew else EMPTY
+        self.before = before if (before.code, before.settings) == (self._code, self._settings) else EMPTY
+        self._target = order.target
+        self._scales = b""
+
+    @property
+    def is_on(self) -> bool:
+        """Whether anything is kept."""
+        return self.path is not None
+
+    def file(self, file: SourceFile) -> Shaped | None:
+        """Return a file as the last build read and shaped it, where nobody has touched it since."""
+        kept = self.before.files.get(file.ref[:2])
+        if kept is None or kept.path != str(file.path) or not self._is_untouched(file.path, kept):
+            return None
+        self._files[file.ref[:2]] = kept
+        return Shaped(*keeping.unpacked(kept.shaped))
+
+    def _is_untouched(self, path: Path, kept: KeptFile) -> bool:
+        try:
+            now = path.stat()
+        except OSError:
+            return False
+        is_same = (now.st_size, now.st_mtime_ns, now.st_ino) == kept.seen and now.st_ctime_ns == kept.changed
+        return is_same and max(now.st_mtime_ns, now.st_ctime_ns) < self.before.started - LEAST_AGE
+
+    def keep_file(self, file: SourceFile, shaped: Shaped, now: stat_result) -> None:
+        """Keep a file that was read and shaped; `now` is how it was seen before that."""
+        seen = (now.st_size, now.st_mtime_ns, now.st_ino)
+        self._files[file.ref[:2]] = KeptFile(str(file.path), seen, now.st_ctime_ns, keeping.packed(tuple(shaped)))
+
+    def with_scales(self, scales: Mapping[str, tuple[str, ...]]) -> None:
+        """Hear the words of the scales, by which every record is shaped: with others nothing is taken."""
+        self._scales = _mark(repr(sorted(scales.items())))
+        if self._scales != self.before.scales:
+            self.before = self.before._replace(files={}, units={})
+
+    def hear(self, facts: Iterable[tuple[Fact, bytes]]) -> None:
+        """Hear every fact of the book of today; from now on results can be taken."""
+        for fact, mark in facts:
+            self._facts[number_of(fact)] = mark
+        then, now = self.before.facts, self._facts
+        self._changed = frozenset(
+            number for number in then.keys() | now.keys() if then.get(number) != now.get(number)
+        )
+
+    def unit(self, name: str, own: bytes) -> Made | None:
+        """Return a result of the last build, where a fresh one would be the same."""
+        kept = self.before.units.get(name)
+        if kept is None or kept.own != own or not self._changed.isdisjoint(array("Q", kept.facts)):
+            return None
+        pieces = {path: self._piece(path) for path in kept.paths}
+        if None in pieces.values():
+            return None
+        result = keeping.unpacked(kept.result)
+        self._units[name] = kept
+        self._pieces.update({path: piece for path, piece in pieces.items() if piece is not None})
+        self.taken += 1
+        return Made(result, {path: piece for path, piece in pieces.items() if piece is not None}, kept.facts)
+
+    def _piece(self, path: str) -> Piece | None:
+        """Return a published file's hash, if the file lies there as it was left."""
+        found = self.before.pieces.get(path)
+        if found is None or self._target is None or publish.seen(self._target / path) != found[1]:
+            return None
+        return found[0]
+
+    def keep_unit(self, name: str, own: bytes, made: Made) -> None:
+        """Keep a result."""
+        self._pieces.update(made.pieces)
+        if self.is_on:
+            facts = made.facts if isinstance(made.facts, bytes) else numbers_of(made.facts)
+            self._units[name] = KeptUnit(own, facts, tuple(made.pieces), keeping.packed(made.result))
+
+    def keep_pieces(self, pieces: Mapping[str, Piece]) -> None:
+        """Keep the hashes of files that belong to no result."""
+        self._pieces.update(pieces)
+
+    @property
+    def pieces(self) -> Mapping[str, Piece]:
+        """The hashes of all files so far."""
+        return self._pieces
+
+    def save(self, lying: Mapping[str, Seen]) -> None:
+        """Write everything down; `lying` is how each file of the book was seen once it was published."""
+        if self.path is None:
+            return
+        pieces = {path: (piece, lying[path]) for path, piece in self._pieces.items() if path in lying}
+        keeping.write_kept(self.path, Kept(
+            self._code, self._settings, self._scales, self.started, self._files, self._facts, self._units, pieces,
+        ))  # fmt: skip
+
+
+def _marks(order: Order) -> tuple[bytes, bytes]:
+    """Mark the program; and what every page is made from: templates, settings and what was ordered."""
+    texts = []
+    for file in settings.files(order.layers):
+        try:
+            texts.append(file.path.read_bytes())
+        except OSError:
+            texts.append(UNREADABLE)
+    layers = [(str(layer.path), layer.label, layer.supplied) for layer in order.layers]
+    ordered = repr((layers, str(order.templates), order.name, order.shop, order.whole)).encode()
+    told = b"\0".join([keeping.templates_mark(order.templates), ordered, *texts])
+    return keeping.code_mark(), _mark(told)
+
+
+def _mark(told: str | bytes) -> bytes:
+    return blake2b(told.encode() if isinstance(told, str) else told, digest_size=16).digest()

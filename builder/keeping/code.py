@@ -1,0 +1,43 @@
+"""Seambook's own files and libraries -> a mark that changes with any of them: no other edition's work is taken."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterable
+from hashlib import blake2b
+from pathlib import Path
+
+import builder
+
+NO_PAGES = ("assets", "pocket", "worker")
+"""Folders of the templates that no page is made from."""
+
+
+def code_mark() -> bytes:
+    """Return a mark of the program."""
+    folder = Path(builder.__file__).parent
+    files = sorted(folder.rglob("*.py"))
+    told = [sys.version, *_installed()]
+    told += (f"{path.relative_to(folder)} {at.st_size} {at.st_mtime_ns}" for path in files for at in (path.stat(),))
+    return blake2b("\n".join(told).encode(), digest_size=16).digest()
+
+
+def _installed() -> list[str]:
+    """Return the names of all that is installed, which tell their versions."""
+    folders = (Path(entry) for entry in sys.path if Path(entry).is_dir())
+    return sorted(path.name for folder in folders for path in folder.glob("*.dist-info"))
+
+
+def templates_mark(templates: Path) -> bytes:
+    """Return a mark of the templates that pages are made from."""
+    files = (path for path in sorted(templates.rglob("*")) if path.is_file())
+    return _of_contents(templates, (path for path in files if path.relative_to(templates).parts[0] not in NO_PAGES))
+
+
+def _of_contents(folder: Path, files: Iterable[Path]) -> bytes:
+    mark = blake2b(digest_size=16)
+    for path in files:
+        data = path.read_bytes()
+        mark.update(f"{path.relative_to(folder)} {len(data)}\n".encode())
+        mark.update(data)
+    return mark.digest()

@@ -1,0 +1,56 @@
+"""What is kept of one build: its files as they were read, its results with what they hang on, what it published."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from builder.model.files import Piece
+
+Seen = tuple[int, int, int]
+"""Size, time of the last change in nanoseconds, and number of a file: the same as long as nobody wrote to it."""
+
+
+class KeptFile(NamedTuple):
+    """One record's file as it was read and shaped; nothing was wrong with it."""
+
+    path: str
+    seen: Seen
+    changed: int
+    """When the system last changed anything about the file, in nanoseconds: a time that no program can set back."""
+    shaped: bytes
+    """The result, packed."""
+
+
+class KeptUnit(NamedTuple):
+    """One result: a record's page with all that is made beside it, a procedure judged, a page of the book's own."""
+
+    own: bytes
+    """A mark of what it was made from by name: the record itself."""
+    facts: bytes
+    """Marks of all else that was asked while it was made, eight bytes each."""
+    paths: tuple[str, ...]
+    """Its files."""
+    result: bytes
+    """What the build needs of it, packed."""
+
+
+class Kept(NamedTuple):
+    """All of it."""
+
+    code: bytes
+    """A mark of Seambook itself and of the libraries it runs on; and of the settings and templates of the book."""
+    settings: bytes
+    scales: bytes
+    started: int
+    """Before the first file was read, in nanoseconds: what was changed later may have been read half-way."""
+    files: Mapping[tuple[str, str], KeptFile]
+    """By kind and id."""
+    facts: Mapping[int, bytes]
+    """Every fact that there was, with a mark of what it was."""
+    units: Mapping[str, KeptUnit]
+    pieces: Mapping[str, tuple[Piece, Seen]]
+    """Every published file with its hash and size, and how it was seen on the disk."""
+
+
+EMPTY = Kept(b"", b"", b"", 0, {}, {}, {}, {})

@@ -1,0 +1,74 @@
+"""Results and their files -> a draft: as the last build made them where nothing they hang on changed, else made now."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from typing import NamedTuple, TypeVar
+
+from builder.crew import spread
+from builder.keeper import Keeper, Made
+from builder.model.files import Piece, piece_of
+from builder.model.ledger import numbers_of
+from builder.publish import Desk
+
+R = TypeVar("R")
+
+
+class Unit(NamedTuple):
+    """What is made as one."""
+
+    name: str
+    own: bytes
+    """A mark of all that it is made from by name."""
+
+
+class Putting:
+    """The desk of a draft and the memory of the last build."""
+
+    def __init__(self, desk: Desk, keeper: Keeper) -> None:
+        self.desk, self.keeper = desk, keeper
+
+    def put(self, files: Mapping[str, bytes]) -> dict[str, Piece]:
+        """Put files down; return their hashes."""
+        for path, data in files.items():
+            self.desk.put(path, data)
+        return {path: piece_of(data) for path, data in files.items()}
+
+    def put_always(self, files: Mapping[str, bytes]) -> list[str]:
+        """Put down files that are made in each build; return their paths."""
+        self.keeper.keep_pieces(self.put(files))
+        return list(files)
+
+    def one(self, unit: Unit, make: Callable[[], tuple[Mapping[str, bytes], R]]) -> tuple[list[str], R]:
+        """Take or make one unit; return its paths and its result."""
+        return next(self.every([unit], lambda _: make(), 1))
+
+    def every(
+        self, units: Sequence[Unit], make: Callable[[Unit], tuple[Mapping[str, bytes], R]], processes: int,
+        is_kept: Callable[[R], bool] = lambda _: True,
+    ) -> Iterator[tuple[list[str], R]]:  # fmt: skip
+        """Take or make units, in their order; a result that is not to be kept is made again by the next build."""
+        taken = {unit.name: made for unit in units if (made := self._taken(unit)) is not None}
+
+        def noted(unit: Unit) -> Made:
+            with self.keeper.ledger.page() as facts:
+                files, result = make(unit)
+            return Made(result, self.put(files), numbers_of(facts) if self.keeper.is_on else b"")
+
+        fresh = spread(noted, [unit for unit in units if unit.name not in taken], processes)
+        for unit in units:
+            made = taken.get(unit.name)
+            if made is None:
+                made = next(fresh)
+                self._keep(unit, made, is_kept(made.result))
+            yield list(made.pieces), made.result
+
+    def _taken(self, unit: Unit) -> Made | None:
+        made = self.keeper.unit(unit.name, unit.own) if self.keeper.is_on else None
+        return made if made is not None and self.desk.keep(made.pieces) else None
+
+    def _keep(self, unit: Unit, made: Made, is_kept: bool) -> None:
+        if is_kept:
+            self.keeper.keep_unit(unit.name, unit.own, made)
+        else:
+            self.keeper.keep_pieces(made.pieces)
