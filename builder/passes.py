@@ -8,14 +8,10 @@ share; `pipeline` says their order.
 from __future__ import annotations
 
 import hashlib
-import json
-import os
-import pickle
 import time
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import chain
-from typing import NamedTuple
 
 from builder import check as check_stage
 from builder import formula, link, pictures, publish, read, settings, shape, style
@@ -39,6 +35,7 @@ from builder.model.reference import Mention, Ref
 from builder.model.shelf import Shelf
 from builder.order import Order
 from builder.settings import Said
+from builder.shaping import How, looked_at, shape_file, unpacked, withpicture
 
 CODES: tuple[Code, ...] = (
     *read.CODES, *shape.CODES, *link.CODES, *check_stage.CODES, *work_stage.CODES, *formula.CODES,
@@ -119,7 +116,7 @@ class Way:
         """Read and shape files, but for those that the last build read as they are."""
         known = {file.ref: self.keeper.file(file) for file in files} if self.keeper.is_on else {}
         fresh = [file for file in files if known.get(file.ref) is None]
-        looks = [_looked_at(file) for file in fresh] if self.keeper.is_on else []
+        looks = [looked_at(file) for file in fresh] if self.keeper.is_on else []
         shape.get_ready(sorted({file.ref.kind for file in fresh}))
         processes = processes_for(len(fresh), self.order.processes, READ_ALONE)
         done = {}
@@ -300,79 +297,13 @@ def _fingerprint(shaped: Iterable[Shaped], layers: Iterable[Layer]) -> str:
     return hashlib.sha256(b"".join([*digests, *own])).hexdigest()
 
 
-class How(NamedTuple):
-    """What becomes of a record that was shaped."""
-
-    is_packed: bool
-    is_digested: bool
-    is_marked: bool = False
-    """Whether it is marked by what it says and tells."""
-
-
-def shape_file(file: SourceFile, scales: Mapping[str, tuple[str, ...]], how: How) -> Shaped:
-    """Read and shape one file: at once where nothing is wrong with it, else with places for what is."""
-    value = read.read_at_once(file)
-    whole = shape.shape_at_once(file, value, scales) if value is not None else None
-    if whole is not None:
-        made = Shaped(file.ref, _packed(whole[0], how), whole[1], (), _digest(file, how))
-        return marked(made, json.dumps(value).encode()) if how.is_marked else made
-    tree, problems = read.read(file)
-    if tree is None or problems:
-        return Shaped(file.ref, None, None, problems)
-    record, summary, problems = shape.shape(file, tree, scales)
-    packed = _packed(record, how) if record is not None else None
-    made = Shaped(file.ref, packed, summary, problems, _digest(file, how))
-    return marked(made, read.digest(file)) if how.is_marked else made
-
-
-def _looked_at(file: SourceFile) -> os.stat_result | None:
-    try:
-        return file.path.stat()
-    except OSError:
-        return None
-
-
-def marked(shaped: Shaped, said: bytes) -> Shaped:
-    """Mark a record by what it says, and its summary."""
-    told = json.dumps(shaped.summary, default=_sorted).encode()
-    return shaped._replace(said=mark_of(said), told=mark_of(told))
-
-
-def _sorted(value: object) -> object:
-    """Write what JSON does not know: sets in order, so that the same ones are written alike in every process."""
-    return sorted(value) if isinstance(value, frozenset) else repr(value)
-
-
-def _packed(record: Record, how: How) -> bytes | Record:
-    return pickle.dumps(record, pickle.HIGHEST_PROTOCOL) if how.is_packed else record
-
-
-def _unpacked(record: bytes | Record) -> Record:
-    return pickle.loads(record) if isinstance(record, bytes) else record
-
-
-def _digest(file: SourceFile, how: How) -> bytes:
-    return read.digest(file) if how.is_digested else b""
-
-
-def withpicture(file: SourceFile, shaped: Shaped) -> Shaped:
-    """Look at the picture of a figure, so that every page knows its size; other records pass as they are."""
-    if file.ref.kind != "figure" or shaped.record is None:
-        return shaped
-    record = _unpacked(shaped.record)
-    assert isinstance(record, Figure)
-    picture, faults = pictures.look(file, record)
-    digest = hashlib.sha256(shaped.digest + (picture.digest if picture else b"")).digest()
-    return shaped._replace(picture=picture, faults=faults, digest=digest)
-
-
 def _whole(shaped: Sequence[Shaped]) -> Iterable[tuple[Ref, Record]]:
-    return ((one.ref, _unpacked(one.record)) for one in shaped if one.record is not None)
+    return ((one.ref, unpacked(one.record)) for one in shaped if one.record is not None)
 
 
 def unpack(ref: Ref, gathered: Gathered) -> Record:
     """Return a record whole."""
     found = gathered.shelf.get(ref)
     if found is None:
-        found = _unpacked(gathered.packed[ref])
+        found = unpacked(gathered.packed[ref])
     return found

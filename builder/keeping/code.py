@@ -7,15 +7,13 @@ from collections.abc import Iterable
 from hashlib import blake2b
 from pathlib import Path
 
-import builder
-
 NO_PAGES = ("assets", "pocket", "worker")
 """Folders of the templates that no page is made from."""
 
 
 def code_mark() -> bytes:
     """Return a mark of the program."""
-    folder = Path(builder.__file__).parent
+    folder = Path(__file__).parents[1]
     files = sorted(folder.rglob("*.py"))
     told = [sys.version, *_installed()]
     told += (f"{path.relative_to(folder)} {at.st_size} {at.st_mtime_ns}" for path in files for at in (path.stat(),))

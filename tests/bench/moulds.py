@@ -7,6 +7,7 @@ panels, seams, cavities and openings that their steps work on.
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 from pathlib import Path
 from typing import NamedTuple
 
@@ -26,7 +27,7 @@ SUBJECTS = ("panel", "seam", "cavity", "opening")
 
 
 class Mould(NamedTuple):
-    """One record's text, parted where it names a record that is copied too: behind each part but the last comes a tail."""
+    """One record's text, cut where it names a record that is copied too: between two parts comes a tail."""
 
     ref: Ref
     path: str
@@ -73,4 +74,4 @@ def _parted(text: str, bare: list[tuple[int, int]], refs: set[Ref]) -> tuple[str
         if Ref(found[1], found[2]) in refs
     }  # fmt: skip
     edges = [0, *sorted(cuts), len(text)]
-    return tuple(text[start:end] for start, end in zip(edges, edges[1:], strict=False))
+    return tuple(text[start:end] for start, end in pairwise(edges))

@@ -10,7 +10,7 @@ from functools import cached_property
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from builder.check import Law, check_procedure
+from builder.check import Law, at_end, check_procedure
 from builder.check.brought import Brought
 from builder.check.order import judge
 from builder.formula import Program, run
@@ -69,7 +69,8 @@ class Records:
             ref = Ref("procedure", id_)
             check_procedure(ref, self.law, self.way.places.locate)
             summary = self.law.catalogue.summaries[ref]
-            ends = [self.law.at_end[one] for one in summary.relations.get("relies_on", ())]
+            relied_on = [self.law.catalogue.summaries[one] for one in summary.relations.get("relies_on", ())]
+            ends = [at_end(one, self.law) for one in relied_on]
             held = dict.fromkeys(one for end in ends for one in end.held if self.law.states[one[0]].lasts == "job")
             steps = {step.key: step for step in summary.steps}
             found = Line(steps, Brought(tuple(held)), summary.passes_on, frozenset())

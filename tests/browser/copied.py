@@ -37,7 +37,7 @@ def copied(folder: Path) -> Copies:
     catalogue = way.connect(gathered)
     programs = way.judge(gathered, catalogue)
     with publish.open_draft(folder / "site", way.settings().id) as draft:
-        drawing = Drawing(way, gathered, catalogue, programs, draft.desk)
+        drawing = Drawing(way, gathered, catalogue, programs, draft.desk, way.keeper)
         paths = drawing.draw()
         for order in (way.order, replace(way.order, pocket=part, only=(PART,))):
             way.order = order

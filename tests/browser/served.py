@@ -121,7 +121,8 @@ def copied(site: Path, onto: Path, changes: Mapping[str, tuple[str, str]] | None
 def seal(folder: Path, **told: Any) -> None:
     """Write the list and the worker for the files as they lie there."""
     files = [path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file()]
-    listing = read_listing(folder, [path for path in files if path not in (LIST, WORKER, CONTENTS) and path[0] != "."])
+    others = [path for path in files if path not in (LIST, WORKER, CONTENTS) and path[0] != "."]
+    listing = read_listing(folder, others, {})
     contents = json.loads((folder / CONTENTS).read_bytes()) | told
     data = json.dumps(contents).encode()
     text = listed(listing, {CONTENTS: data})

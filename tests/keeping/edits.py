@@ -1,8 +1,8 @@
 """A book and chance -> edits such as authors make, one after the other; some of them break the book.
 
-Texts, numbers and comments are changed, records deleted, copied and renamed (some keep their old name alive), settings and templates
-changed. Nothing here knows what an edit means: whatever comes of it, a build that takes kept results must say and publish the same
-as one that makes everything anew.
+Texts, numbers and comments are changed, records deleted, copied and renamed (some keep their old name alive), settings
+and templates changed. Nothing here knows what an edit means: whatever comes of it, a build that takes kept results must
+say and publish the same as one that makes everything anew.
 """
 
 from __future__ import annotations

@@ -12,12 +12,12 @@ from tests.shape_of_code.modules import BUILDER, ROOT, cycle_in, imports, import
 
 STAGES = {
     "read", "shape", "link", "check", "work", "style", "pictures", "view", "render", "search", "publish", "report",
-    "delivery", "pocket",
+    "delivery", "pocket", "keeping",
 }  # fmt: skip
 SHARED = {"model", "formula"}
 BESIDE = {"authoring"}
 """Beside the way through: it takes the shared types and what the pipeline offers."""
-WAY = {"pipeline", "passes", "drawing", "settings", "pocket_copy"}
+WAY = {"pipeline", "passes", "drawing", "settings", "pocket_copy", "keeper", "putting", "shaping"}
 """The only modules that know stages."""
 MODEL_MAY_TAKE = {"pydantic", "pydantic_core", *sys.stdlib_module_names}
 
