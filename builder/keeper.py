@@ -18,8 +18,8 @@ from typing import Any, NamedTuple
 
 from builder import keeping, publish, settings
 from builder.gathered import Shaped
-from builder.keeping import EMPTY, Kept, KeptFile, KeptUnit, Seen
-from builder.model.files import Piece, SourceFile
+from builder.keeping import EMPTY, Kept, KeptFile, KeptUnit
+from builder.model.files import Piece, Seen, SourceFile, seen_in
 from builder.model.ledger import Fact, Ledger, number_of, numbers_of
 from builder.order import Order
 
@@ -76,13 +76,11 @@ class Keeper:
             now = path.stat()
         except OSError:
             return False
-        is_same = (now.st_size, now.st_mtime_ns, now.st_ino) == kept.seen and now.st_ctime_ns == kept.changed
-        return is_same and max(now.st_mtime_ns, now.st_ctime_ns) < self.before.started - LEAST_AGE
+        return seen_in(now) == kept.seen and max(now.st_mtime_ns, now.st_ctime_ns) < self.before.started - LEAST_AGE
 
     def keep_file(self, file: SourceFile, shaped: Shaped, now: stat_result) -> None:
         """Keep a file that was read and shaped; `now` is how it was seen before that."""
-        seen = (now.st_size, now.st_mtime_ns, now.st_ino)
-        self._files[file.ref[:2]] = KeptFile(str(file.path), seen, now.st_ctime_ns, keeping.packed(tuple(shaped)))
+        self._files[file.ref[:2]] = KeptFile(str(file.path), seen_in(now), keeping.packed(tuple(shaped)))
 
     def with_scales(self, scales: Mapping[str, tuple[str, ...]]) -> None:
         """Hear the words of the scales, by which every record is shaped: with others nothing is taken."""

@@ -7,9 +7,9 @@ another edition of Seambook or by anybody else is as good as none: everything is
 
 from builder.keeping.code import code_mark, templates_mark
 from builder.keeping.codec import packed, read_kept, unpacked, write_kept
-from builder.keeping.kept import EMPTY, Kept, KeptFile, KeptUnit, Seen
+from builder.keeping.kept import EMPTY, Kept, KeptFile, KeptUnit
 
 __all__ = [
-    "EMPTY", "Kept", "KeptFile", "KeptUnit", "Seen", "code_mark", "packed", "read_kept", "templates_mark",
+    "EMPTY", "Kept", "KeptFile", "KeptUnit", "code_mark", "packed", "read_kept", "templates_mark",
     "unpacked", "write_kept",
 ]  # fmt: skip

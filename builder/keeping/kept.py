@@ -5,10 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from builder.model.files import Piece
-
-Seen = tuple[int, int, int]
-"""Size, time of the last change in nanoseconds, and number of a file: the same as long as nobody wrote to it."""
+from builder.model.files import Piece, Seen
 
 
 class KeptFile(NamedTuple):
@@ -16,8 +13,6 @@ class KeptFile(NamedTuple):
 
     path: str
     seen: Seen
-    changed: int
-    """When the system last changed anything about the file, in nanoseconds: a time that no program can set back."""
     shaped: bytes
     """The result, packed."""
 

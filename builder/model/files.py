@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import os
 from pathlib import Path
 from typing import NamedTuple
 
@@ -41,6 +42,16 @@ class Overridden(NamedTuple):
     ref: Ref
     loser: str
     winner: str
+
+
+Seen = tuple[int, int, int, int]
+"""Size, number, time of the last writing, and time at which the system last changed anything about a file, which no
+program can set: the same as long as nobody touched it."""
+
+
+def seen_in(found: os.stat_result) -> Seen:
+    """Return how a file is seen; times in nanoseconds."""
+    return found.st_size, found.st_ino, found.st_mtime_ns, found.st_ctime_ns
 
 
 class Piece(NamedTuple):

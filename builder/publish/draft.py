@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from unicodedata import normalize
 
+from builder.model.files import Seen
 from builder.publish import disk, siblings, swap, trees
 from builder.publish.desk import Desk
 from builder.publish.lock import hold_lock
@@ -57,8 +58,8 @@ class Draft:
         swap.clear(self.target)
         return counts
 
-    def lying(self, paths: Sequence[str]) -> dict[str, tuple[int, int, int]]:
-        """Look at the published files; return size, time of the last change and number of each that is there."""
+    def lying(self, paths: Sequence[str]) -> dict[str, Seen]:
+        """Look at the published files that are there, once nothing more is done to them."""
         looked = ((path, trees.seen(self.target / path)) for path in paths)
         return {path: seen for path, seen in looked if seen is not None}
 

@@ -7,6 +7,7 @@ import os
 import stat
 from pathlib import Path
 
+from builder.model.files import Seen, seen_in
 from builder.publish import disk, system
 
 
@@ -23,13 +24,13 @@ def listed(folder: Path) -> list[str]:
     return sorted(found)
 
 
-def seen(path: Path) -> tuple[int, int, int] | None:
-    """Look at a plain file: its size, when it was last changed, and its number; None where there is none."""
+def seen(path: Path) -> Seen | None:
+    """Look at a plain file; None where there is none."""
     try:
         found = path.lstat()
     except OSError:
         return None
-    return (found.st_size, found.st_mtime_ns, found.st_ino) if stat.S_ISREG(found.st_mode) else None
+    return seen_in(found) if stat.S_ISREG(found.st_mode) else None
 
 
 def holds(path: Path, data: bytes) -> bool:

@@ -1,0 +1,204 @@
+"""What the next build takes of the last one, and that it is never taken in by what lies where results are kept."""
+
+from __future__ import annotations
+
+import os
+import pickle
+import shutil
+from collections.abc import Iterator
+from hashlib import sha256
+from pathlib import Path
+
+import pytest
+
+from builder import pipeline
+from builder.keeping import EMPTY, packed, read_kept, unpacked
+from builder.model.files import Layer
+from builder.supplied import templates
+from tests.books.laying import TINY, edit
+from tests.keeping.walk import require_equal, walk
+
+PROCEDURE = "procedures/weld-cover.yaml"
+LONG_AGO = 1_600_000_000
+
+
+class Book:
+    """The tiny book, built with what is kept beside it."""
+
+    def __init__(self, folder: Path) -> None:
+        self.content, self.site, self.kept = folder / "content", folder / "site", folder / ".kept"
+        self.apart = folder / "apart"
+        shutil.copytree(TINY, self.content)
+        for path in self.content.rglob("*"):
+            os.utime(path, (LONG_AGO, LONG_AGO))
+
+    def build(self, **more: object) -> pipeline.Outcome:
+        order = pipeline.Order((Layer(self.content, "content"),), templates(), self.site, processes=1, kept=self.kept)
+        return pipeline.make(_with(order, more))
+
+    def require_as_anew(self) -> None:
+        """Hold what is published against a build that takes nothing."""
+        shutil.rmtree(self.apart, ignore_errors=True)
+        order = pipeline.Order((Layer(self.content, "content"),), templates(), self.apart, processes=1)
+        assert pipeline.make(order).published is not None
+        require_equal(self.site, self.apart, "kept against anew")
+
+
+def _with(order: pipeline.Order, more: dict[str, object]) -> pipeline.Order:
+    from dataclasses import replace
+
+    return replace(order, **more)  # type: ignore[arg-type]
+
+
+def changed(outcome: pipeline.Outcome) -> int:
+    assert outcome.published is not None, outcome.problems
+    return outcome.published.changed
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Book:
+    made = Book(tmp_path)
+    assert changed(made.build()) > 50
+    return made
+
+
+def test_nothing_changed_writes_nothing(book: Book) -> None:
+    assert changed(book.build()) == 0
+    book.require_as_anew()
+
+
+def test_a_changed_text_makes_its_own_pages_again(book: Book) -> None:
+    edit(book.content, PROCEDURE, ("do: Lay the film on every bare face", "do: Lay one film on every bare face"))
+    before = {path: path.stat().st_mtime_ns for path in book.site.rglob("*.html")}
+    book.build()
+    written = {path.relative_to(book.site).as_posix() for path, at in before.items() if path.stat().st_mtime_ns != at}
+    # The writing guide shows the procedure as its author wrote it; the page about the book tells its fingerprint.
+    assert written <= {"procedures/weld-cover.html", "about.html", "writing/procedure.html", "print.html"}
+    assert "procedures/weld-cover.html" in written
+    book.require_as_anew()
+
+
+def test_a_comment_alone_changes_no_page_but_what_tells_of_the_files(book: Book) -> None:
+    path = book.content / "seams" / "cover-edge.yaml"
+    path.write_text(f"{path.read_text('utf-8')}# a comment\n", "utf-8")
+    book.build()
+    book.require_as_anew()
+
+
+def spoiled(data: bytes) -> Iterator[bytes]:
+    """What a crash, a bad disk or a hand may leave of a file."""
+    yield b""
+    yield from (data[:-1], data[:len(data) // 2], data[16:], data + b"x", b"\0" * len(data))
+    yield data.replace(b"weld-cover", b"weld-cOver")
+    yield b"seambook kept 1\n" + b"\0" * 32 + b"("
+    yield b"seambook kept 1\n" + sha256(b"(").digest() + b"("
+    yield pickle.dumps(print)
+
+
+def test_what_is_kept_may_be_spoiled(book: Book) -> None:
+    for data in spoiled(book.kept.read_bytes()):
+        book.kept.write_bytes(data)
+        assert read_kept(book.kept) == EMPTY
+    assert changed(book.build()) == 0
+    assert read_kept(book.kept) != EMPTY
+    book.require_as_anew()
+
+
+def test_a_folder_where_results_are_kept_is_left_alone(book: Book) -> None:
+    book.kept.unlink()
+    book.kept.mkdir()
+    assert changed(book.build()) == 0
+    assert book.kept.is_dir()
+
+
+class _Bomb:
+    def __reduce__(self) -> tuple[object, tuple[str]]:
+        return os.system, ("touch bomb",)
+
+
+def test_what_is_kept_runs_no_program_of_others(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    for bomb in (pickle.dumps(_Bomb()), b"cbuilder.publish.disk\nrmdir\n(S'x'\ntR.", b"cbuiltins\neval\n(S'1'\ntR."):
+        with pytest.raises(pickle.UnpicklingError):
+            unpacked(bomb)
+    assert not (tmp_path / "bomb").exists()
+    assert unpacked(packed(("a", frozenset({1})))) == ("a", frozenset({1}))
+
+
+def test_a_build_that_fails_keeps_what_was_kept(book: Book) -> None:
+    kept = book.kept.read_bytes()
+    edit(book.content, PROCEDURE, ("act: weld", "act: weeld"))
+    assert book.build().published is None
+    assert book.kept.read_bytes() == kept
+    edit(book.content, PROCEDURE, ("act: weeld", "act: weld"))
+    assert changed(book.build()) == 0
+    book.require_as_anew()
+
+
+@pytest.mark.parametrize("meddle", ["other bytes", "gone", "as long, as old"])
+def test_a_published_file_that_somebody_changed_is_made_again(book: Book, meddle: str) -> None:
+    page = book.site / "seams" / "cover-edge.html"
+    if meddle == "gone":
+        page.unlink()
+    elif meddle == "other bytes":
+        page.write_text("something else", "utf-8")
+    else:
+        at = page.stat()
+        page.unlink()
+        page.write_bytes(b"x" * at.st_size)
+        os.utime(page, ns=(at.st_atime_ns, at.st_mtime_ns))
+    book.build()
+    book.require_as_anew()
+
+
+def test_a_whole_published_folder_may_be_gone(book: Book) -> None:
+    shutil.rmtree(book.site)
+    assert changed(book.build()) > 50
+    book.require_as_anew()
+
+
+def test_all_of_it_is_made_anew_where_that_is_asked(book: Book) -> None:
+    kept = read_kept(book.kept)
+    book.build(anew=True)
+    assert {name: unit.facts for name, unit in read_kept(book.kept).units.items()} == {
+        name: unit.facts for name, unit in kept.units.items()
+    }
+    book.require_as_anew()
+
+
+def test_another_order_takes_nothing_that_differs(book: Book) -> None:
+    book.build(name="Another shop")
+    assert "Another shop" in (book.site / "index.html").read_text("utf-8")
+    book.build()
+    book.require_as_anew()
+
+
+def test_one_and_many_processes_keep_the_same(book: Book) -> None:
+    one = read_kept(book.kept)
+    book.build(anew=True, processes=2)
+    many = read_kept(book.kept)
+    assert {name: unit.facts for name, unit in one.units.items()} == {
+        name: unit.facts for name, unit in many.units.items()
+    }
+    assert one.facts == many.facts
+
+
+def test_a_file_written_while_it_was_read_is_read_again(book: Book) -> None:
+    """Two texts of one length may stand in it within one tick of the disk's clock."""
+    path = book.content / PROCEDURE
+    path.write_text(path.read_text("utf-8").replace("every bare face", "every bore face"), "utf-8")
+    at = path.stat()
+    book.build()
+    path.write_text(path.read_text("utf-8").replace("every bore face", "every bare face"), "utf-8")
+    os.utime(path, ns=(at.st_atime_ns, at.st_mtime_ns))
+    book.build()
+    assert "every bare face" in (book.site / "procedures" / "weld-cover.html").read_text("utf-8")
+    book.require_as_anew()
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("seed", [11, 12])
+def test_after_any_edit_all_is_as_if_it_were_made_anew(tmp_path: Path, seed: int) -> None:
+    walked = walk(TINY, tmp_path, 12, seed)
+    assert walked.published + walked.refused == 12
+    assert walked.published > 4
