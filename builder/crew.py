@@ -12,6 +12,8 @@ import traceback
 from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple, TypeVar, cast
 
+from builder.model.problem import OutsideError
+
 T = TypeVar("T")
 R = TypeVar("R")
 CHUNK = 40
@@ -46,6 +48,8 @@ def processes_for(count: int, wanted: int | None, worth: int = WORTH_FORKING) ->
 def spread(work: Callable[[T], R], items: Sequence[T], processes: int, chunk: int = CHUNK) -> Iterator[R]:
     """Yield the result of each item, in order. An exception becomes a fault that names the item.
 
+    What the disk or the system refused is raised as it is.
+
     A process is handed `chunk` items at a time.
     """
     if processes <= 1:
@@ -62,7 +66,7 @@ def spread(work: Callable[[T], R], items: Sequence[T], processes: int, chunk: in
         with multiprocessing.get_context("fork").Pool(processes) as pool:
             for results in pool.imap(_chunk, range(0, len(items), chunk)):
                 for result in results:
-                    yield _kept(cast("R | _Trouble", result))
+                    yield _kept(cast("R | _Trouble | OutsideError", result))
     finally:
         gc.unfreeze()
         _inherited = None
@@ -78,14 +82,18 @@ def _chunk(first: int) -> list[object]:
     return [_one(work, item) for item in items[first:first + chunk]]
 
 
-def _one(work: Callable[[T], R], item: T) -> R | _Trouble:
+def _one(work: Callable[[T], R], item: T) -> R | _Trouble | OutsideError:
     try:
         return work(item)
+    except OutsideError as error:
+        return error
     except Exception:
         return _Trouble(str(getattr(item, "ref", item)), traceback.format_exc())
 
 
-def _kept(result: R | _Trouble) -> R:
+def _kept(result: R | _Trouble | OutsideError) -> R:
+    if isinstance(result, OutsideError):
+        raise result
     if isinstance(result, _Trouble):
         raise FaultInSeambookError(result.item, result.details)
     return result

@@ -21,6 +21,9 @@ class Unit(NamedTuple):
     own: bytes
     """A mark of all that it is made from by name."""
 
+    def __str__(self) -> str:
+        return self.name
+
 
 class Putting:
     """The desk of a draft and the memory of the last build."""

@@ -11,6 +11,10 @@ from builder.model.place import Span
 Level = Literal["error", "warning"]
 
 
+class OutsideError(Exception):
+    """The disk or the system refused something: it is no fault of the records, and none of Seambook."""
+
+
 class Code(NamedTuple):
     """One kind of problem; `explain` prints its explanation, and a broken book under tests/invalid shows it."""
 

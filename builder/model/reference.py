@@ -8,6 +8,12 @@ from typing import Literal, NamedTuple
 
 Side = Literal["this", "other"]
 ID_PATTERN = r"[a-z0-9]+(?:-[a-z0-9]+)*"
+LONGEST_ID = 80
+DEVICES = frozenset(
+    ["CON", "PRN", "AUX", "NUL", "CONIN$", "CONOUT$"]
+    + [port + digit for port in ("COM", "LPT") for digit in "0123456789¹²³"]
+)
+"""Names that mean devices on Windows, whatever ending follows (Microsoft, "Naming Files, Paths, and Namespaces")."""
 RUN_STEP_PATTERN = rf"{ID_PATTERN}@(?:left|right|)#{ID_PATTERN}"
 """How a step of a job is named."""
 _RUN_STEP = re.compile(rf"({ID_PATTERN})@(left|right|)#({ID_PATTERN})(?:/(.+))?")
@@ -71,6 +77,11 @@ class RunStep(NamedTuple):
     def ref(self) -> Ref:
         """The step in its procedure's record."""
         return Ref("procedure", self.procedure, self.key)
+
+
+def is_file_id(name: str) -> bool:
+    """Whether a file may be called so: its page must be able to lie on every system and USB stick."""
+    return re.fullmatch(ID_PATTERN, name) is not None and len(name) <= LONGEST_ID and name.upper() not in DEVICES
 
 
 def parse_run_step(text: str) -> RunStep | None:

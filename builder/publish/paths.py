@@ -4,13 +4,9 @@ import unicodedata
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
+from builder.model.reference import DEVICES
 from builder.publish.trouble import PublishError
 
-# Microsoft, "Naming Files, Paths, and Namespaces": these mean devices, whatever ending follows.
-_DEVICES = frozenset(
-    ["CON", "PRN", "AUX", "NUL", "CONIN$", "CONOUT$"]
-    + [port + digit for port in ("COM", "LPT") for digit in "0123456789¹²³"]
-)
 _FORBIDDEN = frozenset('\\<>:"|?*') | {chr(code) for code in (*range(32), 127)}
 
 
@@ -69,6 +65,6 @@ def _part_fault(part: str) -> str:
         return f"{part!r} is not a name"
     if part[-1] in ". ":
         return "Windows drops a dot or a space at the end of a name"
-    if part.split(".")[0].rstrip(" ").upper() in _DEVICES:
+    if part.split(".")[0].rstrip(" ").upper() in DEVICES:
         return f"{part!r} is a device on Windows"
     return ""

@@ -4,6 +4,8 @@ import errno
 from collections.abc import Iterator
 from contextlib import contextmanager
 
+from builder.model.problem import OutsideError
+
 _NO_ROOM = "free some space on this disk and build again"
 _NO_RIGHT = "make the folder writable, close programs that have its files open, or name another folder with --out"
 _NO_MOVE = "name another folder with --out, one that is no mount point"
@@ -20,7 +22,7 @@ _ADVICE = {
 _OTHERWISE = "mend what the system complains of and build again"
 
 
-class PublishError(Exception):
+class PublishError(OutsideError):
     """Output trouble: the book could not be published, and what stood there before still does.
 
     Both texts are passed on as `args`, so that the error survives the way back from a worker process.

@@ -37,7 +37,8 @@ would silently be left out of the book, so they are refused.""")
 
 BAD_FILE_NAME = Code("R109", "bad_file_name", """\
 A record's file name is its identity: lower-case words joined by hyphens, ending in .yaml, such as
-rocker-lower.yaml. Pages of prose end in .md.""")
+rocker-lower.yaml. Pages of prose end in .md. It has at most 80 letters and is no name that Windows keeps for a
+device, such as con or aux: its page must lie on every phone and USB stick.""")
 
 UNREADABLE = Code("R110", "unreadable", """\
 The file is there but could not be read: it is no ordinary file, it leads out of its layer, or it may not be

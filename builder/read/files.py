@@ -6,7 +6,6 @@
 from __future__ import annotations
 
 import hashlib
-import re
 from collections.abc import Iterator, Sequence
 from pathlib import Path as DiskPath
 
@@ -16,7 +15,7 @@ from builder.model.pictures import PICTURE_ENDINGS
 from builder.model.place import Span
 from builder.model.problem import Problem
 from builder.model.records import KIND, KIND_OF_FOLDER, Kind
-from builder.model.reference import ID_PATTERN, Ref
+from builder.model.reference import DEVICES, LONGEST_ID, Ref, is_file_id
 from builder.model.summary import KEY, Path
 from builder.model.tree import Mapping, Scalar, follow, span_of
 from builder.read import codes, overrides
@@ -30,7 +29,6 @@ BOOK_FILE, UNITS_FILE, STYLE_FILE, PLANNING_FILE = "book.yaml", "units.yaml", "h
 TRAINING_FILE = "training.yaml"
 SETTINGS_FILES = (BOOK_FILE, UNITS_FILE, STYLE_FILE, PLANNING_FILE, TRAINING_FILE)
 """A layer's own files, which are no records."""
-_ID = re.compile(ID_PATTERN)
 
 
 def discover(
@@ -77,19 +75,28 @@ def _files_in(folder: DiskPath, shown: str, kind: Kind, problems: list[Problem])
         if path.name.startswith("."):
             continue
         place = f"{shown}/{path.name}"
-        if path.suffix == kind.ending and _ID.fullmatch(path.stem):
+        if path.suffix == kind.ending and is_file_id(path.stem):
             records.append(SourceFile(path, place, Ref(kind.name, path.stem)))
-        elif kind.pictures and path.suffix in PICTURE_ENDINGS and _ID.fullmatch(path.stem):
+        elif kind.pictures and path.suffix in PICTURE_ENDINGS and is_file_id(path.stem):
             pictures.append(Lying(path, place))
         else:
             what = "a record or a picture" if kind.pictures else "a record"
             endings = [kind.ending, *PICTURE_ENDINGS] if kind.pictures else [kind.ending]
             problems.append(Problem(
                 codes.BAD_FILE_NAME, Span(place, 1, 1, 2), f'"{path.name}" is no name for {what}',
-                f"name it in lower-case words joined by hyphens, ending in {listed(endings, most=9)}",
+                _naming(path.stem, endings),
             ))  # fmt: skip
     problems += strays(pictures, records) if pictures else ()
     yield from records
+
+
+def _naming(name: str, endings: list[str]) -> str:
+    """Say how a file is named; of a name that some system keeps for itself, or cuts off, that."""
+    if name.upper() in DEVICES:
+        return "give it another name: on Windows this one is a device"
+    if len(name) > LONGEST_ID:
+        return f"give it a name of at most {LONGEST_ID} letters"
+    return f"name it in lower-case words joined by hyphens, ending in {listed(endings, most=9)}"
 
 
 def _stray(entry: DiskPath, shown: str) -> Problem:

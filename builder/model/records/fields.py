@@ -9,7 +9,7 @@ from pydantic import AfterValidator, BeforeValidator, ConfigDict, Field, StringC
 from pydantic_core import PydanticCustomError
 
 from builder.model.quantity import Quantity, split_quantity
-from builder.model.reference import ID_PATTERN, RUN_STEP_PATTERN
+from builder.model.reference import ID_PATTERN, LONGEST_ID, RUN_STEP_PATTERN
 
 T = TypeVar("T")
 def key_of(field: str) -> str:
@@ -215,7 +215,7 @@ Plain = Annotated[str, StringConstraints(min_length=1, max_length=1000), AfterVa
 """One line of plain text, as long as it needs to be."""
 LineOfText = Annotated[str, StringConstraints(max_length=20000), Marked()]
 """One line of a Markdown file as it stands there; it may be empty."""
-Id = Annotated[str, StringConstraints(pattern=rf"^{ID_PATTERN}$", max_length=80)]
+Id = Annotated[str, StringConstraints(pattern=rf"^{ID_PATTERN}$", max_length=LONGEST_ID)]
 """A kebab-case id."""
 Variable = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9_]*$", max_length=60)]
 """A snake_case name in formulas."""
