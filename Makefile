@@ -1,5 +1,5 @@
 # The commands are explained in README.md under "Set-up". PYTHON=... names the Python to make .venv with.
-.PHONY: site test bench clean setup
+.PHONY: site test soak bench clean setup
 
 site: setup
 	@.venv/bin/python -m builder make
@@ -7,6 +7,10 @@ site: setup
 # ARGS goes to pytest: make test ARGS="-k dew_point"
 test: setup
 	@.venv/bin/python -m tests.tools.run $(ARGS)
+
+# All that make test goes through in shares, and what runs for long: hours
+soak: setup
+	@SEAMBOOK_SOAK=1 .venv/bin/python -m tests.tools.run $(ARGS)
 
 bench: setup
 	@.venv/bin/python -m tests.bench

@@ -12,6 +12,7 @@ from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
 
 from tests.site.building import build
+from tests.sweeps import first_of, is_soak
 from tests.tools.browser import find_chromium, launch_options
 
 # How long one example takes says nothing on a shared machine; each test has its own limit of time.
@@ -21,9 +22,33 @@ settings.load_profile("seambook")
 TESTS = Path(__file__).parent
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Sort in place; within each group the order stays as collected."""
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Leave out what only a soak goes through, and sort in place; within each group the order stays as collected."""
+    left_out = _left_out(items)
+    if left_out:
+        config.hook.pytest_deselected(items=left_out)
+        gone = set(map(id, left_out))
+        items[:] = [item for item in items if id(item) not in gone]
     items.sort(key=_turn)
+
+
+def _left_out(items: list[pytest.Item]) -> list[pytest.Item]:
+    by_test: dict[str, list[pytest.Item]] = {}
+    soaks = []
+    for item in items:
+        if item.get_closest_marker("sweep"):
+            by_test.setdefault(item.nodeid.partition("[")[0], []).append(item)
+        elif item.get_closest_marker("soak"):
+            soaks.append(item)
+    if is_soak():
+        return []
+    for name, found in by_test.items():
+        marker = found[0].get_closest_marker("sweep")
+        assert marker is not None
+        every = int(marker.args[0])
+        first = first_of(name, every, len(found))
+        soaks += [item for at, item in enumerate(found) if at % every != first]
+    return soaks
 
 
 def _turn(item: pytest.Item) -> int:

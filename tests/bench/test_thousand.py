@@ -26,6 +26,7 @@ before jobs were told of the law."""
 SAMPLE = 60
 
 
+@pytest.mark.soak
 @pytest.mark.alone
 @pytest.mark.slow
 def test_a_thousand_procedures_build_in_time_and_memory(tmp_path: Path) -> None:

@@ -7,6 +7,7 @@ nothing is hit: the criterion of size is one of pointers, so it is left out wher
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
@@ -14,9 +15,13 @@ from playwright.sync_api import Browser, Page, expect
 from tests.books.laying import TINY
 from tests.browser.watched import HEIGHT, NARROW, PHONE, SCHEMES, WIDTHS, Watched, one_of_each_kind
 from tests.site.building import seambook
+from tests.sweeps import share
 
 pytestmark = pytest.mark.slow
 AXE = Path(__file__).parents[1] / "tools/node_modules/axe-core/axe.min.js"
+LOOKS: list[dict[str, Any]] = [
+    *({"media": "screen", "color_scheme": scheme} for scheme in SCHEMES), {"media": "print", "color_scheme": "light"},
+]
 RUN = """async () => {
   const pressed = !matchMedia("print").matches;
   const rules = {"target-size": {enabled: pressed}, "color-contrast-enhanced": {enabled: true}};
@@ -60,16 +65,16 @@ def looks_clean(page: Page, where: str) -> None:
 @pytest.mark.timeout(400)  # the whole book to print is one page of them, and takes axe half a minute each time
 @pytest.mark.parametrize("width", [NARROW, *WIDTHS])
 def test_one_page_of_each_kind(book: Watched, site: Path, axe: str, width: int) -> None:
+    """In make test each page is looked at once, in one width and one look; in a soak in all of them."""
     page = book.blank(width)
     found = []
-    for path in one_of_each_kind(site):
+    widths = [NARROW, *WIDTHS]
+    for at, path in enumerate(share(sorted(one_of_each_kind(site)), len(widths), widths.index(width))):
         page.goto(book.url(path))
         page.evaluate(axe)
-        for scheme in SCHEMES:
-            page.emulate_media(media="screen", color_scheme=scheme)
-            found += [f"{path} {scheme}: {one}" for one in page.evaluate(RUN)]
-        page.emulate_media(media="print")
-        found += [f"{path} print: {one}" for one in page.evaluate(RUN)]
+        for look in share(LOOKS, len(LOOKS), at):
+            page.emulate_media(**look)
+            found += [f"{path} {look}: {one}" for one in page.evaluate(RUN)]
     assert found == []
 
 

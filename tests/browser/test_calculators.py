@@ -20,9 +20,12 @@ from tests.browser.made_up import Given, given_to
 from tests.browser.watched import DESK, PHONE, Watched
 from tests.outside.opened import as_offered
 from tests.site.building import CONTENT, ROOT
+from tests.sweeps import is_soak
 
 NAMES = sorted(path.stem for path in (CONTENT / "calculators").glob("*.yaml"))
 MANY = 200
+"""Inputs made up for each calculator."""
+ASKED = MANY if is_soak() else 40
 ASK = """([name, given]) => {
   const answer = seambook.formula.run(seambook.calculators[name], given);
   return {outputs: answer.outputs, warnings: answer.warnings, faults: Object.keys(answer.faults).sort()};
@@ -81,7 +84,7 @@ def test_inputs_made_up_at_random(kept: Watched, programs: Mapping[str, Program]
     page = kept.again(f"calculators/{name}.html")
     seen: Counter[str] = Counter()
 
-    @settings(max_examples=MANY, derandomize=True, database=None, phases=(Phase.generate, Phase.shrink),
+    @settings(max_examples=ASKED, derandomize=True, database=None, phases=(Phase.generate, Phase.shrink),
               suppress_health_check=list(HealthCheck))  # fmt: skip
     @given(given_to(program))
     def agree(made: Given) -> None:
@@ -92,12 +95,13 @@ def test_inputs_made_up_at_random(kept: Watched, programs: Mapping[str, Program]
         seen["answered"] += any(one.value is not None for one in python.outputs.values())
 
     agree()
-    assert seen["asked"] >= MANY
+    assert seen["asked"] >= ASKED
     # Else it compared less than it says.
-    assert seen["admitted"] > MANY * 2 / 5, seen  # hypothesis repeats nothing, and some admit a few whole numbers only
-    assert seen["answered"] > MANY / 8 or program.points is not None, seen
+    assert seen["admitted"] > ASKED * 2 / 5, seen  # hypothesis repeats nothing, and some admit a few whole numbers only
+    assert seen["answered"] > ASKED / 8 or program.points is not None, seen
 
 
+@pytest.mark.sweep(6)
 @pytest.mark.parametrize("name", NAMES)
 def test_some_of_the_inputs_made_up_are_refused(programs: Mapping[str, Program], name: str) -> None:
     # Else nothing would show that both refuse the same.
@@ -115,6 +119,7 @@ def test_some_of_the_inputs_made_up_are_refused(programs: Mapping[str, Program],
     assert sum(refused) > 3 or not is_limited, sum(refused)
 
 
+@pytest.mark.sweep(5)
 @pytest.mark.parametrize("name", NAMES)
 def test_proofs_typed_into_the_page(book: Watched, programs: Mapping[str, Program], name: str) -> None:
     program = programs[name]
@@ -158,6 +163,7 @@ def _sign(shown: str) -> str:
     return shown.partition("\u00a0")[2]
 
 
+@pytest.mark.sweep(6)
 @pytest.mark.parametrize("name", NAMES)
 def test_the_printed_answers_are_those_of_the_values_shown(book: Watched, name: str) -> None:
     read = "() => Object.fromEntries([...document.querySelectorAll('.answers dd[id], #answer_cautions')].map(" \

@@ -12,7 +12,8 @@ from builder.model.said import Said
 from builder.render.drawings import layout, section, strip
 from tests.browser import gallery
 from tests.browser.gallery import Shown
-from tests.browser.watched import DESK, PHONE, Watched
+from tests.browser.watched import PHONE, WIDTHS, Watched
+from tests.sweeps import share
 
 pytestmark = pytest.mark.slow
 WORDS = Said("In words")
@@ -82,14 +83,14 @@ def test_a_phone_shows_words_as_large_as_it_can_read(shown: Page) -> None:
     assert min(shown.evaluate(sizes)) >= 11
 
 
-@pytest.mark.parametrize("width", [PHONE, DESK])
+@pytest.mark.parametrize("width", WIDTHS)
 def test_so_do_those_of_every_seam_of_the_book(book: Watched, site: Path, width: int) -> None:
     paths = [path.relative_to(site).as_posix() for path in sorted((site / "seams").glob("*.html"))]
     paths += [path.relative_to(site).as_posix() for path in sorted((site / "strips").glob("*.html"))]
     assert len(paths) > 20
     page = book.blank(width)
     met = {}
-    for path in paths:
+    for path in share(paths, 8, WIDTHS.index(width)):
         page.goto(book.url(path))
         for system in ("metric", "us"):
             found = page.evaluate(MET)

@@ -24,6 +24,7 @@ from builder.model.summary import StepSummary
 from builder.order import Order
 from builder.passes import Way
 from tests.browser.watched import PHONE, Watched
+from tests.sweeps import is_soak
 
 ROOT = Path(__file__).parents[2]
 SCRIPTS = ("merge_chains", "merge_walk", "merge_search", "merge_lessons", "merge_arcs", "merge")
@@ -193,7 +194,7 @@ def closed(law: check.Law, *ids: str) -> list[str]:
 def pairs(law: check.Law, side_of: Mapping[str, bool]) -> list[list[str]]:
     ids = sorted(side_of)
     chance = random.Random(7)
-    some = chance.sample(list(itertools.combinations(ids, 2)), 300)
+    some = chance.sample(list(itertools.combinations(ids, 2)), 300 if is_soak() else 60)
     return [[f"{id_}@{'left' if side_of[id_] else ''}" for id_ in closed(law, *pair)] for pair in some]
 
 

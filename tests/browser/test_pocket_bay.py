@@ -125,6 +125,7 @@ def the_rest(phone: Page, hand: Hand) -> None:
     assert {tick["by"] for tick in done["done"].values()} == {FIRST, SECOND}
     assert done["photos"]
 
+@pytest.mark.soak
 
 def test_the_worked_example_is_carried_to_its_end_in_the_copy(phone: Page, copies: Copies) -> None:
     """On the wide screen of a desk."""

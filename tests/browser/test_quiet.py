@@ -9,6 +9,7 @@ import pytest
 from playwright.sync_api import Page
 
 from tests.browser.watched import HEIGHT, PHONE, SCHEMES, WIDTHS, Scheme, Watched, every_path, one_of_each_kind
+from tests.sweeps import share
 
 pytestmark = pytest.mark.slow
 
@@ -68,7 +69,7 @@ def test_it_opens_quietly_in_each_look(book: Watched, width: int, scheme: Scheme
 def test_every_page_is_quiet_and_fits_a_phone(book: Watched, site: Path, part: int) -> None:
     page = book.blank(PHONE)
     wide = {}
-    for path in [*every_path(site)][part::PARTS]:
+    for path in share([*every_path(site)][part::PARTS], 8, part):
         page.goto(book.url(path), wait_until="domcontentloaded")  # scripts have run, and styles are there, by then
         if found := too_wide(page):
             wide[path] = found

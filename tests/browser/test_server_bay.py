@@ -222,6 +222,7 @@ def the_changed_step_is_marked(hand: Hand, address: str, before: dict[str, Any])
     assert len(stored(page)["done"]) == len(before["done"]) + 1
     assert page.locator(".changed").count() == 0, "the next step is as it was"
 
+@pytest.mark.soak
 
 def test_the_worked_example_without_the_server_and_across_a_new_edition(
     serve: Serve, profile: BrowserContext, site: Path, tmp_path: Path

@@ -12,6 +12,7 @@ from builder.view import parts, used
 from tests.bench.generator import PROCEDURE, SEAM, generate
 from tests.site.building import CONTENT, build, page
 
+pytestmark = pytest.mark.soak
 FEW, MANY, SIZE = 30, 45, 25
 PANEL = "panels/rocker-outer.html"
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
 from bs4 import BeautifulSoup, Tag
 
 from tests.site.building import page, seambook, write
@@ -28,6 +29,7 @@ def test_a_later_layer_wins_and_what_it_hides_is_listed(tmp_path: Path) -> None:
     # Whole records win: what the hidden one says besides does not shine through.
     assert "overlap joint" not in text
 
+@pytest.mark.soak
 
 def test_the_order_of_layers_is_the_order_on_the_line(tmp_path: Path) -> None:
     write(tmp_path / "mine", OUR_LAP)
@@ -56,6 +58,7 @@ def test_shop_yaml_of_the_folder_names_layers_and_shop(tmp_path: Path) -> None:
     assert shop_of(first) == "Tallow Lane Bodies"
     assert "zanzibarite" in page(tmp_path / "site", "terms/lap.html").get_text()
 
+@pytest.mark.soak
 
 def test_a_shops_own_folder_of_that_name_is_told_from_the_supplied_one(tmp_path: Path) -> None:
     write(tmp_path, {"shop.yaml": SHOP.replace("mine", "content")})
@@ -64,6 +67,7 @@ def test_a_shops_own_folder_of_that_name_is_told_from_the_supplied_one(tmp_path:
     assert said.code == 0, said.err
     assert f"term:lap: content/{LAP} takes the place of supplied/{LAP}" in said.err.splitlines()
 
+@pytest.mark.soak
 
 def test_content_on_the_line_is_taken_literally(tmp_path: Path) -> None:
     write(tmp_path, {"shop.yaml": SHOP})

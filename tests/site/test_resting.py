@@ -76,6 +76,7 @@ def test_what_stands_there_is_said_with_its_value(site: Path) -> None:
     assert own
     assert {name: rows[name].split("\u00a0")[0] for name in own} == own
 
+@pytest.mark.soak
 
 def test_a_long_table_is_cut_and_goes_on_beside_the_page(
     site: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch

@@ -12,8 +12,10 @@ from pathlib import Path
 import pytest
 
 from tests.authoring.served import showing
+from tests.books.laying import TINY
 from tests.site.building import ROOT, files_of, seambook, write
 from tests.site.records import OUR_LAP
+from tests.sweeps import is_soak
 
 pytestmark = pytest.mark.slow
 SOURCES = ("pyproject.toml", "README.md", "LICENSE", "builder", "content", "templates")
@@ -74,10 +76,11 @@ def test_a_shop_can_be_begun_from_it(unpacked: Path, tmp_path: Path) -> None:
         assert seambook("write", "term", "lap", folder=shop, told=told).code == 0
         assert seambook("confirm", "term", "lap", folder=shop, told=told).code == 0
         assert seambook("check", "--strict", folder=shop, told=told).code == 0
-        said = seambook("make", "--strict", folder=shop, told=told)
-        assert said.code == 0, said.err
+        if is_soak():
+            said = seambook("make", "--strict", folder=shop, told=told)
+            assert said.code == 0, said.err
         made[name] = {**files_of(place), "own": own}
-    assert len(made["wheel"]) > 250
+    assert len(made["wheel"]) > (250 if is_soak() else 30)
     assert made["wheel"] == made["checkout"]
 
 
@@ -96,6 +99,9 @@ def test_it_makes_the_same_book_as_the_checkout(unpacked: Path, site: Path, tmp_
         (sys.executable, "-c", asked), cwd=tmp_path, env=told, capture_output=True, text=True, check=True
     )
     assert Path(run.stdout).is_relative_to(unpacked)
-    said = seambook("make", folder=tmp_path, told=told)
+    content = () if is_soak() else ("--content", str(TINY))
+    said = seambook("make", *content, folder=tmp_path, told=told)
     assert said.code == 0, said.err
-    assert files_of(tmp_path / "site") == files_of(site)
+    if not is_soak():
+        assert seambook("make", *content, "--out", "checkout", folder=tmp_path).code == 0
+    assert files_of(tmp_path / "site") == files_of(site if is_soak() else tmp_path / "checkout")
