@@ -3,8 +3,9 @@
 The book and the browser are here, since calculators are asked in it as well as in Python.
 """
 
+import fcntl
 import os
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -60,9 +61,20 @@ def _turn(item: pytest.Item) -> int:
 
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The supplied library, built where the browser can read it."""
-    folder = tmp_path_factory.mktemp("opened") / "book"
-    build(folder)
+    """The supplied library, built where the browser can read it, once for all that test side by side."""
+    return made_once(tmp_path_factory, "opened", build) / "book"
+
+
+def made_once(factory: pytest.TempPathFactory, name: str, make: Callable[[Path], object]) -> Path:
+    """Make something once in a folder that all processes of one run share, and none of them changes."""
+    base = factory.getbasetemp()
+    folder = (base.parent if "PYTEST_XDIST_WORKER" in os.environ else base) / f"made-{name}"
+    folder.mkdir(exist_ok=True)
+    with (folder / "lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not (folder / "made").exists():
+            make(folder / "book")
+            (folder / "made").touch()
     return folder
 
 

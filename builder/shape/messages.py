@@ -95,6 +95,8 @@ def _of_value(error: ErrorDetails, node: Node, key: Scalar | None, file: str) ->
     if kind == "amount":
         do = "write a number, or a number, a space and a unit, such as 310 ml"
         return Problem(codes.BAD_QUANTITY, span, f'"{text}" is no amount', do)
+    if kind == "out_of_bounds":
+        return Problem(codes.WRONG_VALUE, span, f"{name} cannot be read in time: {context['said']}", context["do"])
     if kind in _FORMS or not isinstance(node, Scalar):
         return Problem(
             codes.WRONG_FORM, span, f"{name} takes {_FORMS.get(kind, 'another form')}, not {_form(node)}",

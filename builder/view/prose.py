@@ -24,8 +24,9 @@ _REFERENCE = re.compile(r"(?:\[([^\[\]]*))?\]\(([a-z]+:[^)\s]*)\)")
 _MARKED = re.compile(r"[*_`\[\]<>&\\!#|~=:\n\"']|^\s|\s\s|\s$|^[-+>]|^\d+[.)]|://")
 """Anything that could mean something in Markdown; a text without it is a plain paragraph."""
 _SCHEMES = ("https://", "http://")
-_OWN_WAY = re.compile(r"[A-Za-z0-9_./#-]+")
-"""What our own link writer writes; a colon, or a character reference that could become one, is not among it."""
+_OWN_WAY = re.compile(r"(?!/)[A-Za-z0-9_./#-]+")
+"""What our own link writer writes; a colon, or a character reference that could become one, is not among it, nor is a
+first slash: two of them lead to another server."""
 Href = Callable[[Ref], str]
 Called = Callable[[Ref], str]
 """The title of a page that a way leads to, for paper; empty where it need not be said."""

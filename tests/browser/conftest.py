@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -15,6 +16,7 @@ from builder.supplied import templates
 from tests.books.laying import LABEL, TINY, edit
 from tests.browser.copied import Copies, copied
 from tests.browser.watched import PHONE, Watched
+from tests.conftest import made_once
 from tests.site.control_books import COVER, look, published, revise, tiny
 
 BASE = "https://book.example.org/crate"
@@ -42,7 +44,13 @@ def kept(chromium: Browser, site: Path) -> Iterator[Watched]:
 @pytest.fixture(scope="session")
 def copies(tmp_path_factory: pytest.TempPathFactory) -> Copies:
     """The supplied library, and one procedure of it, each in one file."""
-    return copied(tmp_path_factory.mktemp("pocket"))
+    folder = made_once(tmp_path_factory, "copies", _copied) / "book"
+    return Copies(folder / "whole.html", folder / "part.html", tuple(json.loads((folder / "paths.json").read_text())))
+
+
+def _copied(folder: Path) -> None:
+    folder.mkdir()
+    (folder / "paths.json").write_text(json.dumps(copied(folder).paths))
 
 
 @pytest.fixture(scope="session")

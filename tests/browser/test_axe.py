@@ -78,6 +78,7 @@ def test_one_page_of_each_kind(book: Watched, site: Path, axe: str, width: int) 
     assert found == []
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
 def test_pages_in_use(book: Watched, axe: str, dark: bool) -> None:
     page = book.open("index.html", PHONE, dark=dark)
@@ -105,6 +106,7 @@ def test_pages_in_use(book: Watched, axe: str, dark: bool) -> None:
     assert found == []
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("width", WIDTHS)
 def test_the_whole_book_to_print(chromium: Browser, tmp_path: Path, axe: str, width: int) -> None:
     assert seambook("make", "--content", str(TINY), folder=tmp_path).code == 0

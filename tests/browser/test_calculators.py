@@ -78,6 +78,7 @@ def _is_said_alike(one: dict[str, Any], other: dict[str, Any]) -> bool:
     return bool(one["value"] != other["value"] and apart < 1.001 * last_digit)
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("name", NAMES)
 def test_inputs_made_up_at_random(kept: Watched, programs: Mapping[str, Program], name: str) -> None:
     program = programs[name]
@@ -101,7 +102,7 @@ def test_inputs_made_up_at_random(kept: Watched, programs: Mapping[str, Program]
     assert seen["answered"] > ASKED / 8 or program.points is not None, seen
 
 
-@pytest.mark.sweep(6)
+@pytest.mark.sweep(12)
 @pytest.mark.parametrize("name", NAMES)
 def test_some_of_the_inputs_made_up_are_refused(programs: Mapping[str, Program], name: str) -> None:
     # Else nothing would show that both refuse the same.
@@ -119,7 +120,7 @@ def test_some_of_the_inputs_made_up_are_refused(programs: Mapping[str, Program],
     assert sum(refused) > 3 or not is_limited, sum(refused)
 
 
-@pytest.mark.sweep(5)
+@pytest.mark.sweep(10)
 @pytest.mark.parametrize("name", NAMES)
 def test_proofs_typed_into_the_page(book: Watched, programs: Mapping[str, Program], name: str) -> None:
     program = programs[name]
@@ -163,7 +164,7 @@ def _sign(shown: str) -> str:
     return shown.partition("\u00a0")[2]
 
 
-@pytest.mark.sweep(6)
+@pytest.mark.sweep(12)
 @pytest.mark.parametrize("name", NAMES)
 def test_the_printed_answers_are_those_of_the_values_shown(book: Watched, name: str) -> None:
     read = "() => Object.fromEntries([...document.querySelectorAll('.answers dd[id], #answer_cautions')].map(" \

@@ -170,6 +170,7 @@ def test_a_job_on_paper_says_its_number_and_leads_back_to_it(served: Watched, tm
             assert [one.startswith(way) for one in found] == [True], (view, size, found)
             assert [within_its_edges(sheet) for sheet in sheets] == [[]] * len(sheets), (view, size)
         page.locator("#job_view-customer").click()
+        page.locator(".job-view-customer > *").first.wait_for()
         sheets = printed(page, tmp_path / "customer.pdf", size)
         assert "Check the current revision" not in sheets[0].text, "a customer has no revision to check"
         assert codes(pictures(tmp_path / "customer.pdf", 200, 1, 1)[0]) == []

@@ -198,6 +198,7 @@ def test_what_cannot_be_used_takes_the_drawing_away_and_a_chart_over_it_stays(dr
         assert page.locator("#chart_air_notes").is_visible() == (not is_whole)
 
 
+@pytest.mark.sweep(3)
 @pytest.mark.parametrize("width", [NARROW, PHONE, DESK])
 def test_no_word_of_a_drawing_leaves_it_or_meets_another(drawn: Watched, width: int) -> None:
     for name, many in GIVEN.items():

@@ -63,6 +63,7 @@ def content(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return lay(tmp_path_factory.mktemp("typos") / "content", TINY)
 
 
+@pytest.mark.sweep(4)
 @pytest.mark.parametrize(("name", "scalar"), _slips())
 def test_one_slip_makes_one_message(name: str, scalar: Scalar, content: Path) -> None:
     path = content / name

@@ -72,6 +72,7 @@ def test_killed_with_half_a_file_written(bench: Bench, mode: Mode) -> None:
         bench.check_recovery()
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.slow
 @pytest.mark.parametrize("mode", [RENAMES, LAYERED], ids=lambda mode: mode.name)
 def test_killed_in_the_gap_and_killed_again_while_recovering(bench: Bench, mode: Mode) -> None:

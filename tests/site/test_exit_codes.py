@@ -15,6 +15,7 @@ from pathlib import Path
 import pytest
 
 from builder import cli, drawing, passes
+from tests.books.laying import TINY
 from tests.site.building import ROOT, files_of, seambook, write
 from tests.site.records import BROKEN, LAP, MOVED, OUR_LAP
 
@@ -139,11 +140,12 @@ def test_where_nobody_watches_lines_are_plain(tmp_path: Path, layer: Path) -> No
 
 
 def on_terminal(folder: Path, told: dict[str, str]) -> str:
-    """What `make` of the supplied library writes to a terminal."""
+    """What `make` writes to a terminal."""
     ours, theirs = pty.openpty()
     environment = {key: value for key, value in os.environ.items() if key not in ("NO_COLOR", "FORCE_COLOR")}
     run = subprocess.Popen(
-        (sys.executable, "-m", "builder", "make"), cwd=folder, stdin=theirs, stdout=theirs, stderr=theirs,
+        (sys.executable, "-m", "builder", "make", "--content", str(TINY)),
+        cwd=folder, stdin=theirs, stdout=theirs, stderr=theirs,
         env={**environment, "PYTHONPATH": str(ROOT), "TERM": "xterm-256color", **told},
     )  # fmt: skip
     os.close(theirs)

@@ -32,7 +32,7 @@ def complaints(*paths: Path) -> list[str]:
 @pytest.mark.slow
 def test_every_page_is_valid_html(site: Path, tmp_path: Path) -> None:
     assert CHECKER.is_file(), "make test brings the checker"
-    for path in share(sorted(site.rglob("*.html")), 6):
+    for path in share(sorted(site.rglob("*.html")), 12):
         place = tmp_path / path.relative_to(site)
         place.parent.mkdir(parents=True, exist_ok=True)
         shutil.copyfile(path, place)

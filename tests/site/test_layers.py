@@ -48,6 +48,7 @@ def test_a_layer_stands_alone(tmp_path: Path) -> None:
     assert said.err.startswith("1 records, ") or said.err.startswith("1 record, ")
     assert not (tmp_path / "site/procedures").exists()
 
+@pytest.mark.soak
 
 def test_shop_yaml_of_the_folder_names_layers_and_shop(tmp_path: Path) -> None:
     write(tmp_path, {"shop.yaml": SHOP})

@@ -10,7 +10,9 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TypedDict
 
-NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "/snap/bin/chromium")
+SHELL = "chromium-headless-shell"
+"""Chromium without windows, which opens a page in a third of the time."""
+NAMES = (SHELL, "chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "/snap/bin/chromium")
 SNAP_PLACES = ("/snap/", "/var/lib/snapd/", "/usr/bin/snap")
 QUIET = (
     "--disable-background-networking",

@@ -10,7 +10,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from tests.tools.browser import find_chromium
+from tests.tools.browser import SHELL, find_chromium
 
 OLDEST_NODE = 18
 OLDEST_JAVA = 11
@@ -27,12 +27,15 @@ class Need:
     """What is wrong, in a few words, or None when the need is met."""
     packages: tuple[str, ...]
     """Debian packages that meet it; none for a thing that this user named and that no package can bring."""
+    is_optional: bool = False
+    """Whether the tests only run faster with it: it is brought where it can be, and never missed."""
 
 
 def all_needs() -> tuple[Need, ...]:
     """Every program the tests run beyond Python's own; in the order in which they are provided."""
     is_named = bool(os.environ.get("SEAMBOOK_CHROMIUM"))
     return (
+        Need("Chromium without windows", _lacks_shell, () if is_named else (SHELL, "chromium-sandbox"), True),
         Need("Chromium", _lacks_chromium, () if is_named else chromium_packages(OS_RELEASE)),
         Need("libatomic", _lacks_libatomic, ("libatomic1",)),
         Need("DejaVu fonts", _lacks_fonts, ("fonts-dejavu-core",)),
@@ -67,6 +70,11 @@ def too_old(said: str | None, oldest: int) -> str | None:
     if number is None or number < oldest:
         return f"{said.splitlines()[0] if said else 'it does not say its version'}: too old"
     return None
+
+
+def _lacks_shell() -> str | None:
+    """Asked for where there is a Debian to give it; anywhere else another Chromium will do."""
+    return None if os.environ.get("SEAMBOOK_CHROMIUM") or shutil.which(SHELL) else "not found"
 
 
 def _lacks_chromium() -> str | None:

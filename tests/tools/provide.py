@@ -38,10 +38,13 @@ def provide_programs(needs: Iterable[Need], apt: Apt, say: Say) -> list[str]:
     if to_install:
         apt.update()
     for need in to_install:
+        if need.lacks() is None:  # what was brought before it will do
+            continue
         say(f"installing {need.name}: {' '.join(need.packages)}")
         complaints[need.name] = apt.install(need.packages)
     return [
-        _missing(need, complaints.get(need.name) or why, apt) for need in lacking if (why := need.lacks()) is not None
+        _missing(need, complaints.get(need.name) or why, apt)
+        for need in lacking if not need.is_optional and (why := need.lacks()) is not None
     ]
 
 

@@ -9,6 +9,7 @@ from pydantic import AfterValidator, BeforeValidator, ConfigDict, Field, StringC
 from pydantic_core import PydanticCustomError
 
 from builder.model.quantity import Quantity, split_quantity
+from builder.model.records.bounds import bounded
 from builder.model.reference import ID_PATTERN, LONGEST_ID, RUN_STEP_PATTERN
 
 T = TypeVar("T")
@@ -207,7 +208,7 @@ def _one_or_many(value: Any) -> Any:
 
 Line = Annotated[str, StringConstraints(min_length=1, max_length=400), AfterValidator(_line), Marked()]
 """One line of prose; inline Markdown."""
-Prose = Annotated[str, StringConstraints(min_length=1, max_length=20000), Marked()]
+Prose = Annotated[str, StringConstraints(min_length=1, max_length=20000), AfterValidator(bounded), Marked()]
 """Paragraphs of prose; Markdown."""
 Name = Annotated[str, StringConstraints(min_length=1, max_length=120), AfterValidator(_line)]
 """A title or a label; plain text."""

@@ -2,6 +2,9 @@
 
 from typing import Annotated
 
+from pydantic import AfterValidator
+
+from builder.model.records.bounds import bounded_page
 from builder.model.records.fields import BelowHead, Id, LineOfText, Name, SourceId, record
 
 TEXT = "text"
@@ -16,5 +19,5 @@ class Page:
     was: tuple[Id, ...] = ()
     sources: tuple[SourceId, ...] = ()
     """Where what it says comes from."""
-    text: Annotated[tuple[LineOfText, ...], BelowHead()]
+    text: Annotated[tuple[LineOfText, ...], AfterValidator(bounded_page), BelowHead()]
     """What stands below the head, in Markdown: no key to be written. Links lead to its headings by their words."""
