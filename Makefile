@@ -13,7 +13,7 @@ soak: setup
 	@SEAMBOOK_SOAK=1 .venv/bin/python -m tests.tools.run $(ARGS)
 
 bench: setup
-	@.venv/bin/python -m tests.bench
+	@.venv/bin/python -m tests.bench $(ARGS)
 
 setup:
 	@sh builder/setup.sh

@@ -66,7 +66,7 @@ def _pieces(law: Law, step: StepSummary) -> Iterator[Piece]:
     others = step.subjects if step.act in law.aside else ()
     said = (step.act, step.method, step.carries, step.works_out, others)
     for subject in step.subjects:
-        yield law.pieces.get((subject, *said), partial(_bind, Standpoint(law, step, subject)))
+        yield law.pieces.get((subject, *said), partial(_bind, law, step, subject))
 
 
 class Standpoint:
@@ -93,13 +93,15 @@ class Standpoint:
         for of, where, places in aims:
             meant = self.around(of)
             if where is not None:
-                self.law.ledger.note_all({("found", one[2].record) for one in meant})
+                if self.law.ledger.is_kept:
+                    self.law.ledger.note_all({("found", one[2].record) for one in meant})
                 meant = [one for one in meant if one[0] in LONE_SUBJECTS or self.law.is_true(where, one[2])]
             found += [first + place for kind, first, _ in meant if kind in places for place in places[kind]]
         return found
 
 
-def _bind(here: Standpoint) -> Piece:
+def _bind(law: Law, step: StepSummary, subject: Ref) -> Piece:
+    here = Standpoint(law, step, subject)
     said = spoken(here.law, here.step, here.subject)
     return Piece(
         here.law.numbers.tag(here.step.act, here.subject),

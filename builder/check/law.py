@@ -74,8 +74,8 @@ class Law:
     def is_settled(self, summary: Summary) -> bool:
         """Whether all that a record's fields name is there and sound, and goes by its name of today."""
         named = {mention.ref for mention in summary.mentions if mention.kinds and mention.ref.kind in LAWFUL}
-        self.ledger.note_all({("found", ref.record) for ref in named})
-        self.ledger.note("law", EVERY)
+        if self.ledger.is_kept:
+            self.ledger.note_all({("found", ref.record) for ref in named} | {("law", EVERY)})
         whole = self.catalogue.whole or self.catalogue
         for ref in named - self._settled:
             if whole.find(ref) is None or ref.record in whole.moved:

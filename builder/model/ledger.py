@@ -133,18 +133,18 @@ class Remembered(Generic[K, V]):
 
     def get(self, key: K, make: Callable[[], V]) -> V:
         """Return what is known by a key, or make it."""
-        ledger = self._ledger
-        if key in self._known:
-            if ledger.is_kept:
-                ledger.note_all(self._facts[key])
-            return self._known[key]
+        known, ledger = self._known, self._ledger
         if not ledger.is_kept:
-            found = self._known[key] = make()
-            return found
-        with ledger.page() as facts:
-            found = self._known[key] = make()
-        self._facts[key] = facts
-        return found
+            if key not in known:
+                known[key] = make()
+            return known[key]
+        if key not in known:
+            with ledger.page() as facts:
+                known[key] = make()
+            self._facts[key] = facts
+        else:
+            ledger.note_all(self._facts[key])
+        return known[key]
 
     def is_known(self, key: K) -> bool:
         """Whether a key was asked for before; what follows from that must not hang on it."""

@@ -64,6 +64,9 @@ def _files_of(layer: Layer, folders: frozenset[str] | None, problems: list[Probl
             continue
         if folders is not None and entry.name not in folders:
             continue
+        if _leads_out(entry, layer.path):
+            problems.append(_out(shown))
+            continue
         yield from _files_in(entry, shown, kind, problems)
 
 
@@ -75,7 +78,9 @@ def _files_in(folder: DiskPath, shown: str, kind: Kind, problems: list[Problem])
         if path.name.startswith("."):
             continue
         place = f"{shown}/{path.name}"
-        if path.suffix == kind.ending and is_file_id(path.stem):
+        if _leads_out(path, folder.parent):
+            problems.append(_out(place))
+        elif path.suffix == kind.ending and is_file_id(path.stem):
             records.append(SourceFile(path, place, Ref(kind.name, path.stem)))
         elif kind.pictures and path.suffix in PICTURE_ENDINGS and is_file_id(path.stem):
             pictures.append(Lying(path, place))
@@ -88,6 +93,19 @@ def _files_in(folder: DiskPath, shown: str, kind: Kind, problems: list[Problem])
             ))  # fmt: skip
     problems += strays(pictures, records) if pictures else ()
     yield from records
+
+
+def _leads_out(path: DiskPath, layer: DiskPath) -> bool:
+    """Whether a link leads out of its layer: what lies elsewhere is not the book's to show."""
+    try:
+        return path.is_symlink() and not path.resolve().is_relative_to(layer.resolve())
+    except (OSError, RuntimeError):  # a link that leads round in a circle is told when it is read
+        return False
+
+
+def _out(shown: str) -> Problem:
+    do = "put the file itself there, or name its folder as a layer"
+    return Problem(codes.UNREADABLE, Span(shown, 1, 1, 2), "this link leads out of its layer", do)
 
 
 def _naming(name: str, endings: list[str]) -> str:
@@ -140,6 +158,8 @@ def digest(file: SourceFile) -> bytes:
 def read_settings(folder: DiskPath, name: str, shown: str) -> tuple[Mapping | None, tuple[Problem, ...]]:
     """Read a folder's own file of settings, if it has one."""
     path = folder / name
+    if _leads_out(path, folder):
+        return None, (_out(shown),)
     return read(SourceFile(path, shown, Ref("settings", "settings"))) if path.exists() else (None, ())
 
 

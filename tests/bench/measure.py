@@ -20,6 +20,7 @@ from builder.model.files import Layer
 from builder.supplied import templates
 outcome = pipeline.make(pipeline.Order(
     (Layer(Path(sys.argv[1]), "content"),), templates(), Path(sys.argv[2]), processes=int(sys.argv[3]),
+    kept=Path(sys.argv[4]) if len(sys.argv) > 4 else None,
 ))
 assert outcome.published is not None, outcome.problems[:3]
 print(json.dumps(outcome.seconds))
@@ -36,11 +37,12 @@ class Measured(NamedTuple):
     """Proportional share of memory summed over all processes, at its greatest; 0 where the system does not tell."""
 
 
-def build(content: Path, out: Path, processes: int = 2) -> Measured:
-    """Build a content folder into `out` and measure it from outside."""
+def build(content: Path, out: Path, processes: int = 2, kept: Path | None = None) -> Measured:
+    """Build a content folder into `out` and measure it from outside; `kept` is where results are kept, if they are."""
     started = time.perf_counter()
     child = subprocess.Popen(
-        [sys.executable, "-c", _BUILD, str(content), str(out), str(processes)], stdout=subprocess.PIPE, text=True
+        [sys.executable, "-c", _BUILD, str(content), str(out), str(processes), *([str(kept)] if kept else [])],
+        stdout=subprocess.PIPE, text=True,
     )  # fmt: skip
     watcher = _Watcher(child.pid)
     watcher.start()
