@@ -106,6 +106,7 @@ KNOWN: dict[str, tuple[Any, ...]] = {
 }  # fmt: skip
 
 
+@pytest.mark.sweep(3)
 @pytest.mark.parametrize("method", METHODS)
 @pytest.mark.parametrize("change", KNOWN)
 @settings(max_examples=25)
