@@ -71,7 +71,6 @@ class Drawing:
         watched = Watched(programs, "program", self.ledger)
         shop = work_stage.Shop(self.shelf, watched, gathered.scales, self.usual, way.planning().said)
         self.shop = shop.noting(self.ledger)
-        self.renderer = render.open_renderer(way.order.templates)
         self.index = search.IndexWriter()
         self.shorts: list[view.JobShort] = []
         self.ways_of: dict[Ref, frozenset[str]] = {}
@@ -94,6 +93,7 @@ class Drawing:
         made = self.putting.every(
             units, lambda unit: self.record(ref_of[unit.name]), self.processes(len(refs)),
             is_kept=lambda drawn: not drawn.faults,  # what is at fault is told in each build
+            get_ready=lambda: self.renderer,
         )
         for at, (_, drawn) in enumerate(made, 1):
             self.way.order.progress("drawing", at, len(refs))
@@ -215,21 +215,34 @@ class Drawing:
 
     def files(self) -> list[str]:
         """Put down what pages load: styles, scripts, calculators and the search index."""
-        living = sorted(id_ for id_, program in self.programs.items() if program.id == id_)
-        pairs = self.way.units()
         files = {
             **render.bound(render.assets(self.way.order.templates), view.BOUND, view.BOUND_OF),
-            **{f"assets/calc/{id_}.js": formula.emit_calculator(self.programs[id_], "", pairs, self.usual).encode()
-               for id_ in living},
             **{f"assets/method/{id_}.js": formula.emit_method(id_, method, self.programs).encode()
                for id_, method in work_stage.methods(self.shop)},
             **self.job_files(),
             **self.training_files(),
-            **delivery.early(self.book.site, self.way.order.templates),
             view.LABELS_DATA: render.assigned("labels", view.labels_data(self.book)),
             **self.index.files([*self.gathered.names(), *settings.unit_names(self.way.order.layers)], self.own.quiet),
         }  # fmt: skip
-        return self.putting.put_always(files)
+        return [*self.calculator_files(), *self.early_files(), *self.putting.put_always(files)]
+
+    def calculator_files(self) -> list[str]:
+        """Put down the script of each calculator."""
+        units, usual = self.way.units(), self.usual
+        id_of = {f"script of {id_}": id_ for id_, one in sorted(self.programs.items()) if one.id == id_}
+
+        def script(unit: Unit) -> tuple[dict[str, bytes], None]:
+            id_ = id_of[unit.name]
+            data = formula.emit_calculator(self.shop.programs[id_], "", units, usual)
+            return {f"assets/calc/{id_}.js": data.encode()}, None
+
+        made = self.putting.every([Unit(name, self.shared) for name in id_of], script, 1)
+        return [path for paths, _ in made for path in paths]
+
+    def early_files(self) -> list[str]:
+        """Put down the manifest and the icons."""
+        unit = Unit("manifest and icons", self.shared + mark_of(delivery.mark_in(self.way.order.templates)))
+        return self.putting.one(unit, lambda: (delivery.early(self.book.site, self.way.order.templates), None))[0]
 
     def kept(self, paths: list[str]) -> list[str]:
         """Put down what phones keep the book by, when it is had from a server: the hashes of all else among it."""
@@ -247,6 +260,11 @@ class Drawing:
         made = delivery.delivered(kept, paths, self.desk.folder, self.way.order.templates)
         self.way.clock("hashes")
         return self.putting.put_always(made)
+
+    @cached_property
+    def renderer(self) -> render.Renderer:
+        """The templates, compiled: a build that finds nothing changed needs none, and would wait half a second."""
+        return render.open_renderer(self.way.order.templates)
 
     @cached_property
     def is_printed(self) -> bool:

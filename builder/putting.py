@@ -48,9 +48,12 @@ class Putting:
 
     def every(
         self, units: Sequence[Unit], make: Callable[[Unit], tuple[Mapping[str, bytes], R]], processes: int,
-        is_kept: Callable[[R], bool] = lambda _: True,
+        is_kept: Callable[[R], bool] = lambda _: True, get_ready: Callable[[], object] = lambda: None,
     ) -> Iterator[tuple[list[str], R]]:  # fmt: skip
-        """Take or make units, in their order; a result that is not to be kept is made again by the next build."""
+        """Take or make units, in their order; a result that is not to be kept is made again by the next build.
+
+        What all that are made need is made ready once, before there are processes; where all are taken it is not.
+        """
         taken = {unit.name: made for unit in units if (made := self._taken(unit)) is not None}
 
         def noted(unit: Unit) -> Made:
@@ -58,7 +61,10 @@ class Putting:
                 files, result = make(unit)
             return Made(result, self.put(files), numbers_of(facts) if self.keeper.is_on else b"")
 
-        fresh = spread(noted, [unit for unit in units if unit.name not in taken], processes)
+        stale = [unit for unit in units if unit.name not in taken]
+        if stale:
+            get_ready()
+        fresh = spread(noted, stale, processes)
         for unit in units:
             made = taken.get(unit.name)
             if made is None:

@@ -4,7 +4,7 @@ Nothing of this is needed by a book that is opened from a folder. `delivered` is
 down, since what is promised to a phone is the bytes that lie there.
 """
 
-from builder.delivery.entry import Kept, delivered, early
+from builder.delivery.entry import Kept, delivered, early, mark_in
 from builder.delivery.groups import ways_in
 
-__all__ = ["Kept", "delivered", "early", "ways_in"]
+__all__ = ["Kept", "delivered", "early", "mark_in", "ways_in"]

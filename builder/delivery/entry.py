@@ -44,8 +44,12 @@ class Kept:
 
 def early(site: Site, templates: Path) -> dict[str, bytes]:
     """Return the manifest and the icons."""
-    mark = (templates / "assets" / "icon.svg").read_text("utf-8")
-    return {MANIFEST: manifest_of(site), **icons(mark)}
+    return {MANIFEST: manifest_of(site), **icons(mark_in(templates))}
+
+
+def mark_in(templates: Path) -> str:
+    """Return the drawing that the icons are made from."""
+    return (templates / "assets" / "icon.svg").read_text("utf-8")
 
 
 def delivered(kept: Kept, paths: Iterable[str], draft: Path, templates: Path) -> dict[str, bytes]:
