@@ -20,7 +20,7 @@ from builder import keeping, publish, settings
 from builder.gathered import Shaped
 from builder.keeping import EMPTY, Kept, KeptFile, KeptUnit
 from builder.model.files import Piece, Seen, SourceFile, seen_in
-from builder.model.ledger import Fact, Ledger, number_of, numbers_of
+from builder.model.ledger import Fact, Ledger, number_of
 from builder.order import Order
 
 LEAST_AGE = 2_000_000_000
@@ -34,8 +34,8 @@ class Made(NamedTuple):
 
     result: Any
     pieces: Mapping[str, Piece]
-    facts: frozenset[Fact] | bytes = b""
-    """What was asked while it was made; between processes as numbers."""
+    facts: bytes
+    """Numbers of what was asked while it was made."""
 
 
 class Keeper:
@@ -45,8 +45,6 @@ class Keeper:
         self.path = order.kept
         self.ledger = Ledger(is_kept=self.path is not None)
         self.started = time.time_ns()
-        self.taken = 0
-        """How many results were taken from the last build."""
         self._files: dict[tuple[str, str], KeptFile] = {}
         self._units: dict[str, KeptUnit] = {}
         self._pieces: dict[str, Piece] = {}
@@ -102,14 +100,13 @@ class Keeper:
         kept = self.before.units.get(name)
         if kept is None or kept.own != own or not self._changed.isdisjoint(array("Q", kept.facts)):
             return None
-        pieces = {path: self._piece(path) for path in kept.paths}
-        if None in pieces.values():
+        pieces = {path: piece for path in kept.paths if (piece := self._piece(path)) is not None}
+        if len(pieces) < len(kept.paths):
             return None
-        result = keeping.unpacked(kept.result)
+        made = Made(keeping.unpacked(kept.result), pieces, kept.facts)
         self._units[name] = kept
-        self._pieces.update({path: piece for path, piece in pieces.items() if piece is not None})
-        self.taken += 1
-        return Made(result, {path: piece for path, piece in pieces.items() if piece is not None}, kept.facts)
+        self._pieces.update(pieces)
+        return made
 
     def _piece(self, path: str) -> Piece | None:
         """Return a published file's hash, if the file lies there as it was left."""
@@ -122,8 +119,7 @@ class Keeper:
         """Keep a result."""
         self._pieces.update(made.pieces)
         if self.is_on:
-            facts = made.facts if isinstance(made.facts, bytes) else numbers_of(made.facts)
-            self._units[name] = KeptUnit(own, facts, tuple(made.pieces), keeping.packed(made.result))
+            self._units[name] = KeptUnit(own, made.facts, tuple(made.pieces), keeping.packed(made.result))
 
     def keep_pieces(self, pieces: Mapping[str, Piece]) -> None:
         """Keep the hashes of files that belong to no result."""

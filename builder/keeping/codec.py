@@ -18,11 +18,8 @@ from builder.keeping.kept import EMPTY, Kept
 
 _HEAD = b"seambook kept 1\n"
 _PLAIN = {
-    "builtins": frozenset({"frozenset", "set", "bytearray", "complex", "slice"}),
+    "builtins": frozenset({"frozenset", "set"}),
     "fractions": frozenset({"Fraction"}),
-    "decimal": frozenset({"Decimal"}),
-    "collections": frozenset({"OrderedDict"}),
-    "pathlib": frozenset({"Path", "PosixPath", "PurePosixPath", "WindowsPath", "PureWindowsPath"}),
 }
 _OWN = ("builder.model.", "builder.keeping.", "builder.formula.fault", "builder.search.page_words",
         "builder.view.job_book", "builder.gathered", "builder.drawing")  # fmt: skip
@@ -36,7 +33,8 @@ class _Reader(pickle.Unpickler):
         """Return a type; anything that is none, or of somebody else, is refused."""
         if name in _PLAIN.get(module, ()) or (f"{module}.".startswith(_OWN) and "." not in name):
             found = super().find_class(module, name)
-            if isinstance(found, type):
+            # What a module of ours takes from elsewhere is not ours.
+            if isinstance(found, type) and found.__module__ == module:
                 return found
         raise pickle.UnpicklingError(f"{module}.{name} is nothing that is kept")
 

@@ -13,7 +13,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Set
 from contextlib import contextmanager
 from functools import lru_cache
 from hashlib import blake2b
-from typing import Generic, TypeVar
+from typing import Any, Generic, TypeVar
 
 K = TypeVar("K")
 V = TypeVar("V")
@@ -60,10 +60,32 @@ class Ledger:
 NO_LEDGER = Ledger(is_kept=False)
 
 
-class Watched(Mapping[K, V]):
-    """A mapping whose every question is written down: a key by itself, going through all as the space's `EVERY`."""
+class _Asked(Generic[K]):
+    """What watched views share: a key is asked for by itself, going through all as the space's `EVERY`."""
+
+    __slots__ = ()
+    _held: Mapping[K, Any] | Set[K]
+    _space: str
+    _ledger: Ledger
+
+    def __contains__(self, key: object) -> bool:
+        self._ledger.note(self._space, key)
+        return key in self._held
+
+    def __iter__(self) -> Iterator[K]:
+        self._ledger.note(self._space, EVERY)
+        return iter(self._held)
+
+    def __len__(self) -> int:
+        self._ledger.note(self._space, EVERY)
+        return len(self._held)
+
+
+class Watched(_Asked[K], Mapping[K, V]):
+    """A mapping whose every question is written down."""
 
     __slots__ = ("_held", "_ledger", "_space")
+    _held: Mapping[K, V]
 
     def __init__(self, held: Mapping[K, V], space: str, ledger: Ledger) -> None:
         self._held, self._space, self._ledger = held, space, ledger
@@ -77,43 +99,19 @@ class Watched(Mapping[K, V]):
         self._ledger.note(self._space, key)
         return self._held.get(key, default)
 
-    def __contains__(self, key: object) -> bool:
-        self._ledger.note(self._space, key)
-        return key in self._held
-
-    def __iter__(self) -> Iterator[K]:
-        self._ledger.note(self._space, EVERY)
-        return iter(self._held)
-
-    def __len__(self) -> int:
-        self._ledger.note(self._space, EVERY)
-        return len(self._held)
-
     def __bool__(self) -> bool:
         """Always: that there is nothing at all is a question about all of it, so ask key by key."""
         return True
 
 
-class WatchedSet(Set[K]):
-    """The same of a set."""
+class WatchedSet(_Asked[K], Set[K]):
+    """A set whose every question is written down."""
 
     __slots__ = ("_held", "_ledger", "_space")
+    _held: Set[K]
 
     def __init__(self, held: Set[K], space: str, ledger: Ledger) -> None:
         self._held, self._space, self._ledger = held, space, ledger
-
-    def __contains__(self, key: object) -> bool:
-        self._ledger.note(self._space, key)
-        return key in self._held
-
-    def __iter__(self) -> Iterator[K]:
-        self._ledger.note(self._space, EVERY)
-        return iter(self._held)
-
-    def __len__(self) -> int:
-        self._ledger.note(self._space, EVERY)
-        return len(self._held)
-
 
     @classmethod
     def _from_iterable(cls, found: Iterable[K]) -> frozenset[K]:  # type: ignore[override]

@@ -51,6 +51,7 @@ class Shelf(Mapping[Ref, Record]):
         return iter(self._records)
 
     def __len__(self) -> int:
+        self._ledger.note("record", EVERY)
         return len(self._records)
 
 

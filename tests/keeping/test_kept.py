@@ -118,7 +118,8 @@ class _Bomb:
 
 def test_what_is_kept_runs_no_program_of_others(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
-    for bomb in (pickle.dumps(_Bomb()), b"cbuilder.publish.disk\nrmdir\n(S'x'\ntR.", b"cbuiltins\neval\n(S'1'\ntR."):
+    for bomb in (pickle.dumps(_Bomb()), b"cbuilder.publish.disk\nrmdir\n(S'x'\ntR.", b"cbuiltins\neval\n(S'1'\ntR.",
+                 b"cbuilder.drawing\npartial\n(S'1'\ntR.", b"cbuilder.model.files\nPath\n(S'1'\ntR."):
         with pytest.raises(pickle.UnpicklingError):
             unpacked(bomb)
     assert not (tmp_path / "bomb").exists()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import gc
 import os
 import pty
@@ -14,7 +15,7 @@ from pathlib import Path
 
 import pytest
 
-from builder import cli, drawing, passes
+from builder import cli, drawing, passes, publish
 from tests.books.laying import TINY
 from tests.site.building import ROOT, files_of, seambook, write
 from tests.site.records import BROKEN, LAP, MOVED, OUR_LAP
@@ -127,6 +128,27 @@ def test_4_a_fault_names_the_record_in_hand(
     said = capsys.readouterr()
     assert "term:lap" in said.err.splitlines()[-1]
     assert "stumbled on purpose" in said.err
+    assert not (tmp_path / "site").exists()
+
+
+@pytest.mark.usefixtures("collector")
+@pytest.mark.parametrize("processes", ["1", "2"])
+def test_3_a_disk_that_is_full_while_pages_are_drawn(
+    tmp_path: Path, layer: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], processes: str
+) -> None:
+    def refuse(path: Path) -> int:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC), str(path))
+
+    monkeypatch.setattr(publish.disk, "create", refuse)
+    monkeypatch.setattr(sys, "argv", ["seambook", "make", "--content", "mine", "--processes", processes])
+    monkeypatch.chdir(tmp_path)
+    with pytest.raises(SystemExit) as ended:
+        cli.main()
+    assert ended.value.code == 3
+    said = capsys.readouterr().err
+    assert "No space left on device" in said
+    assert "    do    free some space on this disk and build again" in said
+    assert "Traceback" not in said
     assert not (tmp_path / "site").exists()
 
 
