@@ -25,7 +25,7 @@ from builder.view.page import page, passage
 from builder.view.worked import cautions, value_row
 
 FINGERPRINT = 16
-"""Signs of the fingerprint on a slip: enough to tell two calculators apart."""
+"""Signs of the fingerprint on a slip: enough to tell two calculators, or two strips, apart."""
 
 
 def calculator_page(here: Here, ref: Ref, calculator: Calculator, worked: Worked) -> Page:

@@ -13,12 +13,12 @@ from builder.model.reference import Ref
 from builder.model.strip import Sheets, Strip
 from builder.model.views import Block, Html, Link, Links, Page
 from builder.model.work import SeamPlan
+from builder.view.calculator import FINGERPRINT
 from builder.view.here import Book, Here
 from builder.view.layout import laid_data, laid_methods, laid_segments, strip_path
 from builder.view.lengths import said_length
 from builder.view.lists import plain_page
 
-FINGERPRINT = 16
 SCRIPTS = tuple(
     f"assets/js/{name}.js"
     for name in ("numbers", "strokes", "lengths", "weld_places", "pieces", "paper", "strip", "strip_page")
@@ -71,7 +71,7 @@ def _strip(here: Here, ref: Ref, seam: Seam, plan: SeamPlan, method: str) -> Str
         edition="", unit=units.name("mm"), is_handed=ref in here.book.catalogue.handed, segments=segments,
         places=places,
     )  # fmt: skip
-    return replace(strip, edition=f"{here.book.site.title}, fingerprint {_fingerprint(strip)}")
+    return replace(strip, edition=f"{here.book.site.title}, fingerprint of this strip {_fingerprint(strip)}")
 
 
 def _fingerprint(strip: Strip) -> str:
