@@ -12,15 +12,14 @@ import time
 from array import array
 from collections.abc import Iterable, Mapping
 from hashlib import blake2b
-from os import stat_result
-from pathlib import Path
 from typing import Any, NamedTuple
 
 from builder import keeping, publish, settings
 from builder.gathered import Shaped
-from builder.keeping import EMPTY, Kept, KeptFile, KeptUnit
-from builder.model.files import Piece, Seen, SourceFile, seen_in
+from builder.keeping import EMPTY, Glance, Kept, KeptFile, KeptUnit
+from builder.model.files import TAKEN_FROM, Overridden, Piece, Seen, SourceFile
 from builder.model.ledger import Fact, Ledger, number_of
+from builder.model.problem import Problem
 from builder.order import Order
 
 LEAST_AGE = 2_000_000_000
@@ -38,6 +37,14 @@ class Made(NamedTuple):
     """Numbers of what was asked while it was made."""
 
 
+class Told(NamedTuple):
+    """What a build had to tell, beside what it published."""
+
+    problems: tuple[Problem, ...]
+    overridden: tuple[Overridden, ...]
+    records: int
+
+
 class Keeper:
     """The memory of one build; with no place to keep it, it remembers nothing and costs nothing."""
 
@@ -50,11 +57,27 @@ class Keeper:
         self._pieces: dict[str, Piece] = {}
         self._facts: dict[int, bytes] = {}
         self._changed: frozenset[int] = frozenset()
-        self._code, self._settings = _marks(order) if self.path is not None else (b"", b"")
-        before = keeping.read_kept(self.path) if self.path is not None and not order.anew else EMPTY
-        self.before = before if (before.code, before.settings) == (self._code, self._settings) else EMPTY
-        self._target = order.target
+        self.before = EMPTY
+        self._code, self._settings, self._all = _marks(order) if self.path is not None else (b"", b"", b"")
+        self._target, self._is_anew = order.target, order.anew
         self._scales = b""
+        # Before a file is read, so that one that is written meanwhile is seen as it was and is read again next time.
+        self._looks = [keeping.look(layer.path, (TAKEN_FROM,)) for layer in order.layers] if self.is_on else []
+        self._seen: dict[str, Seen] = {
+            f"{layer.path}/{path}": seen
+            for layer, look in zip(order.layers, self._looks, strict=False) for path, seen in look.files.items()
+        }  # fmt: skip
+
+    def recall(self) -> None:
+        """Read what was kept, if anything of it can be used."""
+        before = keeping.read_kept(self.path) if self.path is not None and not self._is_anew else EMPTY
+        if (before.code, before.settings) == (self._code, self._settings):
+            self.before = before
+
+    @property
+    def glanced(self) -> tuple[bytes, bytes, bytes]:
+        """What a glance must show for nothing to have been touched: marks of the program, the order, the sources."""
+        return self._code, self._all, _mark(b"".join(look.mark for look in self._looks))
 
     @property
     def is_on(self) -> bool:
@@ -63,22 +86,21 @@ class Keeper:
 
     def file(self, file: SourceFile) -> Shaped | None:
         """Return a file as the last build read and shaped it, where nobody has touched it since."""
-        kept = self.before.files.get(file.ref[:2])
-        if kept is None or kept.path != str(file.path) or not self._is_untouched(file.path, kept):
+        kept, path = self.before.files.get(file.ref[:2]), str(file.path)
+        if kept is None or kept.path != path or not self._is_untouched(path, kept):
             return None
         self._files[file.ref[:2]] = kept
         return Shaped(*keeping.unpacked(kept.shaped))
 
-    def _is_untouched(self, path: Path, kept: KeptFile) -> bool:
-        try:
-            now = path.stat()
-        except OSError:
-            return False
-        return seen_in(now) == kept.seen and max(now.st_mtime_ns, now.st_ctime_ns) < self.before.started - LEAST_AGE
+    def _is_untouched(self, path: str, kept: KeptFile) -> bool:
+        seen = self._seen.get(path)
+        return seen is not None and seen == kept.seen and max(seen[2:]) < self.before.started - LEAST_AGE
 
-    def keep_file(self, file: SourceFile, shaped: Shaped, now: stat_result) -> None:
-        """Keep a file that was read and shaped; `now` is how it was seen before that."""
-        self._files[file.ref[:2]] = KeptFile(str(file.path), seen_in(now), keeping.packed(tuple(shaped)))
+    def keep_file(self, file: SourceFile, shaped: Shaped) -> None:
+        """Keep a file that was read and shaped; one that is no plain file is read again each time."""
+        seen = self._seen.get(str(file.path))
+        if seen is not None:
+            self._files[file.ref[:2]] = KeptFile(str(file.path), seen, keeping.packed(tuple(shaped)))
 
     def with_scales(self, scales: Mapping[str, tuple[str, ...]]) -> None:
         """Hear the words of the scales, by which every record is shaped: with others nothing is taken."""
@@ -130,18 +152,26 @@ class Keeper:
         """The hashes of all files so far."""
         return self._pieces
 
-    def save(self, lying: Mapping[str, Seen]) -> None:
-        """Write everything down; `lying` is how each file of the book was seen once it was published."""
-        if self.path is None:
+    def save(self, book: str, told: Told) -> None:
+        """Write everything down, once the book of that id is published and nothing more is done to its files."""
+        if self.path is None or self._target is None:
             return
-        pieces = {path: (piece, lying[path]) for path, piece in self._pieces.items() if path in lying}
-        keeping.write_kept(self.path, Kept(
+        site = keeping.look(self._target, hidden=(publish.MARK,))
+        pieces = {path: (piece, site.files[path]) for path, piece in self._pieces.items() if path in site.files}
+        keeping.write_kept(self.path, self._glance(site, book, told), Kept(
             self._code, self._settings, self._scales, self.started, self._files, self._facts, self._units, pieces,
         ))  # fmt: skip
 
+    def _glance(self, site: keeping.Look, book: str, told: Told) -> Glance | None:
+        looks = (*self._looks, site)
+        is_old = all(look.newest < self.started - LEAST_AGE for look in self._looks)
+        if not is_old or not all(look.is_plain for look in looks):
+            return None
+        return Glance(*self.glanced, site.mark, book, keeping.packed(tuple(told)))
 
-def _marks(order: Order) -> tuple[bytes, bytes]:
-    """Mark the program; and what every page is made from: templates, settings and what was ordered."""
+
+def _marks(order: Order) -> tuple[bytes, bytes, bytes]:
+    """Mark the program; what every page is made from: templates, settings and what was ordered; that and all assets."""
     texts = []
     for file in settings.files(order.layers):
         try:
@@ -151,7 +181,7 @@ def _marks(order: Order) -> tuple[bytes, bytes]:
     layers = [(str(layer.path), layer.label, layer.supplied) for layer in order.layers]
     ordered = repr((layers, str(order.templates), order.name, order.shop, order.whole)).encode()
     told = b"\0".join([keeping.templates_mark(order.templates), ordered, *texts])
-    return keeping.code_mark(), _mark(told)
+    return keeping.code_mark(), _mark(told), _mark(told + keeping.every_template_mark(order.templates))
 
 
 def _mark(told: str | bytes) -> bytes:

@@ -10,7 +10,6 @@ from __future__ import annotations
 import hashlib
 import time
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
 from itertools import chain
 
 from builder import check as check_stage
@@ -19,7 +18,7 @@ from builder import work as work_stage
 from builder.crew import processes_for, spread
 from builder.formula import Fault, Program
 from builder.gathered import Gathered, Shaped
-from builder.keeper import Keeper, Made
+from builder.keeper import Keeper, Made, Told
 from builder.model.files import Discovery, Layer, SourceFile
 from builder.model.ledger import EVERY, mark_of, numbers_of
 from builder.model.links import Catalogue
@@ -34,8 +33,9 @@ from builder.model.records.training import Training
 from builder.model.reference import Mention, Ref
 from builder.model.shelf import Shelf
 from builder.order import Order
+from builder.outcome import Outcome
 from builder.settings import Said
-from builder.shaping import How, looked_at, shape_file, unpacked, withpicture
+from builder.shaping import How, shape_file, unpacked, withpicture
 
 CODES: tuple[Code, ...] = (
     *read.CODES, *shape.CODES, *link.CODES, *check_stage.CODES, *work_stage.CODES, *formula.CODES,
@@ -43,22 +43,6 @@ CODES: tuple[Code, ...] = (
 )  # fmt: skip
 READ_ALONE = 3_000
 """Below so many files one process reads them as soon as two would: each takes half a millisecond."""
-
-
-@dataclass(slots=True)
-class Outcome:
-    """What came of it."""
-
-    problems: tuple[Problem, ...]
-    discovery: Discovery
-    records: int
-    published: publish.Published | None = None
-    seconds: dict[str, float] = field(default_factory=dict)
-    """By stage."""
-
-    def failed(self, strict: bool) -> bool:
-        """Whether the problems keep the book from being published."""
-        return any(problem.level == "error" or strict for problem in self.problems)
 
 
 class Way:
@@ -116,17 +100,16 @@ class Way:
         """Read and shape files, but for those that the last build read as they are."""
         known = {file.ref: self.keeper.file(file) for file in files} if self.keeper.is_on else {}
         fresh = [file for file in files if known.get(file.ref) is None]
-        looks = [looked_at(file) for file in fresh] if self.keeper.is_on else []
         shape.get_ready(sorted({file.ref.kind for file in fresh}))
         processes = processes_for(len(fresh), self.order.processes, READ_ALONE)
         done = {}
         for one in spread(lambda file: withpicture(file, shape_file(file, scales, how)), fresh, processes):
             done[one.ref] = one
             self.order.progress("reading", len(done), len(fresh))
-        for file, look in zip(fresh, looks, strict=False):
+        for file in fresh if self.keeper.is_on else ():
             # A picture lies in a file of its own, which is looked at anew each time.
-            if look is not None and not done[file.ref].problems and file.ref.kind != "figure":
-                self.keeper.keep_file(file, done[file.ref], look)
+            if not done[file.ref].problems and file.ref.kind != "figure":
+                self.keeper.keep_file(file, done[file.ref])
         return [known.get(file.ref) or done[file.ref] for file in files]
 
     def connect(self, gathered: Gathered) -> Catalogue:
@@ -259,6 +242,10 @@ class Way:
     def outcome_problems(self) -> tuple[Problem, ...]:
         """Return what was found, sorted, each once."""
         return in_order(self.problems)
+
+    def told(self, discovery: Discovery, gathered: Gathered) -> Told:
+        """Return what this build has to tell, for a later one that finds nothing touched."""
+        return Told(self.outcome_problems(), discovery.overridden, len(gathered.summaries))
 
     def outcome(
         self, discovery: Discovery, gathered: Gathered, published: publish.Published | None = None

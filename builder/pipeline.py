@@ -33,7 +33,9 @@ from builder.model.problem import Problem
 from builder.model.records import Record
 from builder.model.reference import Ref
 from builder.order import NotInBookError, Order
-from builder.passes import CODES, Outcome, Way
+from builder.outcome import Outcome
+from builder.passes import CODES, Way
+from builder.untouched import untouched
 
 PublishError, require_file, kept_of = publish.PublishError, publish.require_file, publish.kept_of
 
@@ -41,6 +43,9 @@ PublishError, require_file, kept_of = publish.PublishError, publish.require_file
 def make(order: Order) -> Outcome:
     """Build the book and publish it if nothing is wrong with it; without a target stop before drawing."""
     way = Way(order)
+    if (outcome := untouched(order, way.keeper)) is not None:
+        return outcome
+    way.keeper.recall()
     discovery = way.discover()
     gathered = way.gather(discovery)
     catalogue = way.connect(gathered)
@@ -59,7 +64,7 @@ def make(order: Order) -> Outcome:
         with pocket_copy(drawing, paths) as copy:
             published = None if way.has_failed() else draft.publish(paths)
             if published is not None:
-                way.keeper.save(draft.lying(paths))
+                way.keeper.save(draft.book_id, way.told(discovery, gathered))
             if published is not None and copy is not None:
                 copy.place()
     return way.outcome(discovery, gathered, published)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import hashlib
 import json
-import os
 import pickle
 from collections.abc import Mapping
 from typing import NamedTuple
@@ -40,14 +39,6 @@ def shape_file(file: SourceFile, scales: Mapping[str, tuple[str, ...]], how: How
     packed = _packed(record, how) if record is not None else None
     made = Shaped(file.ref, packed, summary, problems, _digest(file, how))
     return marked(made, read.digest(file)) if how.is_marked else made
-
-
-def looked_at(file: SourceFile) -> os.stat_result | None:
-    """Look at a file before it is read; None where it is gone."""
-    try:
-        return file.path.stat()
-    except OSError:
-        return None
 
 
 def marked(shaped: Shaped, said: bytes) -> Shaped:

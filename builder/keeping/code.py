@@ -32,6 +32,11 @@ def templates_mark(templates: Path) -> bytes:
     return _of_contents(templates, (path for path in files if path.relative_to(templates).parts[0] not in NO_PAGES))
 
 
+def every_template_mark(templates: Path) -> bytes:
+    """Return a mark of all that lies beside the templates, too: what is published as it is."""
+    return _of_contents(templates, (path for path in sorted(templates.rglob("*")) if path.is_file()))
+
+
 def _of_contents(folder: Path, files: Iterable[Path]) -> bytes:
     mark = blake2b(digest_size=16)
     for path in files:

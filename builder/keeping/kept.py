@@ -30,6 +30,22 @@ class KeptUnit(NamedTuple):
     """What the build needs of it, packed."""
 
 
+class Glance(NamedTuple):
+    """What shows, without reading anything else of what is kept, that nothing at all was touched."""
+
+    code: bytes
+    order: bytes
+    """A mark of what was ordered, of the settings and of all templates."""
+    sources: bytes
+    """A mark of how all files of the layers were seen before they were read."""
+    site: bytes
+    """A mark of how all files of the book were seen once it was published."""
+    book: str
+    """The book's id."""
+    told: bytes
+    """What the build had to tell, packed."""
+
+
 class Kept(NamedTuple):
     """All of it."""
 

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from pathlib import Path
 from unicodedata import normalize
 
-from builder.model.files import Seen
 from builder.publish import disk, siblings, swap, trees
 from builder.publish.desk import Desk
 from builder.publish.lock import hold_lock
@@ -58,11 +57,6 @@ class Draft:
         swap.clear(self.target)
         return counts
 
-    def lying(self, paths: Sequence[str]) -> dict[str, Seen]:
-        """Look at the published files that are there, once nothing more is done to them."""
-        looked = ((path, trees.seen(self.target / path)) for path in paths)
-        return {path: seen for path, seen in looked if seen is not None}
-
     def _require_exactly(self, paths: Sequence[str]) -> None:
         """Compare in NFC, since some file systems give names back in another form."""
         wanted = {normalize("NFC", path) for path in paths}
@@ -96,11 +90,8 @@ def open_draft(target: Path, book_id: str) -> Iterator[Draft]:
     Raises PublishError if the target is not this book's, is being built, or cannot be written.
     """
     place = real_place(target)
-    with _parents_of(place), hold_lock(siblings.lock_of(place)):
+    with _parents_of(place), _held(place, book_id):
         with explaining(f"make a draft beside {place}"):
-            swap.recover(place)
-            require_ours(place, book_id)
-            swap.clear(place)
             folder = siblings.free_beside(place, "new", os.getpid())
             disk.mkdir(folder)
         builder = os.getpid()
@@ -110,6 +101,23 @@ def open_draft(target: Path, book_id: str) -> Iterator[Draft]:
             # A forked worker that leaves this block by accident must not clear away its parent's draft.
             if os.getpid() == builder:
                 swap.clear(place)
+
+
+@contextmanager
+def hold(target: Path, book_id: str) -> Iterator[None]:
+    """Lock the target and tidy up after dead builds, as `open_draft` does, where no draft is made."""
+    with _held(real_place(target), book_id):
+        yield
+
+
+@contextmanager
+def _held(place: Path, book_id: str) -> Iterator[None]:
+    with hold_lock(siblings.lock_of(place)):
+        with explaining(f"tidy up beside {place}"):
+            swap.recover(place)
+            require_ours(place, book_id)
+            swap.clear(place)
+        yield
 
 
 @contextmanager

@@ -1,0 +1,36 @@
+"""An order -> the outcome of the last build once more, where nothing of all that it read or published was touched.
+
+It is decided by looking at files, without opening one but the head of what is kept: a book of ten thousand procedures
+is known to be as it was in the time it takes to ask the disk for so many files.
+"""
+
+from __future__ import annotations
+
+import time
+
+from builder import keeping, publish, read
+from builder.keeper import Keeper, Told
+from builder.model.files import Discovery
+from builder.order import Order
+from builder.outcome import Outcome
+
+
+def untouched(order: Order, keeper: Keeper) -> Outcome | None:
+    """Return what the last build came to; None where anything at all may differ, or more is asked for than the book."""
+    if order.target is None or keeper.path is None or order.anew or order.pocket is not None:
+        return None
+    started = time.perf_counter()
+    glance = keeping.read_glance(keeper.path)
+    if glance is None or keeper.glanced != (glance.code, glance.order, glance.sources):
+        return None
+    with publish.hold(order.target, glance.book):
+        site = keeping.look(order.target, hidden=(publish.MARK,))
+    if not site.is_plain or site.mark != glance.site:
+        return None
+    told = Told(*keeping.unpacked(glance.told))
+    published = publish.Published(0, len(site.files) - 1, 0)  # the mark of the folder is no file of the book
+    # Problems are shown with the lines they stand in, for which the files must be known.
+    files = read.discover(order.layers)[0].files if told.problems else ()
+    discovery = Discovery(files, told.overridden)
+    outcome = Outcome(told.problems, discovery, told.records, published, {"look": time.perf_counter() - started})
+    return None if outcome.failed(order.strict) else outcome
