@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from builder import publish
-from builder.model.files import Discovery
+from builder.model.files import Discovery, Published
 from builder.model.problem import Problem
 
 
@@ -16,7 +15,7 @@ class Outcome:
     problems: tuple[Problem, ...]
     discovery: Discovery
     records: int
-    published: publish.Published | None = None
+    published: Published | None = None
     seconds: dict[str, float] = field(default_factory=dict)
     """By stage."""
 

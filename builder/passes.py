@@ -13,13 +13,13 @@ from collections.abc import Iterable, Mapping, Sequence
 from itertools import chain
 
 from builder import check as check_stage
-from builder import formula, link, pictures, publish, read, settings, shape, style
+from builder import formula, link, pictures, read, settings, shape, style
 from builder import work as work_stage
 from builder.crew import processes_for, spread
 from builder.formula import Fault, Program
 from builder.gathered import Gathered, Shaped
 from builder.keeper import Keeper, Made, Told
-from builder.model.files import Discovery, Layer, SourceFile
+from builder.model.files import Discovery, Layer, Published, SourceFile
 from builder.model.ledger import EVERY, mark_of, numbers_of
 from builder.model.links import Catalogue
 from builder.model.place import Span
@@ -248,7 +248,7 @@ class Way:
         return Told(self.outcome_problems(), discovery.overridden, len(gathered.summaries))
 
     def outcome(
-        self, discovery: Discovery, gathered: Gathered, published: publish.Published | None = None
+        self, discovery: Discovery, gathered: Gathered, published: Published | None = None
     ) -> Outcome:
         """Close the account."""
         self.clock("publish")

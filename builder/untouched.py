@@ -10,7 +10,7 @@ import time
 
 from builder import keeping, publish, read
 from builder.keeper import Keeper, Told
-from builder.model.files import Discovery
+from builder.model.files import Discovery, Published
 from builder.order import Order
 from builder.outcome import Outcome
 
@@ -28,7 +28,7 @@ def untouched(order: Order, keeper: Keeper) -> Outcome | None:
     if not site.is_plain or site.mark != glance.site:
         return None
     told = Told(*keeping.unpacked(glance.told))
-    published = publish.Published(0, len(site.files) - 1, 0)  # the mark of the folder is no file of the book
+    published = Published(0, len(site.files) - 1, 0)  # the mark of the folder is no file of the book
     # Problems are shown with the lines they stand in, for which the files must be known.
     files = read.discover(order.layers)[0].files if told.problems else ()
     discovery = Discovery(files, told.overridden)

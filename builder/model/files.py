@@ -66,6 +66,17 @@ def piece_of(data: bytes) -> Piece:
     return Piece(hashlib.sha256(data).hexdigest(), len(data))
 
 
+class Published(NamedTuple):
+    """How many files a publication touched, dot-files apart."""
+
+    changed: int
+    """New, or with other bytes than before."""
+    unchanged: int
+    """With the bytes they had."""
+    removed: int
+    """Of the old folder, and no longer there."""
+
+
 class Discovery(NamedTuple):
     """Every file of the book, sorted by kind and id."""
 

@@ -6,7 +6,7 @@ nothing about pages.
 """
 
 from builder.publish.desk import Desk
-from builder.publish.draft import Draft, Published, hold, open_draft
+from builder.publish.draft import Draft, hold, open_draft
 from builder.publish.one_file import Beside, require_file
 from builder.publish.siblings import kept_of
 from builder.publish.target import MARK
@@ -14,6 +14,6 @@ from builder.publish.trees import seen
 from builder.publish.trouble import PublishError
 
 __all__ = [
-    "MARK", "Beside", "Desk", "Draft", "PublishError", "Published", "hold", "kept_of", "open_draft", "require_file",
+    "MARK", "Beside", "Desk", "Draft", "PublishError", "hold", "kept_of", "open_draft", "require_file",
     "seen",
 ]  # fmt: skip

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from unicodedata import normalize
 
+from builder.model.files import Published
 from builder.publish import disk, siblings, swap, trees
 from builder.publish.desk import Desk
 from builder.publish.lock import hold_lock
@@ -15,18 +16,6 @@ from builder.publish.target import MARK, mark_text, real_place, require_ours
 from builder.publish.trouble import PublishError, explaining
 
 _SHOWN = 3
-
-
-@dataclass(frozen=True, slots=True)
-class Published:
-    """How many files a publication touched, dot-files apart."""
-
-    changed: int
-    """New, or with other bytes than before."""
-    unchanged: int
-    """With the bytes they had."""
-    removed: int
-    """Of the old folder, and no longer there."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,8 @@
 
 from pathlib import Path
 
-from builder.publish import Published, open_draft
+from builder.model.files import Published
+from builder.publish import open_draft
 
 Pages = dict[str, bytes]
 

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from builder.publish import Desk, Published, PublishError, disk, open_draft
+from builder.model.files import Published
+from builder.publish import Desk, PublishError, disk, open_draft
 from tests.publish.book import FIRST, SECOND, beside, build, pages_of
 
 
