@@ -19,6 +19,6 @@ setup:
 	@sh builder/setup.sh
 
 clean:
-	rm -rf .seambook-kept-site .venv .hypothesis .mypy_cache .ruff_cache .pytest_cache build dist *.egg-info tests/tools/node_modules
+	rm -rf .seambook-kept-site .seambook-spare-site .venv .hypothesis .mypy_cache .ruff_cache .pytest_cache build dist *.egg-info tests/tools/node_modules
 	find site -mindepth 1 ! -path site/.gitignore -delete
 	find builder tests -name __pycache__ -prune -exec rm -rf {} +

@@ -257,7 +257,7 @@ class Drawing:
             self.book.site, self.gathered.fingerprint, self.own.kept_whole, self.catalogue, self.files_of,
             self.ways_of, self.putting.keeper.pieces, documents,
         )  # fmt: skip
-        made = delivery.delivered(kept, paths, self.desk.folder, self.way.order.templates)
+        made = delivery.delivered(kept, paths, self.desk.where, self.way.order.templates)
         self.way.clock("hashes")
         return self.putting.put_always(made)
 

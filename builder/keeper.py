@@ -19,6 +19,7 @@ from builder.gathered import Shaped
 from builder.keeping import EMPTY, Glance, Kept, KeptFile, KeptUnit
 from builder.model.files import TAKEN_FROM, Overridden, Piece, Seen, SourceFile
 from builder.model.ledger import Fact, Ledger, number_of
+from builder.model.look import Look, look
 from builder.model.problem import Problem
 from builder.order import Order
 
@@ -62,7 +63,7 @@ class Keeper:
         self._target, self._is_anew = order.target, order.anew
         self._scales = b""
         # Before a file is read, so that one that is written meanwhile is seen as it was and is read again next time.
-        self._looks = [keeping.look(layer.path, (TAKEN_FROM,)) for layer in order.layers] if self.is_on else []
+        self._looks = [look(layer.path, _is_source) for layer in order.layers] if self.is_on else []
         self._seen: dict[str, Seen] = {
             f"{layer.path}/{path}": seen
             for layer, look in zip(order.layers, self._looks, strict=False) for path, seen in look.files.items()
@@ -156,18 +157,23 @@ class Keeper:
         """Write everything down, once the book of that id is published and nothing more is done to its files."""
         if self.path is None or self._target is None:
             return
-        site = keeping.look(self._target, hidden=(publish.MARK,))
+        site = look(self._target, publish.is_ours)
         pieces = {path: (piece, site.files[path]) for path, piece in self._pieces.items() if path in site.files}
         keeping.write_kept(self.path, self._glance(site, book, told), Kept(
             self._code, self._settings, self._scales, self.started, self._files, self._facts, self._units, pieces,
         ))  # fmt: skip
 
-    def _glance(self, site: keeping.Look, book: str, told: Told) -> Glance | None:
+    def _glance(self, site: Look, book: str, told: Told) -> Glance | None:
         looks = (*self._looks, site)
         is_old = all(look.newest < self.started - LEAST_AGE for look in self._looks)
         if not is_old or not all(look.is_plain for look in looks):
             return None
         return Glance(*self.glanced, site.mark, book, keeping.packed(tuple(told)))
+
+
+def _is_source(path: str) -> bool:
+    """Of what is hidden in a layer: whether a build reads it."""
+    return path == TAKEN_FROM
 
 
 def _marks(order: Order) -> tuple[bytes, bytes, bytes]:

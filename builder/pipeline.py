@@ -58,7 +58,7 @@ def make(order: Order) -> Outcome:
     from builder.pocket_copy import pocket_copy, require_known
 
     require_known(order.only, catalogue)
-    with publish.open_draft(order.target, way.settings().id) as draft:
+    with publish.open_draft(order.target, way.settings().id, keeps_spare=way.keeper.is_on) as draft:
         drawing = Drawing(way, gathered, catalogue, programs, draft.desk, way.keeper)
         paths = drawing.draw()
         with pocket_copy(drawing, paths) as copy:

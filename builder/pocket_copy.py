@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 import tempfile
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
@@ -117,21 +117,21 @@ def _is_beyond(record: object, held: frozenset[Ref]) -> bool:
 
 def _needed(part: Drawing, paths: Sequence[str]) -> list[str]:
     """Leave out what a part of the book has no use for: what its pages do not load, and the guide for writers."""
-    folder = part.desk.folder
+    where = part.desk.where
     pages = [path for path in paths if path.endswith(".html") and not _FOR_WRITERS.fullmatch(path)]
-    loaded = {one for path in pages for one in _SCRIPT.findall((folder / path).read_text("utf-8"))}
+    loaded = {one for path in pages for one in _SCRIPT.findall(where(path).read_text("utf-8"))}
     others = (path for path in paths if not path.endswith(".html"))
     return [*pages, *(path for path in others if path in loaded or not path.startswith(_NEEDED))]
 
 
 def _copied(drawing: Drawing, paths: Sequence[str]) -> bytes:
     """Pack what lies on a drawing's desk."""
-    order, folder, site = drawing.way.order, drawing.desk.folder, drawing.book.site
+    order, where, site = drawing.way.order, drawing.desk.where, drawing.book.site
     names = pocket.held(sorted(paths))
     here = frozenset(names)
 
     def read(path: str) -> str:
-        text = (folder / path).read_text("utf-8")
+        text = where(path).read_text("utf-8")
         if path.startswith("assets/js/"):
             return pocket.bare(text)
         if pocket.is_quoted(path):
@@ -139,9 +139,9 @@ def _copied(drawing: Drawing, paths: Sequence[str]) -> bytes:
         return _with_ways_of(path, text, here) if order.only and path.endswith(".html") else text
 
     def put(path: str) -> tuple[str, bytes]:
-        return path, pocket.marked(read(path), marks).encode() if pocket.is_text(path) else (folder / path).read_bytes()
+        return path, pocket.marked(read(path), marks).encode() if pocket.is_text(path) else where(path).read_bytes()
 
-    groups = pocket.grouped({path: (folder / path).stat().st_size for path in names}, _common(folder))
+    groups = pocket.grouped({path: where(path).stat().st_size for path in names}, _common(where))
     processes = processes_for(len(groups), order.processes, WORTH_FORKING)
     lines = pocket.shared((read(path) for path in group if pocket.is_text(path)) for group in groups)
     marks = pocket.numbered(lines)
@@ -150,14 +150,14 @@ def _copied(drawing: Drawing, paths: Sequence[str]) -> bytes:
     read_plain = frozenset(plain)
     pages = list(spread(lambda path: pocket.plain_page(path, read(path), read_plain), plain, processes))
     folders = {kind.folder: kind.plural for kind in KIND.values()}
-    style = (folder / pocket.STYLE).read_text("utf-8")
+    style = where(pocket.STYLE).read_text("utf-8")
     render = open_environment(order.templates).get_template("pocket/pocket.html").render
     return pocket.bound(order.templates, render, site, packed, lines, pocket.plain_part(pages, folders), style)
 
 
-def _common(folder: Path) -> list[str]:
+def _common(where: Callable[[str], Path]) -> list[str]:
     """Return the scripts that the first page loads, and so every page."""
-    return _SCRIPT.findall((folder / pocket.HOME).read_text("utf-8"))
+    return _SCRIPT.findall(where(pocket.HOME).read_text("utf-8"))
 
 
 def _with_ways_of(path: str, html: str, here: frozenset[str]) -> str:

@@ -74,7 +74,9 @@ class Putting:
 
     def _taken(self, unit: Unit) -> Made | None:
         made = self.keeper.unit(unit.name, unit.own) if self.keeper.is_on else None
-        return made if made is not None and self.desk.keep(made.pieces) else None
+        if made is not None:
+            self.desk.keep(made.pieces)
+        return made
 
     def _keep(self, unit: Unit, made: Made, is_kept: bool) -> None:
         if is_kept:

@@ -11,6 +11,7 @@ import time
 from builder import keeping, publish, read
 from builder.keeper import Keeper, Told
 from builder.model.files import Discovery, Published
+from builder.model.look import look
 from builder.order import Order
 from builder.outcome import Outcome
 
@@ -24,7 +25,7 @@ def untouched(order: Order, keeper: Keeper) -> Outcome | None:
     if glance is None or keeper.glanced != (glance.code, glance.order, glance.sources):
         return None
     with publish.hold(order.target, glance.book):
-        site = keeping.look(order.target, hidden=(publish.MARK,))
+        site = look(order.target, publish.is_ours)
     if not site.is_plain or site.mark != glance.site:
         return None
     told = Told(*keeping.unpacked(glance.told))

@@ -6,7 +6,7 @@ carries the hash of them all: the book's edition.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -52,9 +52,12 @@ def mark_in(templates: Path) -> str:
     return (templates / "assets" / "icon.svg").read_text("utf-8")
 
 
-def delivered(kept: Kept, paths: Iterable[str], draft: Path, templates: Path) -> dict[str, bytes]:
-    """Return the groups, the list of hashes and the worker, for the files at these paths of the draft."""
-    listing = read_listing(draft, paths, kept.pieces)
+def delivered(
+    kept: Kept, paths: Iterable[str], where: Callable[[str], Path], templates: Path
+) -> dict[str, bytes]:
+    """Return the groups, the list of hashes and the worker, for the files at these paths; `where` says where one lies.
+    """
+    listing = read_listing(where, paths, kept.pieces)
     named = sorted([*listing, CONTENTS])
     groups = grouped(kept.catalogue, kept.files_of, kept.ways_of, kept.apart, listing)
     contents = contents_of(kept.site, kept.fingerprint, kept.most, named, listing, groups)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 
 from builder.model.files import Piece, piece_of
@@ -11,9 +11,11 @@ from builder.model.files import Piece, piece_of
 LIST = "files.sha256"
 
 
-def read_listing(folder: Path, paths: Iterable[str], known: Mapping[str, Piece]) -> dict[str, Piece]:
+def read_listing(
+    where: Callable[[str], Path], paths: Iterable[str], known: Mapping[str, Piece]
+) -> dict[str, Piece]:
     """Hash the files as they lie there, in the order of their paths; those that were hashed when they were made are."""
-    return {path: known.get(path) or piece_of((folder / path).read_bytes()) for path in sorted(paths)}
+    return {path: known.get(path) or piece_of(where(path).read_bytes()) for path in sorted(paths)}
 
 
 def listed(listing: Mapping[str, Piece], more: Mapping[str, bytes]) -> bytes:

@@ -8,9 +8,8 @@ another edition of Seambook or by anybody else is as good as none: everything is
 from builder.keeping.code import code_mark, every_template_mark, templates_mark
 from builder.keeping.codec import packed, read_glance, read_kept, unpacked, write_kept
 from builder.keeping.kept import EMPTY, Glance, Kept, KeptFile, KeptUnit
-from builder.keeping.look import Look, look
 
 __all__ = [
-    "EMPTY", "Glance", "Kept", "KeptFile", "KeptUnit", "Look", "code_mark", "every_template_mark", "look", "packed",
-    "read_glance", "read_kept", "templates_mark", "unpacked", "write_kept",
+    "EMPTY", "Glance", "Kept", "KeptFile", "KeptUnit", "code_mark", "every_template_mark", "packed", "read_glance",
+    "read_kept", "templates_mark", "unpacked", "write_kept",
 ]  # fmt: skip

@@ -9,11 +9,10 @@ from builder.publish.desk import Desk
 from builder.publish.draft import Draft, hold, open_draft
 from builder.publish.one_file import Beside, require_file
 from builder.publish.siblings import kept_of
-from builder.publish.target import MARK
+from builder.publish.target import is_ours
 from builder.publish.trees import seen
 from builder.publish.trouble import PublishError
 
 __all__ = [
-    "MARK", "Beside", "Desk", "Draft", "PublishError", "hold", "kept_of", "open_draft", "require_file",
-    "seen",
+    "Beside", "Desk", "Draft", "PublishError", "hold", "is_ours", "kept_of", "open_draft", "require_file", "seen",
 ]  # fmt: skip

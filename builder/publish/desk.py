@@ -1,10 +1,10 @@
 """A relative path and bytes in, one file in the draft out; any process may hold a desk."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
-from pathlib import Path, PurePosixPath
+from dataclasses import dataclass, field
+from pathlib import Path
 
-from builder.publish import disk, trees
+from builder.publish import trees
 from builder.publish.paths import require_plain
 from builder.publish.trouble import PublishError, explaining
 
@@ -17,6 +17,8 @@ class Desk:
     """The draft."""
     published: Path
     """The folder it will replace, whose equal files are linked."""
+    kept: set[str] = field(default_factory=set)
+    """Paths of published files that are in the new book as they are."""
 
     def put(self, path: str, data: bytes) -> None:
         """Put one file; raises PublishError if the path is unsafe or taken, or the disk refuses."""
@@ -30,41 +32,21 @@ class Desk:
                     "rename one of the two records",
                 ) from error
 
-    def keep(self, paths: Iterable[str]) -> bool:
-        """Put published files as they are; where one of them cannot be had, none is put."""
-        placed: list[str] = []
-        try:
-            for path in paths:
-                self._carry(path)
-                placed.append(path)
-        except OSError:
-            for path in placed:
-                disk.unlink(self.folder / path)
-            return False
-        return True
+    def keep(self, paths: Iterable[str]) -> None:
+        """Let published files be in the new book as they are; nothing is done about them before it is published.
 
-    def _carry(self, path: str) -> None:
-        try:
-            trees.carry(self.published / path, self.folder / path)
-        except FileNotFoundError:
-            if not (self.published / path).is_file():
-                raise
-            self._make_folders(path)
-            trees.carry(self.published / path, self.folder / path)
+        To be called by the process that publishes.
+        """
+        self.kept.update(paths)
+
+    def where(self, path: str) -> Path:
+        """Return where a file that was put or kept can be read."""
+        return (self.published if path in self.kept else self.folder) / path
 
     def _place(self, path: str, data: bytes) -> None:
         """Try first and make folders when one is missing: most pages find theirs there."""
         try:
             trees.place(self.folder / path, data, self.published / path)
         except FileNotFoundError:
-            self._make_folders(path)
+            trees.make_folders(self.folder, path)
             trees.place(self.folder / path, data, self.published / path)
-
-    def _make_folders(self, path: str) -> None:
-        """Make the folders on the way, never the draft itself: with its build gone, a late page must fail."""
-        for folder in reversed(PurePosixPath(path).parents[:-1]):
-            try:
-                disk.mkdir(self.folder / folder)
-            except FileExistsError:
-                if not (self.folder / folder).is_dir():
-                    raise

@@ -5,17 +5,15 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
-from unicodedata import normalize
 
 from builder.model.files import Published
 from builder.publish import disk, siblings, swap, trees
 from builder.publish.desk import Desk
 from builder.publish.lock import hold_lock
 from builder.publish.paths import require_distinct
+from builder.publish.renewing import renewed
 from builder.publish.target import MARK, mark_text, real_place, require_ours
-from builder.publish.trouble import PublishError, explaining
-
-_SHOWN = 3
+from builder.publish.trouble import explaining
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +23,8 @@ class Draft:
     target: Path
     book_id: str
     desk: Desk
+    keeps_spare: bool = False
+    """Whether the old folder stays, for the next build to bring it up to date: worth it where most pages stay."""
 
     def publish(self, paths: Sequence[str]) -> Published:
         """Replace the target by this draft; `paths` names every file put, in any order.
@@ -34,46 +34,27 @@ class Draft:
         """
         require_distinct(paths)
         with explaining(f"publish {self.target}"):
-            self._require_exactly(paths)
             require_ours(self.target, self.book_id)
-            trees.place(self.desk.folder / MARK, mark_text(self.book_id), self.target / MARK)
-            self._carry_dot_files()
-            counts = self._counted(paths)
+            folder, counts = renewed(self.desk, self.target, paths)
+            trees.place(folder / MARK, mark_text(self.book_id), self.target / MARK)
+            self._carry_dot_files(folder)
             # One sync for all files. The renames after it need none: journals keep their order, so a power cut
             # finds the old folder or the new one, and both are whole on the disk by now.
-            disk.sync(self.desk.folder)
-            swap.swap(self.desk.folder, self.target)
+            disk.sync(folder)
+            old = swap.swap(folder, self.target)
+        if old is not None and self.keeps_spare:
+            swap.set_aside(old, self.target)
         swap.clear(self.target)
         return counts
 
-    def _require_exactly(self, paths: Sequence[str]) -> None:
-        """Compare in NFC, since some file systems give names back in another form."""
-        wanted = {normalize("NFC", path) for path in paths}
-        found = {normalize("NFC", path) for path in trees.listed(self.desk.folder)}
-        for these, fault in (
-            (wanted - found, "lacks files that it should hold"),
-            (found - wanted, "holds files that it should not"),
-        ):
-            if these:
-                shown = ", ".join(sorted(these)[:_SHOWN]) + (" ..." if len(these) > _SHOWN else "")
-                raise PublishError(
-                    f"the draft of {self.target} {fault}: {shown}",
-                    "build again; if it comes back, this is a fault in Seambook",
-                )
-
-    def _carry_dot_files(self) -> None:
+    def _carry_dot_files(self, folder: Path) -> None:
         for held in sorted(self.target.iterdir()) if self.target.is_dir() else ():
             if held.name.startswith(".") and held.name != MARK:
-                trees.carry(held, self.desk.folder / held.name)
-
-    def _counted(self, paths: Sequence[str]) -> Published:
-        unchanged = sum(trees.are_equal(self.desk.folder / path, self.target / path) for path in paths)
-        old = {path for path in trees.listed(self.target) if not path.startswith(".")}
-        return Published(len(paths) - unchanged, unchanged, len(old.difference(paths)))
+                trees.carry(held, folder / held.name)
 
 
 @contextmanager
-def open_draft(target: Path, book_id: str) -> Iterator[Draft]:
+def open_draft(target: Path, book_id: str, *, keeps_spare: bool = False) -> Iterator[Draft]:
     """Lock the target, tidy up after dead builds and make a draft; without `publish` it leaves no trace.
 
     Raises PublishError if the target is not this book's, is being built, or cannot be written.
@@ -85,7 +66,7 @@ def open_draft(target: Path, book_id: str) -> Iterator[Draft]:
             disk.mkdir(folder)
         builder = os.getpid()
         try:
-            yield Draft(place, book_id, Desk(folder, place))
+            yield Draft(place, book_id, Desk(folder, place), keeps_spare)
         finally:
             # A forked worker that leaves this block by accident must not clear away its parent's draft.
             if os.getpid() == builder:

@@ -3,6 +3,7 @@
     .seambook-lock-site         held while a build of `site` runs
     .seambook-new-4711-site     the draft of process 4711; with its build ended, rubbish
     .seambook-kept-site         what the last build made, for the next one to take what has not changed
+    .seambook-spare-site        the book before the last, which the next build brings up to date instead of linking all
     .seambook-old-4711-site     the whole old book, away between two renames; its name is the recovery note
 
 The names say all, because a name is on the disk or is not: the text of a note could be lost in a power cut
@@ -26,6 +27,11 @@ def lock_of(target: Path) -> Path:
 def kept_of(target: Path) -> Path:
     """Where results for a target are kept."""
     return target.with_name(f".seambook-kept-{target.name}")
+
+
+def spare_of(target: Path) -> Path:
+    """Where the book before the last stays."""
+    return target.with_name(f".seambook-spare-{target.name}")
 
 
 def free_beside(target: Path, kind: Kind, pid: int) -> Path:

@@ -12,16 +12,18 @@ import os
 from contextlib import suppress
 from pathlib import Path
 
-from builder.publish import disk, siblings, trees
+from builder.publish import disk, siblings, system, trees
 from builder.publish.target import MARK, is_marked
 
 
-def swap(draft: Path, target: Path) -> None:
-    """Let the target be the draft; on OSError the old folder stands where it stood."""
+def swap(draft: Path, target: Path) -> Path | None:
+    """Let the target be the draft; return where the old folder lies now. On OSError it stands where it stood."""
     if not os.path.lexists(target):
         disk.rename(draft, target)
-    elif not disk.exchange(draft, target):
-        _swap_by_renames(draft, target)
+        return None
+    if disk.exchange(draft, target):
+        return draft
+    return _swap_by_renames(draft, target)
 
 
 def recover(target: Path) -> None:
@@ -52,7 +54,32 @@ def clear(target: Path) -> None:
             _remove(rubbish)
 
 
-def _swap_by_renames(draft: Path, target: Path) -> None:
+def set_aside(old: Path, target: Path) -> None:
+    """Let the old folder be the spare; where that is refused, it is cleared away as ever.
+
+    It has a draft's name until it is bare of what belongs to the owner of the target: a build that ends meanwhile
+    leaves rubbish, never a spare that is none.
+    """
+    with suppress(OSError):
+        bare = siblings.free_beside(target, "new", os.getpid())
+        disk.rename(old, bare)
+        for held in sorted(bare.iterdir()):
+            if held.name.startswith("."):
+                trees.remove_tree(held)
+        disk.rename(bare, siblings.spare_of(target))
+
+
+def take_spare(target: Path) -> Path | None:
+    """Give the spare a draft's name, so that it is rubbish if this build ends early; None where there is none."""
+    spare = siblings.spare_of(target)
+    if not os.path.lexists(spare):
+        return None
+    taken = siblings.free_beside(target, "new", os.getpid())
+    disk.rename(spare, taken)
+    return taken if system.is_real_folder(taken) else None
+
+
+def _swap_by_renames(draft: Path, target: Path) -> Path:
     old = siblings.free_beside(target, "old", os.getpid())
     try:
         _move_away(target, old)
@@ -60,6 +87,7 @@ def _swap_by_renames(draft: Path, target: Path) -> None:
     except BaseException:
         recover(target)
         raise
+    return old
 
 
 def _move_away(target: Path, old: Path) -> None:

@@ -13,6 +13,11 @@ _FORMAT = 1
 _SHOWN = 3
 
 
+def is_ours(path: str) -> bool:
+    """Of what is hidden in a published folder: whether it is the book's; at the top only the mark is."""
+    return "/" in path or path == MARK
+
+
 def real_place(target: Path) -> Path:
     """The absolute folder behind a target, symbolic links followed: links stay, the folder is exchanged."""
     try:

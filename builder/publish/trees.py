@@ -5,7 +5,7 @@ Nothing here opens a file that has a name already for writing: a linked file is 
 
 import os
 import stat
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
 from builder.model.files import Seen, seen_in
 from builder.publish import disk, system
@@ -65,6 +65,16 @@ def place(path: Path, data: bytes, published: Path) -> None:
         write_new(path, data)
 
 
+def make_folders(folder: Path, path: str) -> None:
+    """Make the folders on the way to a path, never `folder` itself: with its build gone, a late page must fail."""
+    for between in reversed(PurePosixPath(path).parents[:-1]):
+        try:
+            disk.mkdir(folder / between)
+        except FileExistsError:
+            if not (folder / between).is_dir():
+                raise
+
+
 def linked(source: Path, path: Path) -> bool:
     """Link, or say that it cannot be done: no hard links here, another device, too many links, not allowed."""
     try:
@@ -91,6 +101,17 @@ def write_all(file: int, data: bytes) -> None:
     rest = memoryview(data)
     while rest:
         rest = rest[disk.write(file, rest) :]
+
+
+def carry_deep(source: Path, folder: Path, path: str) -> None:
+    """Carry one file to a path in a folder, making the folders on the way that are missing."""
+    try:
+        carry(source, folder / path)
+    except FileNotFoundError:
+        if not os.path.lexists(source):
+            raise
+        make_folders(folder, path)
+        carry(source, folder / path)
 
 
 def carry(source: Path, path: Path) -> None:

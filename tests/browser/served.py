@@ -122,7 +122,7 @@ def seal(folder: Path, **told: Any) -> None:
     """Write the list and the worker for the files as they lie there."""
     files = [path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file()]
     others = [path for path in files if path not in (LIST, WORKER, CONTENTS) and path[0] != "."]
-    listing = read_listing(folder, others, {})
+    listing = read_listing(folder.joinpath, others, {})
     contents = json.loads((folder / CONTENTS).read_bytes()) | told
     data = json.dumps(contents).encode()
     text = listed(listing, {CONTENTS: data})

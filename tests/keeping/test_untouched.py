@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from builder import keeper, keeping, publish
-from builder.keeping import look
+from builder.model.look import look
 from tests.books.laying import edit
 from tests.keeping.book import PROCEDURE, Book, changed
 

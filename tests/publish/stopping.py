@@ -35,6 +35,9 @@ NEW: Pages = {
     "notes/first.html": b"now a folder",
     "empty.txt": b"",
 }
+EARLIER: Pages = OLD | {"index.html": b"<h1>Contents, before the first edition</h1>", "panels/older.html": b"older"}
+MANY: Pages = {f"many/{number}.html": b"the same in every edition %d" % number for number in range(9)}
+"""So many that it is worth bringing a spare folder up to date."""
 DOT_FILES: Pages = {".gitignore": b"*\n!.gitignore\n", ".keep/inner/setting": b"left alone"}
 MARK = b'{"book": "stopped-book", "format": 1}\n'
 
@@ -48,14 +51,21 @@ class Mode:
     has_links: bool
     is_layered: bool = False
     """Whether the target lies in a lower layer of a container image, where no folder can be renamed."""
+    has_spare: bool = False
+    """Whether the book before the last stays beside the target, and most pages stay."""
 
     @property
     def before(self) -> Pages | None:
-        return {"absent": None, "bare": DOT_FILES, "old": OLD | DOT_FILES | {".seambook": MARK}}[self.start]
+        old = self.pages(OLD) | DOT_FILES | {".seambook": MARK}
+        return {"absent": None, "bare": DOT_FILES, "old": old}[self.start]
 
     @property
     def after(self) -> Pages:
-        return NEW | {".seambook": MARK} | ({} if self.start == "absent" else DOT_FILES)
+        return self.pages(NEW) | {".seambook": MARK} | ({} if self.start == "absent" else DOT_FILES)
+
+    def pages(self, edition: Pages) -> Pages:
+        """Return what an edition holds here."""
+        return edition | (MANY if self.has_spare else {})
 
 
 MODES = [
@@ -68,13 +78,21 @@ MODES = [
     Mode("bare folder, renames", "bare", False, True),
     Mode("lower layer", "old", False, True, True),
     Mode("bare lower layer", "bare", False, False, True),
+    Mode("spare", "old", True, True, has_spare=True),
+    Mode("spare, renames", "old", False, True, has_spare=True),
+    Mode("spare, no links", "old", True, False, has_spare=True),
 ]
 
 
-def build(target: Path, pages: Pages) -> None:
-    with open_draft(target, BOOK) as draft:
+def build(target: Path, pages: Pages, *, keeps_spare: bool = False) -> None:
+    """Build a book; where a spare is kept, what the published book holds already is kept as it lies there."""
+    with open_draft(target, BOOK, keeps_spare=keeps_spare) as draft:
         for path, data in pages.items():
-            draft.desk.put(path, data)
+            published = target / path
+            if keeps_spare and published.is_file() and published.read_bytes() == data:
+                draft.desk.keep([path])
+            else:
+                draft.desk.put(path, data)
         draft.publish(list(pages))
 
 
@@ -178,24 +196,35 @@ class Bench:
         self.mode = mode
         self.source = tmp_path / "source" / "site"
         self.target = tmp_path / "bench" / "site"
+        self.spare = self.target.with_name(".seambook-spare-site")
         if mode.start != "absent":
             for path, data in DOT_FILES.items():
                 (self.source / path).parent.mkdir(parents=True, exist_ok=True)
                 (self.source / path).write_bytes(data)
         if mode.start == "old":
-            build(self.source, OLD)
+            build(self.source, mode.pages(OLD))
         assert content(self.source) == mode.before
 
     def lay_out(self) -> None:
         shutil.rmtree(self.target.parent, ignore_errors=True)
         self.target.parent.mkdir(parents=True)
+        if self.mode.has_spare:  # the two share files, so they are made by builds
+            with pytest.MonkeyPatch.context() as patch:
+                patch.setattr(disk, "sync", no_sync)
+                for edition in (EARLIER, OLD):
+                    build(self.target, self.mode.pages(edition), keeps_spare=True)
+            assert content(self.spare) == self.mode.pages(EARLIER)
+            for path, data in DOT_FILES.items():
+                (self.target / path).parent.mkdir(parents=True, exist_ok=True)
+                (self.target / path).write_bytes(data)
+            return
         if self.mode.start != "absent":
             shutil.copytree(self.source, self.target)
 
     def build_watched(self, react: React) -> None:
         with pytest.MonkeyPatch.context() as patch:
             watch(patch, self.mode, self.target, react)
-            build(self.target, NEW)
+            build(self.target, self.mode.pages(NEW), keeps_spare=self.mode.has_spare)
 
     def write_watched(self, target: Path, data: bytes, react: React) -> None:
         """Put one file in place, as the copy of a book in one file is."""
@@ -227,9 +256,13 @@ class Bench:
         """The next build, on the system as it is, ends with the new book and nothing beside it."""
         with pytest.MonkeyPatch.context() as patch:
             patch.setattr(disk, "sync", no_sync)
-            build(self.target, NEW)
+            build(self.target, self.mode.pages(NEW), keeps_spare=self.mode.has_spare)
         self.check_new()
 
     def check_new(self) -> None:
         assert content(self.target) == self.mode.after
-        assert list(self.target.parent.iterdir()) == [self.target]
+        beside = {path for path in self.target.parent.iterdir() if path != self.target}
+        assert beside <= ({self.spare} if self.mode.has_spare else set())
+        # A spare holds whole files of some edition, whatever was done to it when a build ended.
+        known = {data for edition in (EARLIER, OLD, NEW, MANY) for data in edition.values()}
+        assert set((content(self.spare) or {}).values()) <= known

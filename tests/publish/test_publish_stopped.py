@@ -18,8 +18,10 @@ from tests.publish.child import in_child
 from tests.publish.stopping import MODES, NEW, Bench, Mode, changes, content, failing, killing
 from tests.sweeps import first_of, is_soak, share
 
-EXCHANGE, RENAMES, LAYERED = (next(m for m in MODES if m.name == n) for n in ("exchange", "renames", "lower layer"))
-main_modes = pytest.mark.parametrize("mode", [EXCHANGE, RENAMES, LAYERED], ids=lambda mode: mode.name)
+EXCHANGE, RENAMES, LAYERED, SPARE = (
+    next(m for m in MODES if m.name == n) for n in ("exchange", "renames", "lower layer", "spare")
+)
+main_modes = pytest.mark.parametrize("mode", [EXCHANGE, RENAMES, LAYERED, SPARE], ids=lambda mode: mode.name)
 every_mode = pytest.mark.parametrize("mode", MODES, ids=lambda mode: mode.name)
 
 

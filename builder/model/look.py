@@ -5,11 +5,10 @@ from __future__ import annotations
 import os
 import stat
 from array import array
-from collections.abc import Container, Mapping
+from collections.abc import Callable, Mapping
 from functools import cached_property
 from hashlib import blake2b
 from pathlib import Path
-from typing import NamedTuple
 
 from builder.model.files import Seen, seen_in
 
@@ -39,28 +38,28 @@ class Look:
 _64_BITS = (1 << 64) - 1
 
 
-class _Way(NamedTuple):
-    folder: str
-    shown: str
+def _no(_: str) -> bool:
+    return False
 
 
-def look(folder: Path, hidden: Container[str] | None = None) -> Look:
-    """Look at all files in a folder, by their paths in it; of hidden names only those in `hidden`, where it is given.
+def look(folder: Path, hidden: Callable[[str], bool] = _no) -> Look:
+    """Look at all files in a folder, by their paths in it; of what is hidden at that for which `hidden` says so.
 
     A folder that cannot be read is as good as empty: whoever reads its files says so.
     """
     files: dict[str, Seen] = {}
     is_plain = True
-    ways = [_Way(str(folder), "")]
+    ways = [(str(folder), "")]
     while ways:
-        way = ways.pop()
+        at, shown = ways.pop()
         try:
-            entries = list(os.scandir(way.folder))
+            entries = list(os.scandir(at))
         except OSError:
             is_plain = False
             continue
         for entry in entries:
-            if hidden is not None and entry.name.startswith(".") and entry.name not in hidden:
+            path = shown + entry.name
+            if entry.name[0] == "." and not hidden(path):
                 continue
             try:
                 found = entry.stat(follow_symlinks=False)
@@ -68,9 +67,9 @@ def look(folder: Path, hidden: Container[str] | None = None) -> Look:
                 is_plain = False
                 continue
             if stat.S_ISDIR(found.st_mode):
-                ways.append(_Way(entry.path, f"{way.shown}{entry.name}/"))
+                ways.append((entry.path, f"{path}/"))
             elif stat.S_ISREG(found.st_mode):
-                files[way.shown + entry.name] = seen_in(found)
+                files[path] = seen_in(found)
             else:
                 is_plain = False
     return Look(files, is_plain=is_plain)
