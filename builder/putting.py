@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import NamedTuple, TypeVar
 
-from builder.crew import spread
+from builder.crew import CHUNK, spread
 from builder.keeper import Keeper, Made
 from builder.model.files import Piece, piece_of
 from builder.model.ledger import numbers_of
@@ -64,7 +64,7 @@ class Putting:
         stale = [unit for unit in units if unit.name not in taken]
         if stale:
             get_ready()
-        fresh = spread(noted, stale, processes)
+        fresh = spread(noted, stale, processes if len(stale) > CHUNK else 1)
         for unit in units:
             made = taken.get(unit.name)
             if made is None:

@@ -8,7 +8,7 @@ book.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Set
 from typing import NamedTuple
 
 from builder.model.links import Catalogue
@@ -28,8 +28,10 @@ class Groups(NamedTuple):
 
     core: frozenset[str]
     """What no procedure is read without: the book's own pages, styles, scripts, the search."""
-    procedures: Mapping[Ref, frozenset[str]]
-    """What each procedure takes beside the core."""
+    procedures: Mapping[Ref, Set[Ref]]
+    """The records that each procedure leads to, itself among them."""
+    own: Mapping[Ref, frozenset[str]]
+    """What each record takes beside the core."""
     titles: Mapping[Ref, str]
 
 
@@ -49,17 +51,13 @@ def grouped(
     of_records = {path for ref, files in files_of.items() if ref.kind not in ALWAYS for path in files}
     core = frozenset(path for path in paths if path not in of_records and path not in apart)
     by_page = {files[0]: ref for ref, files in files_of.items()}
-    named = {
-        ref: _named(catalogue, ref) | {by_page[way] for way in ways_of.get(ref, ()) if way in by_page}
-        for ref in catalogue.summaries
-    }
+    named = _named(catalogue)
+    for ref, ways in ways_of.items():
+        named[ref] = named.get(ref, frozenset()) | {by_page[way] for way in ways if way in by_page}
     own = {ref: frozenset(files) - core for ref, files in files_of.items()}
     procedures = sorted(ref for ref in catalogue.summaries if ref.kind == PROCEDURE)
     led = {ref: led_to(catalogue, named, ref) for ref in procedures}
-    return Groups(
-        core, {ref: frozenset().union(*(own[one] for one in led[ref] if one in own)) for ref in procedures},
-        {ref: catalogue.title(ref) for ref in procedures},
-    )  # fmt: skip
+    return Groups(core, led, own, {ref: catalogue.title(ref) for ref in procedures})
 
 
 def led_to(catalogue: Catalogue, named: Mapping[Ref, frozenset[Ref]], procedure: Ref) -> set[Ref]:
@@ -85,9 +83,14 @@ def _relied_on(catalogue: Catalogue, procedure: Ref) -> set[Ref]:
     return found
 
 
-def _named(catalogue: Catalogue, ref: Ref) -> frozenset[Ref]:
-    mentions = (_living(catalogue, mention.ref) for mention in catalogue.summaries[ref].mentions)
-    return frozenset(one for one in mentions if one in catalogue.summaries)
+def _named(catalogue: Catalogue) -> dict[Ref, frozenset[Ref]]:
+    """Return the records that each record names; by who uses which, since there every pair stands once."""
+    named: dict[Ref, set[Ref]] = {ref: set() for ref in catalogue.summaries}
+    for ref, users in catalogue.uses.items():
+        if ref in named:
+            for user in users:
+                named[user].add(ref)
+    return {ref: frozenset(found) for ref, found in named.items()}
 
 
 def _living(catalogue: Catalogue, ref: Ref) -> Ref:

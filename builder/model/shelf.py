@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from typing import TypeVar
 
 from builder.model.ledger import EVERY, NO_LEDGER, Fact, Ledger, mark_of
-from builder.model.records import Record
+from builder.model.records import KIND, Record
 from builder.model.reference import Ref
 
 R = TypeVar("R", bound=Record)
@@ -42,6 +42,9 @@ class Shelf(Mapping[Ref, Record]):
         return sorted(ref for ref in self._records if ref.kind == kind)
 
     def __getitem__(self, ref: Ref) -> Record:
+        kind = KIND.get(ref.kind)
+        if kind is not None and not kind.shelf:  # that it is not here hangs on nothing that the record says
+            raise KeyError(ref)
         self._ledger.note("record", ref)
         found = self._records.get(ref)
         return self._records[self._moved[ref]] if found is None else found
