@@ -7,7 +7,7 @@ two comparisons together rule out, and none is ever missing.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
@@ -24,6 +24,16 @@ MAX_TRIES = 20000
 OPEN = NoAnswer("it is not known here")
 Chosen = Mapping[str, str]
 """Open choices tried out; or what decisions before this one answered."""
+
+
+class _Tried(NamedTuple):
+    """A decision under what was tried out and answered so far."""
+
+    name: str
+    chosen: Chosen
+    answered: Chosen
+    values: Mapping[str, Value]
+    """All that is known then."""
 
 
 class Remaining(NamedTuple):
@@ -50,14 +60,24 @@ class Partly:
     steps: dict[str, Step] = field(init=False)
     reads: dict[str, frozenset[str]] = field(init=False)
     """By formula or decision, the open choices that it hangs on."""
+    asked: dict[str, list[frozenset[str]]] = field(init=False)
+    """By decision, of each row the open choices that its condition hangs on."""
+    hanging: dict[str, list[str]] = field(init=False)
+    """By open choice, the formulas and decisions that hang on it, each after what it needs."""
     tries: int = 0
 
     def __post_init__(self) -> None:
         """Note what each step hangs on; steps stand after what they need."""
         self.steps = {step.name: step for step in self.program.steps}
         self.reads = {}
+        self.asked = {}
         for step in self.program.steps:
             self.reads[step.name] = frozenset().union(*(self.asks(node) for node in _nodes(step)))
+            conditions = [branch.condition for branch in step.decision.branches] if step.decision is not None else []
+            self.asked[step.name] = [frozenset() if one is None else self.asks(one) for one in conditions]
+        self.hanging = {
+            choice: [name for name, reads in self.reads.items() if choice in reads] for choice in self.options
+        }
 
     def asks(self, node: Expression) -> frozenset[str]:
         """Return the open choices that an expression hangs on."""
@@ -90,29 +110,43 @@ class Partly:
                 break
         return tuple(rows)
 
-    def _first_rows(self, name: str, chosen: Chosen, answered: Chosen) -> Iterator[tuple[int, Chosen]]:
-        """Yield each row that can come first, with the choices that bring it about."""
+    def _first_rows(self, name: str, chosen: Chosen, answered: Chosen) -> list[tuple[int, Chosen]]:
+        """Return each row that can come first, with the choices that bring it about."""
+        found: list[tuple[int, Chosen]] = []
+        self._look_from(0, _Tried(name, chosen, answered, self._values(chosen, answered)), found)
+        return found
+
+    def _look_from(self, first: int, tried: _Tried, found: list[tuple[int, Chosen]]) -> None:
+        """Go on from a row: those above it were found not to hang on what was chosen since."""
         self.tries += 1
-        values = self._values(chosen, answered)
-        for row, branch in enumerate(self.rows(name)):
-            holds = True if branch.worker is None else evaluate(branch.worker, values)
+        rows = self.rows(tried.name)
+        for row in range(first, len(rows)):
+            worker = rows[row].worker
+            holds = True if worker is None else evaluate(worker, tried.values)
             if holds is False:
                 continue
             if not isinstance(holds, NoAnswer):
-                yield row, chosen
+                found.append((row, tried.chosen))
                 return
-            assert branch.condition is not None
-            asked = self._to_try(branch.condition, chosen)
+            asked = self._to_try(tried, row)
             if asked is not None:
                 for id_ in self.options[asked]:
-                    yield from self._first_rows(name, {**chosen, asked: id_}, answered)
+                    self._look_from(row, self._chosen(tried, asked, id_), found)
                 return
-            yield row, chosen
+            found.append((row, tried.chosen))
 
-    def _to_try(self, condition: Expression, chosen: Chosen) -> str | None:
-        asks = self.asks(condition)
-        untried = (name for name in self.options if name in asks and name not in chosen)
+    def _to_try(self, tried: _Tried, row: int) -> str | None:
+        asks = self.asked[tried.name][row]
+        untried = (name for name in self.options if name in asks and name not in tried.chosen)
         return next(untried, None) if self.tries < MAX_TRIES else None
+
+    def _chosen(self, tried: _Tried, asked: str, id_: str) -> _Tried:
+        """Try a choice out: only what hangs on it is worked out anew."""
+        values = {**tried.values, asked: id_}
+        for name in self.hanging[asked]:
+            if name not in tried.answered:
+                values[name] = _worked(self.steps[name], values)
+        return tried._replace(chosen={**tried.chosen, asked: id_}, values=values)
 
     def rows(self, name: str) -> tuple[Branch, ...]:
         """Return all rows of a decision."""
