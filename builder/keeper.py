@@ -138,6 +138,10 @@ class Keeper:
             return None
         return found[0]
 
+    def lies(self, path: str, piece: Piece) -> bool:
+        """Whether this very file is published already, as it was left."""
+        return self._piece(path) == piece
+
     def keep_unit(self, name: str, own: bytes, made: Made) -> None:
         """Keep a result."""
         self._pieces.update(made.pieces)

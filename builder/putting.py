@@ -38,8 +38,13 @@ class Putting:
         return {path: piece_of(data) for path, data in files.items()}
 
     def put_always(self, files: Mapping[str, bytes]) -> list[str]:
-        """Put down files that are made in each build; return their paths."""
-        self.keeper.keep_pieces(self.put(files))
+        """Put down files that are made in each build, where they are not published as they are; return their paths."""
+        pieces = {path: piece_of(data) for path, data in files.items()}
+        lying = [path for path, piece in pieces.items() if self.keeper.lies(path, piece)]
+        self.desk.keep(lying)
+        for path in pieces.keys() - lying:
+            self.desk.put(path, files[path])
+        self.keeper.keep_pieces(pieces)
         return list(files)
 
     def one(self, unit: Unit, make: Callable[[], tuple[Mapping[str, bytes], R]]) -> tuple[list[str], R]:
