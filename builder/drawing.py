@@ -264,7 +264,11 @@ class Drawing:
     @cached_property
     def renderer(self) -> render.Renderer:
         """The templates, compiled: a build that finds nothing changed needs none, and would wait half a second."""
-        return render.open_renderer(self.way.order.templates)
+        templates, warm = self.way.order.templates, self.way.order.warm
+        if warm is None:
+            return render.open_renderer(templates)
+        mark = (templates, self.putting.keeper.templates)
+        return warm.get("renderer", mark, lambda: render.open_renderer(templates))
 
     @cached_property
     def is_printed(self) -> bool:

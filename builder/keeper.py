@@ -59,8 +59,11 @@ class Keeper:
         self._facts: dict[int, bytes] = {}
         self._changed: frozenset[int] = frozenset()
         self.before = EMPTY
-        self._code, self._settings, self._all = _marks(order) if self.path is not None else (b"", b"", b"")
-        self._target, self._is_anew = order.target, order.anew
+        self.templates = keeping.templates_mark(order.templates) if self.path is not None else b""
+        """A mark of the templates that pages are made from."""
+        self._code = keeping.code_mark() if self.path is not None else b""
+        self._settings, self._all = _marks(order, self.templates) if self.path is not None else (b"", b"")
+        self._target, self._is_anew, self._warm = order.target, order.anew, order.warm
         self._scales = b""
         # Before a file is read, so that one that is written meanwhile is seen as it was and is read again next time.
         self._looks = [look(layer.path, _is_source) for layer in order.layers] if self.is_on else []
@@ -71,7 +74,13 @@ class Keeper:
 
     def recall(self) -> None:
         """Read what was kept, if anything of it can be used."""
-        before = keeping.read_kept(self.path) if self.path is not None and not self._is_anew else EMPTY
+        if self.path is None or self._is_anew:
+            return
+        path, seen = self.path, publish.seen(self.path)
+        if self._warm is None or seen is None:
+            before = keeping.read_kept(path)
+        else:
+            before = self._warm.get("kept", (path, seen), lambda: keeping.read_kept(path))
         if (before.code, before.settings) == (self._code, self._settings):
             self.before = before
 
@@ -91,7 +100,7 @@ class Keeper:
         if kept is None or kept.path != path or not self._is_untouched(path, kept):
             return None
         self._files[file.ref[:2]] = kept
-        return Shaped(*keeping.unpacked(kept.shaped))
+        return Shaped(*self._unpacked(f"read {file.ref}", kept.shaped))
 
     def _is_untouched(self, path: str, kept: KeptFile) -> bool:
         seen = self._seen.get(path)
@@ -126,10 +135,13 @@ class Keeper:
         pieces = {path: piece for path in kept.paths if (piece := self._piece(path)) is not None}
         if len(pieces) < len(kept.paths):
             return None
-        made = Made(keeping.unpacked(kept.result), pieces, kept.facts)
+        made = Made(self._unpacked(name, kept.result), pieces, kept.facts)
         self._units[name] = kept
         self._pieces.update(pieces)
         return made
+
+    def _unpacked(self, name: str, data: bytes) -> Any:
+        return keeping.unpacked(data) if self._warm is None else self._warm.unpack(name, data, keeping.unpacked)
 
     def _piece(self, path: str) -> Piece | None:
         """Return a published file's hash, if the file lies there as it was left."""
@@ -163,9 +175,12 @@ class Keeper:
             return
         site = look(self._target, publish.is_ours)
         pieces = {path: (piece, site.files[path]) for path, piece in self._pieces.items() if path in site.files}
-        keeping.write_kept(self.path, self._glance(site, book, told), Kept(
-            self._code, self._settings, self._scales, self.started, self._files, self._facts, self._units, pieces,
-        ))  # fmt: skip
+        kept = Kept(
+            self._code, self._settings, self._scales, self.started, self._files, self._facts, self._units, pieces
+        )
+        keeping.write_kept(self.path, self._glance(site, book, told), kept)
+        if self._warm is not None and (seen := publish.seen(self.path)) is not None:
+            self._warm.put("kept", (self.path, seen), kept)
 
     def _glance(self, site: Look, book: str, told: Told) -> Glance | None:
         looks = (*self._looks, site)
@@ -180,8 +195,8 @@ def _is_source(path: str) -> bool:
     return path == TAKEN_FROM
 
 
-def _marks(order: Order) -> tuple[bytes, bytes, bytes]:
-    """Mark the program; what every page is made from: templates, settings and what was ordered; that and all assets."""
+def _marks(order: Order, templates: bytes) -> tuple[bytes, bytes]:
+    """Mark what every page is made from: templates, settings and what was ordered; and that with all assets."""
     texts = []
     for file in settings.files(order.layers):
         try:
@@ -190,8 +205,8 @@ def _marks(order: Order) -> tuple[bytes, bytes, bytes]:
             texts.append(UNREADABLE)
     layers = [(str(layer.path), layer.label, layer.supplied) for layer in order.layers]
     ordered = repr((layers, str(order.templates), order.name, order.shop, order.whole)).encode()
-    told = b"\0".join([keeping.templates_mark(order.templates), ordered, *texts])
-    return keeping.code_mark(), _mark(told), _mark(told + keeping.every_template_mark(order.templates))
+    told = b"\0".join([templates, ordered, *texts])
+    return _mark(told), _mark(told + keeping.every_template_mark(order.templates))
 
 
 def _mark(told: str | bytes) -> bytes:

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from builder.model.files import Layer
 from builder.model.records.settings import ShopSettings
+from builder.warm import Warm
 
 Progress = Callable[[str, int, int], None]
 """Told what is being done, how many are done, and of how many."""
@@ -46,3 +47,5 @@ class Order:
     """Where results are kept for the next build; None keeps nothing."""
     anew: bool = False
     """Whether everything is made anew, whatever was kept."""
+    warm: Warm | None = None
+    """What a process keeps that builds again and again."""

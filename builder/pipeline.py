@@ -26,7 +26,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from builder import publish, read, report, shape
+from builder import keeping, publish, read, report, shape
 from builder.formula import Program
 from builder.model.files import Discovery, Layer
 from builder.model.problem import Problem
@@ -38,6 +38,8 @@ from builder.passes import CODES, Way
 from builder.untouched import untouched
 
 PublishError, require_file, kept_of = publish.PublishError, publish.require_file, publish.kept_of
+edition = keeping.code_mark
+"""A mark of Seambook itself and of what it runs on."""
 
 
 def make(order: Order) -> Outcome:
@@ -107,6 +109,6 @@ CALCULATOR_FOLDERS = frozenset({"calculators", "tables", "sources", "scales"})
 read_settings, read_text, shape_settings = read.read_settings, read.read_text, shape.shape_settings
 
 __all__ = [
-    "CODES", "Asked", "NotInBookError", "Order", "Outcome", "PublishError", "asked", "calculators", "kept_of", "make",
-    "read_settings", "read_text", "records", "report", "require_file", "scales", "shape_settings",
+    "CODES", "Asked", "NotInBookError", "Order", "Outcome", "PublishError", "asked", "calculators", "edition",
+    "kept_of", "make", "read_settings", "read_text", "records", "report", "require_file", "scales", "shape_settings",
 ]  # fmt: skip

@@ -16,7 +16,7 @@ from typing import NamedTuple
 from builder import layers
 from builder.authoring import address
 from builder.authoring.board import Board
-from builder.authoring.building import build_apart
+from builder.authoring.building import Apart
 from builder.authoring.placing import AuthoringError
 from builder.authoring.serving import BookServer
 from builder.authoring.watching import Watcher
@@ -48,16 +48,17 @@ def show(wish: Wish, say: Say) -> None:
         board = Board()
         server = stack.enter_context(_serving(wish, out, board))
         _say_where(server.server_port, wish.lan, say)
+        apart = stack.enter_context(contextlib.closing(Apart()))
         watcher = stack.enter_context(contextlib.closing(Watcher(wish.folder, out)))
         watcher.look_at((*(layer.path for layer in chosen.layers), templates()))
         while True:
-            _build(wish, out, board, say)
+            _build(apart, wish, out, board, say)
             watcher.wait()
             _look_anew(wish, watcher)
 
 
-def _build(wish: Wish, out: Path, board: Board, say: Say) -> None:
-    built = build_apart(wish.contents, wish.folder, out)
+def _build(apart: Apart, wish: Wish, out: Path, board: Board, say: Say) -> None:
+    built = apart.build(wish.contents, wish.folder, out)
     for block in built.blocks:
         say(block)
     if built.published:

@@ -11,10 +11,13 @@ from pathlib import Path
 
 import pytest
 
+from builder import keeper
 from builder.keeping import EMPTY, packed, read_kept, unpacked
+from builder.warm import Warm
 from tests.books.laying import TINY, edit
 from tests.keeping.book import PROCEDURE, Book, changed
 from tests.keeping.walk import walk
+from tests.sweeps import is_soak
 
 
 @pytest.fixture
@@ -167,3 +170,14 @@ def test_after_any_edit_all_is_as_if_it_were_made_anew(tmp_path: Path, seed: int
     walked = walk(TINY, tmp_path, 4, seed)
     assert walked.published + walked.refused == 4
     assert walked.published > 1
+
+
+@pytest.mark.slow
+def test_a_process_that_stays_takes_nothing_that_differs(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """As `show` does; files are trusted at once, so that what it remembers of them is taken."""
+    monkeypatch.setattr(keeper, "LEAST_AGE", 0)
+    warm = Warm()
+    walked = walk(TINY, tmp_path, 100 if is_soak() else 4, 12, warm=warm)
+    assert walked.published > 1
+    assert warm.unpacked
+    assert {"kept", "renderer"} <= warm.marked.keys()

@@ -10,6 +10,7 @@ from typing import NamedTuple
 from builder import pipeline
 from builder.model.files import Layer
 from builder.supplied import templates
+from builder.warm import Warm
 from tests.keeping.edits import Edits
 
 
@@ -22,13 +23,15 @@ class Walked(NamedTuple):
     """Each edit of a book that was published, and how many files it changed."""
 
 
-def walk(content: Path, folder: Path, count: int, seed: int, processes: int = 1) -> Walked:
+def walk(
+    content: Path, folder: Path, count: int, seed: int, processes: int = 1, warm: Warm | None = None
+) -> Walked:
     """Make so many edits in a copy of a book; raises AssertionError at the first difference."""
     own, look = folder / "content", folder / "templates"
     shutil.copytree(content, own)
     shutil.copytree(templates(), look)
     edits = Edits(own, look, seed)
-    assert _build(own, look, folder / "kept", folder / "kept-results", processes).published is not None
+    assert _build(own, look, folder / "kept", folder / "kept-results", processes, warm).published is not None
     walked = Walked(0, 0, [])
     for at in range(count):
         before = folder / "before"
@@ -36,7 +39,7 @@ def walk(content: Path, folder: Path, count: int, seed: int, processes: int = 1)
         shutil.copytree(look, before / "templates")
         deed = edits.one()
         said = f"seed {seed}, edit {at + 1}: {deed}"
-        kept = _build(own, look, folder / "kept", folder / "kept-results", processes)
+        kept = _build(own, look, folder / "kept", folder / "kept-results", processes, warm)
         anew = _build(own, look, folder / f"anew-{at}", None, processes)
         assert kept.problems == anew.problems, said
         assert (kept.published is None) == (anew.published is None), said
@@ -55,9 +58,11 @@ def walk(content: Path, folder: Path, count: int, seed: int, processes: int = 1)
     return walked
 
 
-def _build(content: Path, look: Path, target: Path, kept: Path | None, processes: int) -> pipeline.Outcome:
+def _build(
+    content: Path, look: Path, target: Path, kept: Path | None, processes: int, warm: Warm | None = None
+) -> pipeline.Outcome:
     layer = Layer(content, "content")
-    return pipeline.make(pipeline.Order((layer,), look, target, processes=processes, kept=kept))
+    return pipeline.make(pipeline.Order((layer,), look, target, processes=processes, kept=kept, warm=warm))
 
 
 def require_equal(one: Path, other: Path, said: str) -> None:
