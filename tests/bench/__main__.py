@@ -18,7 +18,7 @@ from typing import NamedTuple
 from tests.bench.floor import floor
 from tests.bench.generator import generate
 from tests.bench.library import library, tail_of
-from tests.bench.measure import build, cores
+from tests.bench.measure import build, cores, shown
 from tests.bench.pages import loaded_by, ordinary
 from tests.bench.rate import rate
 
@@ -115,6 +115,7 @@ def _kept(content: Path, site: Path, kept: Path, name: str, whole: float) -> Ite
     text = path.read_text("utf-8")
     path.write_text(text.replace("purpose: |\n", "purpose: |\n  Changed.\n", 1), "utf-8")
     yield Figure(f"{name}: an edit that keeps ids", build(content, site, 2, kept).seconds, "s", 2.0, whole)
+    yield Figure(f"{name}: an edit while it is shown", shown(content, site, kept, path), "s", 0.3, whole)
     new = path.with_name("renew-rocker-outer-once-more.yaml")
     new.write_text(text.replace("title: ", "title: Once more, ", 1), "utf-8")
     yield Figure(f"{name}: a record added", build(content, site, 2, kept).seconds, "s", 5.0, whole)
