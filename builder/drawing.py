@@ -216,7 +216,6 @@ class Drawing:
     def files(self) -> list[str]:
         """Put down what pages load: styles, scripts, calculators and the search index."""
         files = {
-            **render.bound(render.assets(self.way.order.templates), view.BOUND, view.BOUND_OF),
             **{f"assets/method/{id_}.js": formula.emit_method(id_, method, self.programs).encode()
                for id_, method in work_stage.methods(self.shop)},
             **self.job_files(),
@@ -224,7 +223,17 @@ class Drawing:
             view.LABELS_DATA: render.assigned("labels", view.labels_data(self.book)),
             **self.index.files([*self.gathered.names(), *settings.unit_names(self.way.order.layers)], self.own.quiet),
         }  # fmt: skip
-        return [*self.calculator_files(), *self.early_files(), *self.putting.put_always(files)]
+        return [
+            *self.shared_files(), *self.calculator_files(), *self.early_files(), *self.putting.put_always(files),
+        ]  # fmt: skip
+
+    def shared_files(self) -> list[str]:
+        """Put down the styles and scripts that come of the templates alone; to write them lean takes a while."""
+
+        def made() -> tuple[dict[str, bytes], None]:
+            return dict(render.bound(render.assets(self.way.order.templates), view.BOUND, view.BOUND_OF)), None
+
+        return self.putting.one(Unit("styles and scripts", b""), made)[0]
 
     def calculator_files(self) -> list[str]:
         """Put down the script of each calculator."""

@@ -33,6 +33,7 @@ ALWAYS = frozenset(("shell", "page", "scale"))
 WORTH_FORKING = 4
 """Groups: each takes a second to pack."""
 _SCRIPT = re.compile(r'<script defer src="(?:\.\./)*([^"]+)">')
+_LOADED = re.compile(r'<(?:script defer src|link rel="stylesheet" href)="(?:\.\./)*([^"]+)"')
 _NEEDED = ("assets/calc/", "assets/method/")
 _FOR_WRITERS = re.compile(r"writing(?:/.*)?\.html|writing/.*|codes\.html")
 _WAY = re.compile(r'<a\b([^>]*?) (?:xlink:)?href="([^"#:]+\.html)(#[^"]*)?"([^>]*)>(.*?)</a>', re.DOTALL)
@@ -132,8 +133,6 @@ def _copied(drawing: Drawing, paths: Sequence[str]) -> bytes:
 
     def read(path: str) -> str:
         text = where(path).read_text("utf-8")
-        if path.startswith("assets/js/"):
-            return pocket.bare(text)
         if pocket.is_quoted(path):
             return pocket.unquoted(text)
         return _with_ways_of(path, text, here) if order.only and path.endswith(".html") else text
@@ -150,14 +149,14 @@ def _copied(drawing: Drawing, paths: Sequence[str]) -> bytes:
     read_plain = frozenset(plain)
     pages = list(spread(lambda path: pocket.plain_page(path, read(path), read_plain), plain, processes))
     folders = {kind.folder: kind.plural for kind in KIND.values()}
-    style = where(pocket.STYLE).read_text("utf-8")
+    styles = [where(path).read_text("utf-8") for path in names if path.endswith(".css")]
     render = open_environment(order.templates).get_template("pocket/pocket.html").render
-    return pocket.bound(order.templates, render, site, packed, lines, pocket.plain_part(pages, folders), style)
+    return pocket.bound(order.templates, render, site, packed, lines, pocket.plain_part(pages, folders), styles)
 
 
 def _common(where: Callable[[str], Path]) -> list[str]:
-    """Return the scripts that the first page loads, and so every page."""
-    return _SCRIPT.findall(where(pocket.HOME).read_text("utf-8"))
+    """Return the styles and scripts that the first page loads, and so every page."""
+    return _LOADED.findall(where(pocket.HOME).read_text("utf-8"))
 
 
 def _with_ways_of(path: str, html: str, here: frozenset[str]) -> str:

@@ -32,6 +32,9 @@ from builder.model.said import Said
 from builder.model.strip import Sheets
 from builder.model.training_views import TrainingDesk
 
+DESKS = frozenset(one.form for one in (Bay, DeviceDesk, JobDesk, LabelDesk, Sheets, TrainingDesk))
+"""Forms of block on which a script works in views of its own, or of which sheets of their own are printed."""
+
 
 @dataclass(frozen=True, slots=True)
 class Facts:
@@ -344,3 +347,8 @@ class Page:
     """Where the page is to be had, for the code on its first sheet of paper; empty where it has none."""
     standing: str = ""
     """Of a procedure that is not issued the word for it, which the search shows."""
+
+    @property
+    def has_desk(self) -> bool:
+        """Whether it has styles of its own that other pages have no use for."""
+        return any(block.form in DESKS for block in self.main)

@@ -17,8 +17,8 @@ from typing import Any, NamedTuple
 
 from builder.model.views import Site
 from builder.pocket.armour import armoured
-from builder.pocket.groups import HOME, STYLE, grouped, held
-from builder.pocket.lines import bare, is_text, marked, numbered, shared
+from builder.pocket.groups import HOME, grouped, held
+from builder.pocket.lines import is_text, marked, numbered, shared
 from builder.pocket.plain import KINDS, PlainPage, plain_page, plain_part
 from builder.pocket.quoted import is_quoted, unquoted
 
@@ -46,11 +46,11 @@ def packed(files: Sequence[tuple[str, bytes]]) -> Packed:
 
 def bound(
     templates: Path, render: Callable[..., str], site: Site, groups: Sequence[Packed], lines: Sequence[str],
-    plain: str, book_style: str,
+    plain: str, styles: Sequence[str],
 ) -> bytes:  # fmt: skip
     """Put the copy together; `render` fills its page.
 
-    `lines` is what marks stand for, `book_style` the style sheet that its pages share.
+    `lines` is what marks stand for, `styles` the style sheets of its pages.
     """
     folder = templates / "pocket"
     style = (folder / "pocket.css").read_text("ascii")
@@ -60,7 +60,7 @@ def bound(
     text = render(
         site=site, style=style, script=script, plain=plain, groups=[one.text for one in groups],
         list_size=len(contents), list_text=_pressed(contents),
-        script_hash=_hash(script), style_hash=_hash(style), book_hash=_hash(book_style),
+        script_hash=_hash(script), style_hash=_hash(style), book_hashes=" ".join(map(_hash, styles)),
     )  # fmt: skip
     return text.encode(_ENCODING, "xmlcharrefreplace")
 
@@ -75,6 +75,6 @@ def _hash(text: str) -> str:
 
 
 __all__ = [
-    "HOME", "KINDS", "STYLE", "Packed", "PlainPage", "bare", "bound", "grouped", "held", "is_quoted", "is_text",
-    "marked", "numbered", "packed", "plain_page", "plain_part", "shared", "unquoted",
+    "HOME", "KINDS", "Packed", "PlainPage", "bound", "grouped", "held", "is_quoted", "is_text", "marked", "numbered",
+    "packed", "plain_page", "plain_part", "shared", "unquoted",
 ]  # fmt: skip

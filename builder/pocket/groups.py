@@ -13,7 +13,7 @@ MOST = {"procedures": 700_000, "calculators": 1_000_000, "assets/js": 450_000, "
 OTHERWISE = 2_500_000
 """Bytes after which a group is full, by what is in it: a phone unpacks 100 kB of what is packed in a part of a second,
 and pages of one kind pack into a fortieth."""
-STYLE, HOME = "assets/css/book.css", "index.html"
+HOME = "index.html"
 _OF_RECORD = re.compile(
     r"assets/(?:job/|training/)?(procedure|bay|seam|strip|calc|method|lesson)/(?:drawing/)?([a-z0-9-]+)\.js"
 )
@@ -39,7 +39,7 @@ def held(paths: Sequence[str]) -> list[str]:
 
 def grouped(sizes: Mapping[str, int], common: Sequence[str]) -> list[list[str]]:
     """Return the paths in groups; `common` is what the first page loads."""
-    first = [STYLE, HOME, *common]
+    first = [HOME, *common]
     rest = sorted(sizes.keys() - set(first), key=_place)
     groups: list[list[str]] = [first]
     full, folder = OTHERWISE, ""

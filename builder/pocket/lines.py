@@ -1,13 +1,11 @@
 """Files of a book in, the same with what they share said once out.
 
 Groups are packed apart, so a line that stands in many would be packed in each. Such lines are put into a table, and a
-mark
-stands in their place: a character that no text of a book holds, and two letters for the line's number.
+mark stands in their place: a character that no text of a book holds, and two letters for the line's number.
 """
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping, Sequence
 
 MARK = "\x01"
@@ -15,8 +13,6 @@ FEWEST, SHORTEST = 3, 24
 """In how many groups a line must stand, and how many characters it must have, to be worth a row of the table."""
 _FIRST, _LETTERS = 0x21, 94
 _MOST = _LETTERS * _LETTERS
-_COMMENT = re.compile(r"^[ \t]*(?:/\*(?:(?!\*/).)*\*/[ \t]*|//[^\n]*)\n", re.DOTALL | re.MULTILINE)
-_INDENT = re.compile(r"^[ \t]+", re.MULTILINE)
 
 
 def is_text(path: str) -> bool:
@@ -45,10 +41,3 @@ def numbered(table: Sequence[str]) -> Mapping[str, str]:
 def marked(text: str, marks: Mapping[str, str]) -> str:
     """Return a text with marks in the place of the lines that the table holds."""
     return "\n".join([marks.get(line, line) for line in text.split("\n")])
-
-
-def bare(script: str) -> str:
-    """Return a script without what is only for its readers; one with a text over several lines stays as it is."""
-    if any(line.count("`") % 2 for line in script.split("\n")):
-        return script
-    return _INDENT.sub("", _COMMENT.sub("", script))

@@ -10,7 +10,7 @@
   /** @type {any} */
   const pocket = (/** @type {any} */ (window).seambookPocket = /** @type {any} */ (window).seambookPocket || {});
   const SCRIPT = /<script defer src="([^"]+)"><\/script>\n?/g;
-  const SHEET = /<link rel="stylesheet" href="[^"]*">\n?/g;
+  const SHEET = /<link rel="stylesheet" href="([^"]*)"[^>]*>\n?/g;
   const REST = /<meta http-equiv="Content-Security-Policy"[^>]*>\n?|<link rel="(?:icon|manifest)"[^>]*>\n?/g;
   const PICTURE = /(<img\b[^>]*? src=")([^":]+)("[^>]*>)/g;
   const CHOICE = / srcset="[^"]*"/; // the other sizes of a picture, of which the copy shows one
@@ -73,14 +73,9 @@
   async function read(path) {
     const html = withPlaces(await pocket.text(path), path);
     const scripts = [...html.matchAll(SCRIPT)].map((one) => resolved(one[1], path).path);
-    const style = `<style>${await pocket.text("assets/css/book.css")}</style>\n`;
-    let isFirst = true;
-    const bare = html.replace(SCRIPT, "").replace(REST, "").replace("<body ", '<body data-copy="pocket" ').replace(SHEET, () => {
-      const kept = isFirst ? style : "";
-      isFirst = false;
-      return kept;
-    });
-    return { html: bare, scripts };
+    const styles = await Promise.all([...html.matchAll(SHEET)].map((one) => pocket.text(resolved(one[1], path).path)));
+    const bare = html.replace(SCRIPT, "").replace(REST, "").replace("<body ", '<body data-copy="pocket" ');
+    return { html: bare.replace(SHEET, () => `<style>${styles.shift()}</style>\n`), scripts };
   }
 
   /** Run scripts of the book in a frame's page, in their order. @param {Document} page @param {string[]} paths */
