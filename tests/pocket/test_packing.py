@@ -58,16 +58,6 @@ def test_lines_that_stand_in_many_groups_are_said_once() -> None:
     assert marked == f"\x01!!\n0 {rare}"
 
 
-def test_scripts_lose_what_is_for_their_readers_and_nothing_else() -> None:
-    said = "/**\n * Says so.\n */\n"
-    script = f'{said}(function () {{\n  // why\n  const way = "http://x"; // kept\n  return way;\n}})();\n'
-    assert pocket.bare(script) == '(function () {\nconst way = "http://x"; // kept\nreturn way;\n})();\n'
-    before_code = "/** A number. */ const one = 1;\nconst two = 2; /* also */\n/* gone */\n"
-    assert pocket.bare(before_code) == "/** A number. */ const one = 1;\nconst two = 2; /* also */\n"
-    several = "const text = `one\n  // two`;\n"
-    assert pocket.bare(several) == several
-
-
 def test_data_is_packed_as_a_page_writes_it_and_read_as_it_was() -> None:
     data = {"one": '<a class="more">\n\tA\u00a0B \\ \\" \u2028 </a>', "two": ["\\n", "", {"three": '"\n"'}]}
     script = f"window.held = window.held || {{}};\nwindow.held.data = {json.dumps(data)};\n"

@@ -1,4 +1,4 @@
-"""The sheets that are put together to one, each in its turn and medium; the rest stay by themselves."""
+"""The sheets that are put together to a few, each in its turn and medium; the rest stay by themselves."""
 
 from pathlib import Path
 
@@ -6,20 +6,22 @@ from builder.render.assets import assets
 from builder.supplied import templates
 
 
-def test_sheets_are_one_in_their_order(tmp_path: Path) -> None:
+def test_sheets_are_put_together_in_their_order(tmp_path: Path) -> None:
     folder = tmp_path / "assets" / "css"
     folder.mkdir(parents=True)
-    for name in ("one", "two", "alone"):
+    for name in ("one", "two", "three", "alone"):
         (folder / f"{name}.css").write_text(f".{name} {{ color: red; }}\n")
-    (folder / "order.txt").write_text("two.css\none.css print\n")
+    (folder / "order.txt").write_text("book.css\n  two.css\n  one.css print\npaper.css\n  three.css\n")
 
     found = assets(tmp_path)
 
-    assert found["assets/css/book.css"] == b".two { color: red; }\n@media print {\n.one { color: red; }\n}\n"
-    assert list(found) == ["assets/css/alone.css", "assets/css/book.css"]
+    assert found["assets/css/book.css"] == b".two{color:red}\n@media print{.one{color:red}}\n"
+    assert found["assets/css/paper.css"] == b".three{color:red}\n"
+    assert list(found) == ["assets/css/alone.css", "assets/css/book.css", "assets/css/paper.css"]
 
 
 def test_every_supplied_sheet_is_in_the_order_but_that_of_the_whole_book_to_print() -> None:
     assert [path for path in assets(templates()) if path.endswith(".css")] == [
-        "assets/css/book.css", "assets/css/whole.css",
+        "assets/css/book.css", "assets/css/desk.css", "assets/css/paper.css", "assets/css/sheets.css",
+        "assets/css/whole.css",
     ]  # fmt: skip
