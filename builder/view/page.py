@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from builder.model.records import KIND
 from builder.model.reference import Ref
-from builder.model.views import Block, Group, Groups, Html, Page, Passage
+from builder.model.views import Block, Group, Groups, Html, Links, Page, Passage, Warnings
 from builder.view.here import Here
 from builder.view.prose import plain_text
 from builder.view.used import used_by
@@ -12,6 +14,8 @@ from builder.view.used import used_by
 CODED = frozenset({"procedure", "seam", "lesson", "panel", "tool", "supply"})
 """Kinds that are printed or have labels: their first sheet carries a code; a calculator's stands on its slip. One takes
 a hundredth of a second to make, so that others go without."""
+
+OTHERS_USED = "Other records used"
 
 
 def page(
@@ -39,8 +43,13 @@ def page(
     )  # fmt: skip
 
 
-def uses(here: Here, ref: Ref, anchor: str) -> Groups:
-    """List the records that this one names, by kind, each once; words of scales are no records to look up."""
+def uses(here: Here, ref: Ref, anchor: str, lists: Sequence[Block]) -> Groups:
+    """List the records that this one names, by kind, each once; words of scales are no records to look up.
+
+    What stands in other lists of the page is not listed again.
+    """
+    listed = {link.href for block in lists if isinstance(block, Links) for link in block.links}
+    listed |= {one.href for block in lists if isinstance(block, Warnings) for one in block.warnings}
     catalogue = here.book.catalogue
     named = dict.fromkeys(mention.ref.record for mention in catalogue.summaries[ref].mentions)
     found: dict[str, dict[Ref, None]] = {}
@@ -48,11 +57,9 @@ def uses(here: Here, ref: Ref, anchor: str) -> Groups:
         target = catalogue.moved.get(other, other)
         if target in catalogue.summaries and target.kind != "scale" and target != ref:
             found.setdefault(target.kind, {})[target] = None
-    groups = tuple(
-        Group(KIND[kind].plural, tuple([here.link_to(other) for other in sorted(found[kind])]))
-        for kind in KIND if kind in found
-    )  # fmt: skip
-    return Groups("Records used", groups, anchor)
+    links = ((kind, tuple([here.link_to(other) for other in sorted(found[kind])])) for kind in KIND if kind in found)
+    left = ((kind, tuple([link for link in of_kind if link.href not in listed])) for kind, of_kind in links)
+    return Groups(OTHERS_USED, tuple(Group(KIND[kind].plural, of_kind) for kind, of_kind in left if of_kind), anchor)
 
 
 def passage(anchor: str, heading: str, *texts: str | None, name: str = "") -> Passage:

@@ -17,7 +17,7 @@ from builder.view.choosing import choosing_blocks
 from builder.view.defect import defects_of
 from builder.view.figure import pictures
 from builder.view.here import NOTHING, Here, minutes_shown
-from builder.view.page import page, passage, uses
+from builder.view.page import OTHERS_USED, page, passage, uses
 from builder.view.review import SCRIPT, review_row
 from builder.view.revised import approver, revisions
 from builder.view.stages import PROCEDURE, goes_on_in
@@ -56,10 +56,11 @@ def procedure_page(
         Links("To teach it", (way_to_breakdown(here, ref),), anchor="part_teach"),
         Links("Sources", here.links("source", procedure.sources), "None.", "part_sources"),
         revisions(here, procedure),
-        uses(here, ref, "part_uses"),
     )
+    aside = _aside(here, procedure)
+    main = (*main, uses(here, ref, "part_uses", (*main, *aside)))
     return page(
-        here, ref, procedure.title, "Procedure", here.paragraphs(procedure.purpose), main, _aside(here, procedure),
+        here, ref, procedure.title, "Procedure", here.paragraphs(procedure.purpose), main, aside,
         texts=tuple(_passages(here, procedure)), aliases=procedure.was,
         banner=BANNER.get(procedure.status, ""), standing=standing(procedure.status),
         scripts=(*SCRIPTS, *([SCRIPT] if review_row(here, procedure) else ())),
@@ -199,7 +200,7 @@ def _measure(here: Here, measure: Measure) -> Row:
 
 def _aside(here: Here, procedure: Procedure) -> tuple[Block, ...]:
     phases = tuple(Link(f"{at} {phase.title}", f"#phase_{at}") for at, phase in enumerate(procedure.phases, 1))
-    rest = (Link("Close-out", "#part_close_out"), Link("Records used", "#part_uses"))
+    rest = (Link("Close-out", "#part_close_out"), Link(OTHERS_USED, "#part_uses"))
     blocks: list[Block] = [Links("On this page", (*phases, *rest))]
     blocks.append(Links("Works on", here.links("panel", procedure.panels)))
     if procedure.applies_to:

@@ -30,16 +30,31 @@
     return known.find((key) => !done.has(key)) || "";
   }
 
+  /**
+   * The button of a step, which only a script can use: the page does not hold it.
+   * @param {string} key
+   * @param {string} number
+   */
+  function buttonOf(key, number) {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.className = "control";
+    button.dataset.tick = key;
+    button.textContent = "Done";
+    button.setAttribute("aria-label", `Done: step ${number}`);
+    return button;
+  }
+
   const body = document.body;
   const storageKey = `seambook:${body.dataset.book || ""}:ticks:${body.dataset.path || ""}`;
 
   /** @type {Step[]} */
   const steps = [];
   document.querySelectorAll("article.step").forEach((article) => {
-    const button = article.querySelector("button[data-tick]");
-    if (!(article instanceof HTMLElement) || !(button instanceof HTMLButtonElement)) return;
+    if (!(article instanceof HTMLElement)) return;
     const title = article.querySelector(".do")?.textContent || "";
-    steps.push({ key: article.id, title, number: article.dataset.step || "", article, button });
+    const number = article.dataset.step || "";
+    steps.push({ key: article.id, title, number, article, button: buttonOf(article.id, number) });
   });
   const tools = document.getElementById("tick_tools");
   const count = document.getElementById("tick_count");
@@ -93,8 +108,10 @@
   }
 
   for (const step of steps) {
-    step.button.hidden = false;
-    step.button.setAttribute("aria-label", `Done: step ${step.number}`);
+    const line = document.createElement("p");
+    line.className = "tick";
+    line.append(step.button);
+    step.article.querySelector(".step-body")?.append(line);
     step.button.addEventListener("click", () => {
       const isTaken = !done.delete(step.key);
       if (isTaken) done.add(step.key);
