@@ -28,7 +28,7 @@ LEFT_OUT = frozenset(
 """Classes of what is left out with all in it."""
 _UNREAD = frozenset(("form", "button", "script", "math", "input", "select", "textarea", "nav", "desc", "defs"))
 _TOKEN = re.compile(r"<(/?)([a-zA-Z][\w-]*)([^>]*)>|([^<]+)")
-_ATTRIBUTE = re.compile(r'([\w:-]+)="([^"]*)"')
+_ATTRIBUTE = re.compile(r'([\w:-]+)="?((?<=")[^"]*|[\w-]+)')
 _MAIN = re.compile(r"<main\b.*?</main>", re.DOTALL)
 _VOID = frozenset(("br", "img", "hr", "input", "meta", "link", "wbr", "source"))
 _BROKEN_BY = frozenset(("div", "section", "article", "p", "header", "figure", "figcaption", "summary", "details"))
@@ -49,13 +49,12 @@ _CONTENTS = re.compile(
 )
 """A page's list of its own parts."""
 _BRIEF = re.compile(
-    r'<p class="brief signal-[2-9]"><strong class="signal">\w+</strong> <a href="([^"]*)">([^<]*)</a>[^\n]*'
+    r'<p class="brief signal-[2-9]"><strong class="?signal"?>\w+</strong> <a href="([^"]*)">([^<]*)</a>[^\n]*?</p>'
 )
 """A danger in a procedure's list of them, with its way and name; what kills is not among them."""
 _WHOLE = re.compile(
-    r'<div class="warning (signal-[2-9])">\s*<p class="signal">[^\n]*(<strong>\w+</strong>)</p>\s*'
-    r'<div class="message">(?:(?!</?article|<div class="warning).)*?<a class="more" href="([^"]*)">[^<]*</a>\s*'
-    r"</div>\s*</div>", re.DOTALL,
+    r'<div class="warning (signal-[2-9])">\s*<p class="?signal"?>(<strong>\w+</strong>)</p>\s*'
+    r'<p class="?message"?>(?:(?!</p>).)*<a class="?more"? href="([^"]*)">[^<]*</a></p>\s*</div>', re.DOTALL,
 )  # fmt: skip
 """A danger at a step: what it asks for stands in that list, which is read before, and all of it on its own page."""
 _NAMED = "named-danger"

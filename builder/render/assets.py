@@ -1,8 +1,9 @@
 """The templates folder in, the files every page shares out: style sheets, scripts and the icon, by their path.
 
-The sheets that `css/order.txt` names are put together to a few: over a network each sheet of its own would keep the
-first paint waiting. A line at the margin names the file that is made, each below it a sheet that goes into it, with
-`print` behind it where it is for paper alone. All are written without what is only for those who read them here.
+What `order.txt` beside them names is put together to a few: over a network each sheet of its own would keep the first
+paint waiting, and each script the page from being ready. A line at the margin names the file that is made, each below it
+what goes into it, with `print` behind a sheet that is for paper alone. All are written without what is only for those
+who read them here.
 """
 
 from __future__ import annotations
@@ -12,7 +13,7 @@ from pathlib import Path
 
 from builder.render.lean import lean_script, lean_sheet
 
-CSS, ORDER = "assets/css/", "assets/css/order.txt"
+FOLDERS, ORDER = ("assets/css/", "assets/js/"), "order.txt"
 
 
 def assets(templates: Path) -> Mapping[str, bytes]:
@@ -20,13 +21,14 @@ def assets(templates: Path) -> Mapping[str, bytes]:
     root = templates / "assets"
     files = sorted(path for path in root.rglob("*") if path.is_file() and not path.name.startswith("."))
     found = {path.relative_to(templates).as_posix(): _read(path) for path in files}
-    into = ""
-    for line in found.pop(ORDER, b"").decode().splitlines():
-        if line.strip() and not line.startswith(" "):
-            into = CSS + line.strip()
-            found[into] = b""
-        elif line.strip():
-            found[into] += _sheet(found, *line.split())
+    for folder in FOLDERS:
+        into = ""
+        for line in found.pop(folder + ORDER, b"").decode().splitlines():
+            if line.strip() and not line.startswith(" "):
+                into = folder + line.strip()
+                found[into] = b""
+            elif line.strip():
+                found[into] += _part(found, folder, *line.split())
     return dict(sorted(found.items()))
 
 
@@ -36,9 +38,9 @@ def _read(path: Path) -> bytes:
     return lean_sheet(path.read_text("utf-8")).encode() if path.suffix == ".css" else path.read_bytes()
 
 
-def _sheet(found: dict[str, bytes], name: str, medium: str = "") -> bytes:
-    """Take a sheet out of the files, as it stands in the one that holds several."""
-    text = found.pop(CSS + name)
+def _part(found: dict[str, bytes], folder: str, name: str, medium: str = "") -> bytes:
+    """Take a sheet or a script out of the files, as it stands in the one that holds several."""
+    text = found.pop(folder + name)
     return b"@media %s{%s}\n" % (medium.encode(), text.strip()) if medium else text
 
 

@@ -29,7 +29,7 @@ from builder.view.warnings import gathered, told_once, warnings
 from builder.view.worked import worked_blocks
 
 NONE_DECIDED: StepsDecided = {}
-SCRIPTS = tuple(f"assets/js/{name}.js" for name in ("job_dom", "ticks", "seen", "seen_mark", "seen_page"))
+SCRIPTS = tuple(f"assets/js/{name}.js" for name in ("job_dom", "seen", "seen_mark", "procedure"))
 # Ids of the page's own parts hold an underscore, which a step's key cannot: so no key clashes with them.
 COMES_FROM = {
     "maker": "from the vehicle maker", "reproduction": "reproduction", "donor": "from a donor car",

@@ -43,7 +43,7 @@ def shown(folder: Path) -> Iterator[Shown]:
 def test_pages_and_assets_come_with_their_types(shown: Shown) -> None:
     types = {
         "/": "text/html; charset=utf-8", "/terms/lap.html": "text/html; charset=utf-8",
-        "/assets/css/book.css": "text/css; charset=utf-8", "/assets/js/search.js": "text/javascript; charset=utf-8",
+        "/assets/css/book.css": "text/css; charset=utf-8", "/assets/js/searching.js": "text/javascript; charset=utf-8",
         "/assets/icon.svg": "image/svg+xml", "/_seambook/preview.js": "text/javascript; charset=utf-8",
         "/worker.js": "text/javascript; charset=utf-8",
         "/_seambook/preview.css": "text/css; charset=utf-8", "/_seambook/news.js": "text/javascript; charset=utf-8",
@@ -212,7 +212,7 @@ def test_a_folder_of_records_may_go_and_come_back(tmp_path: Path) -> None:
 
 
 def test_a_reader_who_goes_away_is_nothing_to_tell(shown: Shown) -> None:
-    whole = b"GET /assets/js/search.js HTTP/1.0\r\nHost: localhost\r\n\r\n"
+    whole = b"GET /assets/js/searching.js HTTP/1.0\r\nHost: localhost\r\n\r\n"
     for said in (b"", whole[:20], whole):
         with socket.create_connection(("127.0.0.1", shown.port)) as caller:
             caller.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, struct.pack("ii", 1, 0))  # closes with a reset

@@ -71,7 +71,7 @@ def test_changed_steps_are_marked_on_the_page_until_each_was_seen(
     expect(mark).to_contain_text("Changed in revision 3")
     expect(mark).to_contain_text(f"The {one} is done in another way.")
     assert page.evaluate(
-        "key => { const all = [...document.querySelectorAll(`#${key} .step-body > *`)].map((one) => one.className);"
+        "key => { const all = [...document.querySelectorAll(`#${key} > *`)].map((one) => one.className);"
         "return all.indexOf('changed') < all.findIndex((one) => one.startsWith('do'))"
         "&& all.slice(all.indexOf('changed')).every((one) => !/warning|brief/.test(one)); }", other,
     ), "the danger comes before the mark, and the mark before what is to be done"  # fmt: skip

@@ -20,6 +20,19 @@ def test_sheets_are_put_together_in_their_order(tmp_path: Path) -> None:
     assert list(found) == ["assets/css/alone.css", "assets/css/book.css", "assets/css/paper.css"]
 
 
+def test_scripts_are_put_together_in_their_order(tmp_path: Path) -> None:
+    folder = tmp_path / "assets" / "js"
+    folder.mkdir(parents=True)
+    for name in ("one", "two", "alone"):
+        (folder / f"{name}.js").write_text(f"window.{name} = 1;\n")
+    (folder / "order.txt").write_text("page.js\n  two.js\n  one.js\n")
+
+    found = assets(tmp_path)
+
+    assert found["assets/js/page.js"] == b"window.two=1;\nwindow.one=1;\n"
+    assert list(found) == ["assets/js/alone.js", "assets/js/page.js"]
+
+
 def test_every_supplied_sheet_is_in_the_order_but_that_of_the_whole_book_to_print() -> None:
     assert [path for path in assets(templates()) if path.endswith(".css")] == [
         "assets/css/book.css", "assets/css/desk.css", "assets/css/paper.css", "assets/css/sheets.css",

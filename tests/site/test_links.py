@@ -188,4 +188,4 @@ def test_each_asset_is_used(site: Path, pages: Pages, addresses: list[Address]) 
     assert len(read_index({path.name: path.read_bytes() for path in shards}).pages) > 250
     for folder, script in LOADED_BY_JOBS.items():
         assert f"{folder}/" in (site / "assets/js" / script).read_text("utf-8")
-    assert '"assets/search/"' in (site / "assets/js/search.js").read_text("utf-8")
+    assert '"assets/search/"' in (site / "assets/js/searching.js").read_text("utf-8")

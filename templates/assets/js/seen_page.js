@@ -48,7 +48,7 @@
   function one(key) {
     seen.seen(ID, key, revision);
     show();
-    const next = document.getElementById(key)?.querySelector(".step-number a");
+    const next = document.getElementById(key)?.querySelector(".step-number");
     if (next instanceof HTMLElement) next.focus({ preventScroll: true });
   }
 

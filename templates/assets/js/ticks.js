@@ -111,7 +111,7 @@
     const line = document.createElement("p");
     line.className = "tick";
     line.append(step.button);
-    step.article.querySelector(".step-body")?.append(line);
+    step.article.append(line);
     step.button.addEventListener("click", () => {
       const isTaken = !done.delete(step.key);
       if (isTaken) done.add(step.key);
