@@ -230,10 +230,13 @@ class Drawing:
     def shared_files(self) -> list[str]:
         """Put down the styles and scripts that come of the templates alone; to write them lean takes a while."""
 
-        def made() -> tuple[dict[str, bytes], None]:
-            return dict(render.bound(render.assets(self.way.order.templates), view.BOUND, view.BOUND_OF)), None
+        sources = render.sources(self.way.order.templates)
 
-        return self.putting.one(Unit("styles and scripts", b""), made)[0]
+        def made() -> tuple[dict[str, bytes], None]:
+            return dict(render.bound(render.assets(sources), view.BOUND, view.BOUND_OF)), None
+
+        mark = mark_of(b"\0".join(part for path, data in sources.items() for part in (path.encode(), data)))
+        return self.putting.one(Unit("styles and scripts", mark), made)[0]
 
     def calculator_files(self) -> list[str]:
         """Put down the script of each calculator."""

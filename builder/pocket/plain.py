@@ -21,8 +21,8 @@ KINDS = (
 """Folders of the pages that are read plain, in their order; what is worked out by typing is not among them, nor
 are faults of finished work, which nobody looks for in a preview, nor lessons, which cannot ask anything there."""
 LEFT_OUT = frozenset(
-    "coming more-on rework tick given with on-this-page used-by ticking onward more next-mark initials blank alert "  # noqa: SIM905
-    "skip paper-head step-number laid plan groups timing in-words choosing part_seams part_sources quiet contents "
+    "coming more-on rework tick given with on-this-page used-by ticking onward more initials "  # noqa: SIM905
+    "skip paper-head laid plan groups timing in-words choosing part_seams part_sources quiet contents "
     "to_bay part_revisions part_teach".split()
 )
 """Classes of what is left out with all in it."""
@@ -44,17 +44,18 @@ _FINE = re.compile(r"(?<=[ML HVAZ,\"])-?\d+\.\d+")
 _BLANK = re.compile(r" (?=</?(?:p|h[2-5]|hr|ul|li|dl|dt|dd|table|tr|td|th|svg)\b)")
 """A blank that nobody sees, since a new line begins."""
 _STEPS = 'id="part_steps"'
+_STEP = re.compile(r'class="?step\b')
 _CONTENTS = re.compile(
     r'<section class="block links">\s*<h2>[^<]*</h2>\s*<ul[^>]*>\s*<li><a href="#.*?</section>', re.DOTALL
 )
 """A page's list of its own parts."""
 _BRIEF = re.compile(
-    r'<p class="brief signal-[2-9]"><strong class="?signal"?>\w+</strong> <a href="([^"]*)">([^<]*)</a>[^\n]*?</p>'
+    r'<p class="brief signal-[2-9]"><strong>\w+</strong> <a href="([^"]*)">([^<]*)</a>[^\n]*?</p>'
 )
 """A danger in a procedure's list of them, with its way and name; what kills is not among them."""
 _WHOLE = re.compile(
     r'<div class="warning (signal-[2-9])">\s*<p class="?signal"?>(<strong>\w+</strong>)</p>\s*'
-    r'<p class="?message"?>(?:(?!</p>).)*<a class="?more"? href="([^"]*)">[^<]*</a></p>\s*</div>', re.DOTALL,
+    r'<p>(?:(?!</p>).)*<a class="?more"? href="([^"]*)">[^<]*</a></p>\s*</div>', re.DOTALL,
 )  # fmt: skip
 """A danger at a step: what it asks for stands in that list, which is read before, and all of it on its own page."""
 _NAMED = "named-danger"
@@ -131,6 +132,8 @@ class _Writer:
         self.rows = 0
         """How many lists of ways are open."""
         self.step = ""
+        self.is_number = False
+        """Whether what is said next is a step's number, with which it begins."""
         self.brief = -1
         """Where a danger told in brief began that a step may have told before."""
         self.told: set[str] = set()
@@ -148,6 +151,9 @@ class _Writer:
 
     def text(self, text: str) -> None:
         if self.skipping or (not text.strip() and self.is_broken):
+            return
+        if self.is_number:
+            self.step, self.is_number = text.strip(), False
             return
         said = re.sub(r"\s+", " ", text).replace("&#39;", "'").replace("&quot;", '"').replace("&gt;", ">")
         if self.is_title:
@@ -176,8 +182,8 @@ class _Writer:
 
     def begin(self, tag: str, attributes: str) -> str:
         """Write an element's beginning; return its end."""
-        if tag == "article" and (step := dict(_ATTRIBUTE.findall(attributes)).get("data-step")):
-            self.step = step
+        if tag == "article" and _STEP.search(attributes):
+            self.is_number = True
             self.out.append("<hr>")
         if tag in _NEW:
             return self.heading(tag)

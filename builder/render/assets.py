@@ -2,8 +2,8 @@
 
 What `order.txt` beside them names is put together to a few: over a network each sheet of its own would keep the first
 paint waiting, and each script the page from being ready. A line at the margin names the file that is made, each below it
-what goes into it, with `print` behind a sheet that is for paper alone. All are written without what is only for those
-who read them here.
+what goes into it: with `print` behind a sheet that is for paper alone, with `kept` behind what other pages load by
+itself. All are written without what is only for those who read them here.
 """
 
 from __future__ import annotations
@@ -16,11 +16,16 @@ from builder.render.lean import lean_script, lean_sheet
 FOLDERS, ORDER = ("assets/css/", "assets/js/"), "order.txt"
 
 
-def assets(templates: Path) -> Mapping[str, bytes]:
-    """Bytes of every shared file, by its path from the book's root, in sorted order; hidden files are left out."""
+def sources(templates: Path) -> Mapping[str, bytes]:
+    """Bytes of what the shared files are made from, by its path, in sorted order; hidden files are left out."""
     root = templates / "assets"
     files = sorted(path for path in root.rglob("*") if path.is_file() and not path.name.startswith("."))
-    found = {path.relative_to(templates).as_posix(): _read(path) for path in files}
+    return {path.relative_to(templates).as_posix(): path.read_bytes() for path in files}
+
+
+def assets(made_from: Mapping[str, bytes]) -> Mapping[str, bytes]:
+    """Bytes of every shared file, by its path from the book's root, in sorted order."""
+    found = {path: _lean(path, data) for path, data in made_from.items()}
     for folder in FOLDERS:
         into = ""
         for line in found.pop(folder + ORDER, b"").decode().splitlines():
@@ -32,16 +37,18 @@ def assets(templates: Path) -> Mapping[str, bytes]:
     return dict(sorted(found.items()))
 
 
-def _read(path: Path) -> bytes:
-    if path.suffix == ".js":
-        return lean_script(path.read_text("utf-8")).encode()
-    return lean_sheet(path.read_text("utf-8")).encode() if path.suffix == ".css" else path.read_bytes()
+def _lean(path: str, data: bytes) -> bytes:
+    if path.endswith(".js"):
+        return lean_script(data.decode()).encode()
+    return lean_sheet(data.decode()).encode() if path.endswith(".css") else data
 
 
-def _part(found: dict[str, bytes], folder: str, name: str, medium: str = "") -> bytes:
-    """Take a sheet or a script out of the files, as it stands in the one that holds several."""
+def _part(found: dict[str, bytes], folder: str, name: str, how: str = "") -> bytes:
+    """Return a sheet or a script as it stands in the file that holds several; it is there by itself no more."""
+    if how == "kept":
+        return found[folder + name]
     text = found.pop(folder + name)
-    return b"@media %s{%s}\n" % (medium.encode(), text.strip()) if medium else text
+    return b"@media %s{%s}\n" % (how.encode(), text.strip()) if how else text
 
 
 def bound(files: Mapping[str, bytes], name: str, parts: Sequence[str]) -> Mapping[str, bytes]:

@@ -23,14 +23,14 @@ class _PlainAttributes(CodeGenerator):
 
 
 _BLOCK = (
-    r"(?:address|article|aside|body|dd|details|div|dl|dt|fieldset|figcaption|figure|footer|form|h[1-6]|head|header|html|li|"
-    r"link|main|meta|nav|ol|p|script|section|summary|table|tbody|td|th|thead|title|tr|ul)\b"
+    r"(?:address|article|aside|body|dd|details|div|dl|dt|fieldset|figcaption|figure|footer|form|h[1-6]|head|header|html|"
+    r"li|link|main|meta|nav|ol|p|script|section|summary|table|tbody|td|th|thead|title|tr|ul)\b"
 )
 _SAID = r"((?:\{[%#][^\n]*[%#]\}\n)*)"
 """Lines of a template that write nothing."""
 _BEFORE_BLOCK = re.compile(rf"\n{_SAID}(?=</?{_BLOCK})")
 _AFTER_BLOCK = re.compile(rf"(</?{_BLOCK}[^<>\n]*>)\n{_SAID}(?=<|\{{\{{)")
-_ONE_CLASS = re.compile(r' class="([\w-]+)"(?=[ >])')
+_ONE_WORD = re.compile(r' (aria-hidden|aria-pressed|class|decoding|loading|role|scope|type)="([\w-]+)"(?=[ >]|\{%)')
 
 
 def lean_template(source: str) -> str:
@@ -39,7 +39,7 @@ def lean_template(source: str) -> str:
     What it is made of when a page is filled is left alone; so it costs nothing then.
     """
     joined = _AFTER_BLOCK.sub(r"\1\2", _BEFORE_BLOCK.sub(r"\1", source))
-    return _ONE_CLASS.sub(r" class=\1", joined)
+    return _ONE_WORD.sub(r" \1=\2", joined)
 
 
 class _Environment(Environment):

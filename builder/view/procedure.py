@@ -18,7 +18,7 @@ from builder.view.defect import defects_of
 from builder.view.figure import pictures
 from builder.view.here import NOTHING, Here, minutes_shown
 from builder.view.page import OTHERS_USED, page, passage, uses
-from builder.view.review import SCRIPT, review_row
+from builder.view.review import review_row
 from builder.view.revised import approver, revisions
 from builder.view.stages import PROCEDURE, goes_on_in
 from builder.view.status import BANNER, STATUS, standing
@@ -29,7 +29,7 @@ from builder.view.warnings import gathered, told_once, warnings
 from builder.view.worked import worked_blocks
 
 NONE_DECIDED: StepsDecided = {}
-SCRIPTS = tuple(f"assets/js/{name}.js" for name in ("job_dom", "seen", "seen_mark", "procedure"))
+SCRIPTS = ("assets/js/procedure.js",)
 # Ids of the page's own parts hold an underscore, which a step's key cannot: so no key clashes with them.
 COMES_FROM = {
     "maker": "from the vehicle maker", "reproduction": "reproduction", "donor": "from a donor car",
@@ -63,7 +63,7 @@ def procedure_page(
         here, ref, procedure.title, "Procedure", here.paragraphs(procedure.purpose), main, aside,
         texts=tuple(_passages(here, procedure)), aliases=procedure.was,
         banner=BANNER.get(procedure.status, ""), standing=standing(procedure.status),
-        scripts=(*SCRIPTS, *([SCRIPT] if review_row(here, procedure) else ())),
+        scripts=SCRIPTS,
         edition=f"Revision {procedure.revision.number}, {procedure.revision.date}, {STATUS[procedure.status].lower()}",
     )  # fmt: skip
 

@@ -82,7 +82,7 @@ def first_step(hand: Hand) -> None:
     assert len(hand.says("bay_person")) <= SHORT
     expect(page.get_by_role("button", name=LONG_NAME)).to_be_visible()
     places = page.evaluate(
-        "['.bay-danger', '#bay_do', '.key-point', '#bay_photo', '.hold']"
+        "['.bay-danger', '#bay_do', '.key', '#bay_photo', '.hold']"
         ".map((one) => document.querySelector(one).getBoundingClientRect().top)"
     )
     assert places == sorted(places)  # the danger before the action

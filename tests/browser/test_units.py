@@ -105,13 +105,13 @@ def test_no_label_of_a_drawing_leaves_it_or_meets_another_in_either_system(book:
 def test_a_step_waits_measures_and_answers(book: Watched) -> None:
     page = book.open(PROCEDURE)
     assert "at 20 °C" in all_of(page, ".timing")
-    words = page.locator(".do, .why, .key-point").all_inner_texts()
+    words = page.locator(".do, .why, .key").all_inner_texts()
     switch(page)
     assert "at 68 °F" in all_of(page, ".timing")
     measured = all_of(page, ".measures dd")
     assert " in or more" in measured
     assert " mm" not in measured
-    assert page.locator(".do, .why, .key-point").all_inner_texts() == words, "the author's own words stay"
+    assert page.locator(".do, .why, .key").all_inner_texts() == words, "the author's own words stay"
 
 
 def test_the_choice_is_kept_on_another_page_and_can_be_taken_back(book: Watched) -> None:

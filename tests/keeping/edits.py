@@ -118,9 +118,10 @@ class Edits:
         return "template"
 
     def style(self) -> str:
-        """Change how it looks."""
-        path = self.chance.choice(sorted((self.templates / "assets" / "css").glob("*.css")))
-        path.write_text(f"{path.read_text('utf-8')}/* {self.count} */\n", "utf-8")
+        """Change how it looks, or what a script does; a comment would be in no page."""
+        path = self.chance.choice(sorted((self.templates / "assets").glob("*/*.*s")))
+        more = f".k{self.count} {{ order: 1; }}" if path.suffix == ".css" else f"window.k{self.count} = 1;"
+        path.write_text(f"{path.read_text('utf-8')}{more}\n", "utf-8")
         return f"style {path.name}"
 
     def _changed(self, path: Path, pattern: re.Pattern[str], new: str | None) -> str:

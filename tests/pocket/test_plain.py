@@ -13,9 +13,9 @@ def plain(main: str, path: str = "procedures/a.html") -> str:
 
 def test_a_step_is_told_with_its_danger_before_it_and_its_number() -> None:
     told = plain(
-        '<h1>Cut</h1><section class="block steps" id="part_steps"><article class="step" id="x" data-step="3">'
-        '<a class=step-number href="#x">3</a>'
-        '<p class="brief signal-2"><strong class=signal>WARNING</strong> <a href="../hazards/noise.html">Noise</a>: '
+        '<h1>Cut</h1><section class="block steps" id="part_steps"><article class=step id="x">'
+        '<a href="#x">3</a>'
+        '<p class="brief signal-2"><strong>WARNING</strong> <a href="../hazards/noise.html">Noise</a>: '
         'Muffs on.</p><h4 class=do>Cut it <span data-q="1 in">25 mm</span> off.</h4>'
         '<div class=why>It is rotten.</div></article></section>'
     )
@@ -54,21 +54,21 @@ def test_a_drawing_stays_a_drawing_and_text_stays_escaped() -> None:
 def danger(signal: int, word: str, way: str, said: str) -> str:
     return (
         f'<div class="warning signal-{signal}"><p class=signal><strong>{word}</strong></p>'
-        f"<p class=message><b>{said}</b> Do so. Else.{way}</p></div>"
+        f"<p><b>{said}</b> Do so. Else.{way}</p></div>"
     )
 
 
 def test_a_danger_that_the_list_asks_for_is_named_at_its_step_and_leads_to_all_of_it() -> None:
     more = ' <a class=more href="../hazards/noise.html">More on this danger</a>'
     listed = (
-        '<p class="brief signal-2"><strong class=signal>WARNING</strong> <a href="../hazards/noise.html">Noise</a>: '
+        '<p class="brief signal-2"><strong>WARNING</strong> <a href="../hazards/noise.html">Noise</a>: '
         "Muffs on.</p>"
     )
     steps = (
-        '<section id="part_steps"><article class="step" data-step="1">'
+        '<section id="part_steps"><article class=step><a href="#x">1</a>'
         + danger(2, "WARNING", "", "It has no page.")
         + danger(2, "WARNING", more, "It is loud.")
-        + '<h4 class="do">Cut.</h4></article><article class="step" data-step="2">'
+        + '<h4 class="do">Cut.</h4></article><article class=step><a href="#x">2</a>'
         + danger(1, "DANGER", more, "It kills.")
         + '<h4 class="do">Lift.</h4></article></section>'
     )

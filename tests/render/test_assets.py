@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from builder.render.assets import assets
+from builder.render.assets import assets, sources
 from builder.supplied import templates
 
 
@@ -13,7 +13,7 @@ def test_sheets_are_put_together_in_their_order(tmp_path: Path) -> None:
         (folder / f"{name}.css").write_text(f".{name} {{ color: red; }}\n")
     (folder / "order.txt").write_text("book.css\n  two.css\n  one.css print\npaper.css\n  three.css\n")
 
-    found = assets(tmp_path)
+    found = assets(sources(tmp_path))
 
     assert found["assets/css/book.css"] == b".two{color:red}\n@media print{.one{color:red}}\n"
     assert found["assets/css/paper.css"] == b".three{color:red}\n"
@@ -27,14 +27,14 @@ def test_scripts_are_put_together_in_their_order(tmp_path: Path) -> None:
         (folder / f"{name}.js").write_text(f"window.{name} = 1;\n")
     (folder / "order.txt").write_text("page.js\n  two.js\n  one.js\n")
 
-    found = assets(tmp_path)
+    found = assets(sources(tmp_path))
 
     assert found["assets/js/page.js"] == b"window.two=1;\nwindow.one=1;\n"
     assert list(found) == ["assets/js/alone.js", "assets/js/page.js"]
 
 
 def test_every_supplied_sheet_is_in_the_order_but_that_of_the_whole_book_to_print() -> None:
-    assert [path for path in assets(templates()) if path.endswith(".css")] == [
+    assert [path for path in assets(sources(templates())) if path.endswith(".css")] == [
         "assets/css/book.css", "assets/css/desk.css", "assets/css/paper.css", "assets/css/sheets.css",
         "assets/css/whole.css",
     ]  # fmt: skip

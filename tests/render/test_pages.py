@@ -131,7 +131,7 @@ def test_mark_up_of_the_view_is_kept(renderer: Renderer) -> None:
 
 
 def test_assets_are_sorted_and_every_page_finds_its_own(soup: BeautifulSoup) -> None:
-    shared = assets(TEMPLATES)
+    shared = assets(sources(TEMPLATES))
     assert list(shared) == sorted(shared)
     wanted = {str(tag.get("src") or tag.get("href")) for tag in soup.select("script, head link[href]")}
     assert {path.removeprefix("../") for path in wanted} <= set(shared)

@@ -46,7 +46,7 @@
   /** What to do, while its words are still being loaded and for work of a finding: as the job has it. @param {JobRow} row */
   function plain({ step }) {
     return el("div", { class: "bay-told" }, el("h2", { class: "do", id: "bay_do", tabindex: "-1", text: step.do }),
-      step.key_point ? el("div", { class: "key-point", text: step.key_point }) : null,
+      step.key_point ? el("div", { class: "key", text: step.key_point }) : null,
       step.expect ? el("div", { class: "expect" }, el("span", { class: "label", text: "You should see" }), ` ${step.expect}`) : null);
   }
 

@@ -21,7 +21,7 @@
     const signals = Array.from(words.querySelectorAll(".signal"), (one) => one.textContent?.replace(/\s+/g, " ").trim() || "");
     return {
       number: step.number, key: step.key, act: step.act, words: signals,
-      does: textOf(words, ".do") || step.do, keyPoint: textOf(words, ".key-point") || step.key_point || "", why: textOf(words, ".why"),
+      does: textOf(words, ".do") || step.do, keyPoint: textOf(words, ".key") || step.key_point || "", why: textOf(words, ".why"),
     };
   }
 

@@ -40,7 +40,7 @@
     const hazard = book.hazards?.[id];
     if (!hazard) return null;
     const style = hazard.rank ? `brief signal-${hazard.rank}` : "brief";
-    return el("p", { class: style }, el("strong", { class: "signal", text: hazard.say || hazard.signal }), " ", record(hazard, id), `: ${hazard.avoid || hazard.danger || ""}`);
+    return el("p", { class: style }, el("strong", { text: hazard.say || hazard.signal }), " ", record(hazard, id), `: ${hazard.avoid || hazard.danger || ""}`);
   }
 
   /** What a measure should be. @param {{low: number | null, high: number | null, unit: string, say?: string}} measure */

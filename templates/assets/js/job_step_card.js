@@ -169,7 +169,7 @@
       marks("standing", seambook.jobStatus),
       ...(step.hazards || []).map((/** @type {string} */ id) => danger(state.book, id)), marks("changed", seambook.jobSeen),
       el("p", { class: "do" }, row.href ? el("a", { href: row.href, text: step.do }) : step.do),
-      step.key_point ? el("p", { class: "key-point", text: step.key_point }) : null,
+      step.key_point ? el("p", { class: "key", text: step.key_point }) : null,
       step.expect ? el("p", { class: "expect" }, el("span", { class: "label", text: "You should see" }), ` ${step.expect}`) : null,
       timing(state, row), readings(state, row, at),
       step.photo ? seambook.jobPhotos.block(state, row, at) : null,

@@ -34,8 +34,13 @@
   }
 
   /** @param {string} key */
+  function numberOf(key) {
+    return document.querySelector(`[id="${key}"] > a`)?.textContent || "";
+  }
+
+  /** @param {string} key */
   function called(key) {
-    return `step ${document.getElementById(key)?.getAttribute("data-step") || key}`;
+    return `step ${numberOf(key) || key}`;
   }
 
   function all() {
@@ -48,7 +53,7 @@
   function one(key) {
     seen.seen(ID, key, revision);
     show();
-    const next = document.getElementById(key)?.querySelector(".step-number");
+    const next = document.getElementById(key)?.querySelector(":scope > a");
     if (next instanceof HTMLElement) next.focus({ preventScroll: true });
   }
 
@@ -68,7 +73,7 @@
   function showSummary(kept, news) {
     summary.hidden = !news.size;
     if (!kept || !news.size) return summary.replaceChildren();
-    const order = (/** @type {string} */ key) => Number(document.getElementById(key)?.dataset.step);
+    const order = (/** @type {string} */ key) => Number(numberOf(key));
     const ways = [...news].sort(([one], [other]) => order(one) - order(other)).map(([key, changes]) =>
       el("li", {}, el("a", { href: `#${key}`, text: called(key).replace(/^s/, "S") }), el("span", { class: "note", text: changes.map(({ what }) => what).join(" ") })));
     return summary.replaceChildren(

@@ -53,7 +53,7 @@
   document.querySelectorAll("article.step").forEach((article) => {
     if (!(article instanceof HTMLElement)) return;
     const title = article.querySelector(".do")?.textContent || "";
-    const number = article.dataset.step || "";
+    const number = article.querySelector(":scope > a")?.textContent || "";
     steps.push({ key: article.id, title, number, article, button: buttonOf(article.id, number) });
   });
   const tools = document.getElementById("tick_tools");
