@@ -196,14 +196,18 @@ class Drawing:
     def pages(self) -> list[str]:
         """Draw the pages that show no record."""
         paths: list[str] = []
-        extra = view.Extra(self.own, self.gathered.fingerprint, CODES, self.gathered.scales, self._examples())
-        for own in view.own_pages(self.book, extra):
+        for own in self.own_pages():
             unit = Unit(f"own {own.name}", mark_of(own.said) + self.shared)
             more, words = self.putting.one(unit, partial(self.drawn_pages, own))
             paths += more
             for one in words:
                 self.index.add(one)
         return paths
+
+    def own_pages(self) -> Iterable[view.Own]:
+        """Return the pages that show no record, not yet made."""
+        extra = view.Extra(self.own, self.gathered.fingerprint, CODES, self.gathered.scales, self._examples())
+        return view.own_pages(self.book, extra)
 
     def drawn_pages(self, own: view.Own) -> tuple[dict[str, bytes], tuple[search.PageWords, ...]]:
         """Draw pages of the book's own."""
@@ -221,7 +225,7 @@ class Drawing:
             **self.job_files(),
             **self.training_files(),
             view.LABELS_DATA: render.assigned("labels", view.labels_data(self.book)),
-            **self.index.files([*self.gathered.names(), *settings.unit_names(self.way.order.layers)], self.own.quiet),
+            **self.index.files(self.names(), self.own.quiet),
         }  # fmt: skip
         return [
             *self.shared_files(), *self.calculator_files(), *self.early_files(), *self.putting.put_always(files),
@@ -237,6 +241,10 @@ class Drawing:
 
         mark = mark_of(b"\0".join(part for path, data in sources.items() for part in (path.encode(), data)))
         return self.putting.one(Unit("styles and scripts", mark), made)[0]
+
+    def names(self) -> list[tuple[str, ...]]:
+        """Return, for each thing that has several names, all of them."""
+        return [*self.gathered.names(), *settings.unit_names(self.way.order.layers)]
 
     def calculator_files(self) -> list[str]:
         """Put down the script of each calculator."""

@@ -1,45 +1,45 @@
 """Pages' words -> the search index, as scripts that a page opened from a folder can load one by one.
 
-- `dictionary.js` assigns `seambook.dictionary`, what every search needs: `words`, all words, front-coded; `shards`, of
-  each shard of postings the number of its first word, as gaps; `texts`, of each shard of texts the number of its first
-  page, as gaps; `pages`, how many there are; `common`, as gaps, words in more than half of the pages of a large book;
-  `names`, for each thing with several names the words of each, names parted by tabs, words by blanks; `quiet`, words
-  that ask for nothing by themselves; `priors`, how much pages count, in percent, each behind the distance of the first
-  page from which on it holds; `behind`, as gaps, the pages that are not to be worked from.
-- `words-N.js` gives `seambook.shards["words-N"]`, the postings of the words from its first on, a line each. A long
-  posting fills shards of its own: consecutive shards with the same first word are to be joined by a blank.
-- `texts-N.js` gives `seambook.shards["texts-N"]`, of each page from its first on the path, kind, title, and anchor and
-  heading of its parts.
+- `dictionary.js` assigns `seambook.dictionary`, what every search needs: `lists` and `shards`, of each shard of words and
+  of postings its first word, front-coded; `texts`, as gaps, from which page on shards of texts hold how many pages
+  each; `pages`, how many there are; `common`, words in more than half of the pages of a large book; `names`, for each
+  thing with several names the words of each, names parted by tabs, words by blanks; `quiet`, words that ask for nothing
+  by themselves; `priors`, how much pages count, in percent, each behind the distance of the first page from which on
+  it holds; `behind`, as gaps, the pages that are not to be worked from.
+- `list-W.js` gives `seambook.shards["list-W"]`, all words from W on, front-coded.
+- `words-W.js` gives the postings of the words from W on, each behind its word, front-coded, and a blank.
+- `rest-W-N.js` gives, of a posting too long to lie beside others, what stands behind its titles, in pieces that are to
+  be joined by blanks.
+- `texts-N.js` gives, of each page from N on, the path, kind, title, and anchor and heading of its parts.
 
-Numbers, words and postings are written as `packing` says. A search loads what its words and the results shown need,
-however large the book.
+Numbers, words and postings are written as `packing` and `postings` say. A search loads what its words and the results
+shown need, however large the book. Shards are named by what they begin with and end where their words say so (`cuts`),
+not where they are full, so a change of one page leaves most of them as they were.
 """
 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
+from builder.search.cuts import even_runs, sliced
 from builder.search.packing import base36, front_coded, gaps
 from builder.search.page_words import PageWords
+from builder.search.postings import Posting, titles
 from builder.search.words import words
 
 FOLDER = "assets/search"
 MOST_OF_POSTINGS = 12_000
-"""Bytes of postings in a shard."""
-ENOUGH_OF_TEXTS = 2_000
-"""Bytes of texts after which a shard is full: a procedure has one of its own, small records share one."""
+"""Bytes of a shard of postings; half of it is enough to end one at the next word that may."""
+LONGEST_BESIDE = 3_000
+"""Bytes of a posting that lies beside others; what a longer one has beside titles is loaded where there is room."""
+MOST_OF_WORDS = 5_000
+"""Bytes of a shard of words."""
+ENOUGH_OF_TEXTS = 6_000
+"""Bytes of a shard of texts that several pages may share: a long procedure has one of its own."""
 LARGE = 1_000
 """Pages from which on a word in more than half of them is called common."""
 _SHARED = "(window.seambook=window.seambook||{})"
-
-
-class _Word:
-    __slots__ = ("entries", "last")
-
-    def __init__(self) -> None:
-        self.entries: list[str] = []
-        self.last = 0
 
 
 class IndexWriter:
@@ -50,12 +50,12 @@ class IndexWriter:
 
     def __init__(self) -> None:
         self._heads: list[str] = []
-        self._postings: dict[str, _Word] = {}
+        self._folders: list[str] = []
+        self._postings: dict[str, Posting] = {}
         self._priors: list[tuple[int, int]] = []
         self._behind: list[int] = []
-        self._same: dict[str, str] = {}
-        self._titles: list[list[tuple[str, int]]] = []
-        self._gaps = [base36(gap) for gap in range(1024)]
+        self._titles: list[tuple[int, list[str]]] = []
+        """Of each page how many different words its title has, and which."""
 
     def add(self, page: PageWords) -> None:
         """Take one page; called for every page of the book, and for every word of each, so it counts its calls."""
@@ -68,24 +68,32 @@ class IndexWriter:
             return
         number = len(self._heads)
         self._heads.append(page.head)
+        self._folders.append(page.path.rpartition("/")[0])
         if not self._priors or self._priors[-1][1] != page.prior:
             self._priors.append((number, page.prior))
         if page.is_behind:
             self._behind.append(number)
-        postings, known_gaps, same = self._postings, self._gaps, self._same
-        title: list[tuple[str, int]] = []
-        self._titles.append(title)
+        postings = self._postings
+        title: list[str] = []
         for line in page.entries.split("\n") if page.entries else ():
             word, _, entry = line.partition(" ")
             known = postings.get(word)
             if known is None:
-                known = postings[word] = _Word()
-            if entry.startswith("!"):
-                title.append((word, len(known.entries)))
-            gap = number - known.last
-            said = (known_gaps[gap] if gap < 1024 else base36(gap)) + entry
-            known.entries.append(same.setdefault(said, said))  # few differ, and each is held once
-            known.last = number
+                known = postings[word] = Posting()
+            if entry == known.base and known.run and number - known.last == 1:  # as of the page before: most are
+                known.run += 1
+                known.pages += 1
+                known.last = number
+                continue
+            if entry[:1] == "!":
+                title.append(word)
+            known.add(number, entry)
+        self._titles.append((len(title), title))
+
+    def pages_with(self, word: str) -> int:
+        """Return on how many pages a word stands."""
+        known = self._postings.get(word)
+        return known.pages if known is not None else 0
 
     def files(self, names: Iterable[tuple[str, ...]] = (), quiet: Iterable[str] = ()) -> dict[str, bytes]:
         """Write all scripts by their paths.
@@ -94,56 +102,64 @@ class IndexWriter:
         """
         every = sorted(self._postings)
         half = len(self._heads) / 2 if len(self._heads) > LARGE else len(self._heads)
-        common = [at for at, word in enumerate(every) if len(self._postings[word].entries) > half]
-        self._tell_common({every[at] for at in common})
-        first_words, postings = _packed(" ".join(self._postings[word].entries) for word in every)
-        first_pages, texts = _grouped(self._heads)
+        common = [word for word in every if self._postings[word].pages > half]
+        lines, rests = self._lines(every, frozenset(common))
+        lists = sliced([(word, len(word)) for word in every], MOST_OF_WORDS, "a")
+        shards = sliced([(word, len(lines[word]) + len(word) + 3) for word in every], MOST_OF_POSTINGS)
+        runs = even_runs(self._folders, [*map(len, self._heads)], ENOUGH_OF_TEXTS)
         dictionary = {
-            "words": front_coded(every), "shards": gaps(first_words), "texts": gaps(first_pages),
-            "pages": len(self._heads), "common": gaps(common),
+            "lists": front_coded([one[0] for one in lists]), "shards": front_coded([one[0] for one in shards]),
+            "texts": _paired(runs), "pages": len(self._heads), "common": " ".join(common),
             "names": "\n".join("\t".join(sorted({" ".join(words(name)) for name in one})) for one in sorted(names)),
             "quiet": " ".join(sorted({part for word in quiet for part in words(word)})),
-            "priors": " ".join(
-                f"{gap} {base36(prior)}"
-                for gap, (_, prior) in zip(gaps(at for at, _ in self._priors).split(), self._priors, strict=True)
-            ),
-            "behind": gaps(self._behind),
+            "priors": _paired(self._priors), "behind": gaps(self._behind),
         }  # fmt: skip
         said = json.dumps(dictionary, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
-        scripts = {"dictionary": f"{_SHARED}.dictionary={said};\n"}
-        scripts |= {f"words-{at}": _shard(f"words-{at}", json.dumps(one)) for at, one in enumerate(postings)}
-        scripts |= {f"texts-{at}": _shard(f"texts-{at}", one) for at, one in enumerate(texts)}
-        return {f"{FOLDER}/{name}.js": script.encode("ascii") for name, script in scripts.items()}
+        scripts = {f"{FOLDER}/dictionary.js": f"{_SHARED}.dictionary={said};\n".encode("ascii")}
+        for name, value in (
+            *((f"list-{one[0]}", json.dumps(front_coded(one))) for one in lists),
+            *((f"words-{one[0]}", json.dumps(front_coded(one, [lines[word] for word in one]))) for one in shards),
+            *((name, json.dumps(rest)) for name, rest in rests), *self._texts(runs),
+        ):  # fmt: skip
+            scripts[f"{FOLDER}/{name}.js"] = _shard(name, value).encode("ascii")
+        return scripts
 
-    def _tell_common(self, common: set[str]) -> None:
-        """Write beside a title's length how many of its words are common: those are not looked up when it is typed."""
-        for title in self._titles if common else ():
-            many = sum(word in common for word, _ in title)
-            length = f"!{base36(len(title))}"
-            for word, at in title if many else ():
-                entries = self._postings[word].entries
-                entries[at] = entries[at].replace(length, f"{length}~{base36(many)}")
+    def _lines(self, every: Sequence[str], common: frozenset[str]) -> tuple[dict[str, str], list[tuple[str, str]]]:
+        """Return each word's line, and by their names the shards of what is too long for one."""
+        heads = [
+            f"!{base36(count)}" + (f"~{base36(many)}" if (many := sum(word in common for word in title)) else "")
+            for count, title in self._titles
+        ]
+        lines: dict[str, str] = {}
+        rests: list[tuple[str, str]] = []
+        for word in every:
+            posting = self._postings[word]
+            named, parts = titles(posting.named, heads), posting.parts()
+            if len(named) + len(parts) > LONGEST_BESIDE:
+                is_alone = len(named) > LONGEST_BESIDE
+                pieces = [*_pieces(f"{named};{parts}" if is_alone else parts)]
+                rests += [(f"rest-{word}-{at}", piece) for at, piece in enumerate(pieces)]
+                named = "" if is_alone else named
+                parts = f">{base36(posting.pages)} {base36(len(pieces))}"
+            lines[word] = f"{named};{parts}" if named else parts
+        return lines, rests
+
+    def _texts(self, runs: Sequence[tuple[int, int]]) -> Iterator[tuple[str, str]]:
+        """Return the shards of texts by their names."""
+        ends = [first for first, _ in runs[1:]] + [len(self._heads)]
+        for (first, count), end in zip(runs, ends, strict=bool(runs)):
+            for at in range(first, end, count):
+                yield f"texts-{at}", f"[{','.join(self._heads[at : min(at + count, end)])}]"
 
 
 def _shard(name: str, value: str) -> str:
     return f'({_SHARED}.shards=window.seambook.shards||{{}})["{name}"]={value};\n'
 
 
-def _packed(postings: Iterable[str]) -> tuple[list[int], list[str]]:
-    """Fill shards with postings in the order of their words; return the first word of each shard, and the shards."""
-    firsts: list[int] = []
-    shards: list[list[str]] = []
-    room = 0
-    for at, posting in enumerate(postings):
-        pieces = list(_pieces(posting))
-        for piece in pieces:
-            if len(piece) >= room or len(pieces) > 1:
-                firsts.append(at)
-                shards.append([])
-                room = MOST_OF_POSTINGS
-            shards[-1].append(piece)
-            room = room - len(piece) - 2 if len(pieces) == 1 else 0
-    return firsts, ["\n".join(shard) for shard in shards]
+def _paired(pairs: Sequence[tuple[int, int]]) -> str:
+    """Write pairs of a number that rises and another."""
+    steps = gaps(first for first, _ in pairs).split()
+    return " ".join(f"{gap} {base36(other)}" for gap, (_, other) in zip(steps, pairs, strict=True))
 
 
 def _pieces(posting: str) -> Iterator[str]:
@@ -153,18 +169,3 @@ def _pieces(posting: str) -> Iterator[str]:
         yield posting[:cut]
         posting = posting[cut + 1 :]
     yield posting
-
-
-def _grouped(heads: Iterable[str]) -> tuple[list[int], list[str]]:
-    """Put heads together until a shard is full; return the first page of each shard, and the shards."""
-    firsts: list[int] = []
-    shards: list[list[str]] = []
-    held = ENOUGH_OF_TEXTS
-    for at, head in enumerate(heads):
-        if held + len(head) > ENOUGH_OF_TEXTS:
-            firsts.append(at)
-            shards.append([])
-            held = 0
-        shards[-1].append(head)
-        held += len(head)
-    return firsts, [f"[{','.join(shard)}]" for shard in shards]

@@ -2,10 +2,10 @@
 
 - A number is in base 36.
 - A word of a sorted list is a base-36 digit, how many letters it shares with the word before, and the rest of it.
-- Where a word stands on a page: `!n` when it is in the title, which has n different words, and `!n~c` when c of them
-  are common ones; `+` when it is in another name of the thing; then the parts of the page, `*n` in a heading, `:n` in
-  a long one, `.n` in a text and `,n` in a table or a labelled value, `.n-m` for each from n to m. No parts mean the
-  text of the first. A posting is such entries, parted by blanks, each behind its page's distance from the last.
+- Where a word stands on a page: `!n` when it is in the title, which has n different words; `+` when it is in another
+  name of the thing; then the parts of the page, `*n` in a heading, `:n` in a long one, `.n` in a text and `,n` in a
+  table or a labelled value, `.n-m` for each from n to m. No parts mean the text of the first. `postings` says how such
+  entries of all pages lie in the index.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 
-_PLACE = re.compile(r"([*:.,])([0-9a-z]+)")
+_PLACE = re.compile(r"([*:.,])([0-9a-z]+)(?:-([0-9a-z]+))?")
 _DIGITS = "0123456789abcdefghijklmnopqrstuvwxyz"
 
 
@@ -50,9 +50,19 @@ def packed(entry: str) -> str:
     """Write where a word stands on a page, place by place, with the parts that follow each other as first and last."""
     head = re.split(r"[*:.,]", entry, maxsplit=1)[0]
     found: dict[str, list[int]] = {}
-    for mark, number in _PLACE.findall(entry):
+    for mark, number, _ in _PLACE.findall(entry):
         found.setdefault(mark, []).append(int(number, 36))
     return head + "".join([f"{mark}{run}" for mark, numbers in found.items() for run in runs(numbers)])
+
+
+@lru_cache(maxsize=4096)
+def places(entry: str) -> dict[int, str]:
+    """Read an entry without a name: of each part the mark; not to be changed."""
+    if not entry:
+        return {0: "."}
+    return {
+        part: mark for mark, first, last in _PLACE.findall(entry) for part in range(int(first, 36), int(last or first, 36) + 1)
+    }
 
 
 def gaps(numbers: Iterable[int]) -> str:
@@ -64,13 +74,13 @@ def gaps(numbers: Iterable[int]) -> str:
     return " ".join(found)
 
 
-def front_coded(words: Sequence[str]) -> str:
-    """Write a sorted list of words, a line each."""
+def front_coded(words: Sequence[str], behind: Sequence[str] = ()) -> str:
+    """Write a sorted list of words, a line each; what stands behind each comes after a blank."""
     found, last = [], ""
-    for word in words:
+    for at, word in enumerate(words):
         shared, most = 0, min(len(last), len(word), 35)
         while shared < most and word[shared] == last[shared]:
             shared += 1
-        found.append(f"{_DIGITS[shared]}{word[shared:]}")
+        found.append(f"{_DIGITS[shared]}{word[shared:]}" + (f" {behind[at]}" if behind else ""))
         last = word
     return "\n".join(found)

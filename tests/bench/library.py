@@ -10,7 +10,8 @@ from __future__ import annotations
 import random
 import re
 import shutil
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from itertools import accumulate
 from pathlib import Path
 
@@ -22,6 +23,8 @@ MORE = 0.4
 """Of the lines of steps that can say more, how many do."""
 LINKED = 0.3
 """Of what they say, how much leads to another record."""
+LEAST_LONG = 0.85
+"""The shortest copy of a seam, beside the seam."""
 MADE_UP = 3_000
 """Words that stand in no supplied record: names of places, numbers of parts."""
 _SAYS = re.compile(r"^( +(?:- )?(?:do|why|expect|key_point): (?![\"'|>&*\[{!%@`]).*\.)$", re.MULTILINE)
@@ -38,11 +41,13 @@ def library(content: Path, into: Path, procedures: int, seed: int = 1) -> Path:
     """Copy the supplied library and add that many procedures, to the next whole car; return the new folder."""
     shutil.copytree(content, into)
     moulds = moulds_of(content)
-    words = _vocabulary(content, seed)
+    words = vocabulary(content, seed)
+    seams = [one.ref for one in moulds if one.ref.kind in ("seam", "panel")]
     rule = (content / "rules" / f"{RULE}.yaml").read_text("utf-8")
     for car in range(1, -(-procedures // len(PROCEDURES)) + 1):
-        tail, name = tail_of(car), f"{_CAR_NAMES[car % len(_CAR_NAMES)]} {car}"
-        for path, text in _car(moulds, tail, name, words, random.Random(f"{seed} {car}")):
+        tail, name, chance = tail_of(car), name_of(car), random.Random(f"{seed} {car}")
+        say = partial(_linked_more, words, chance, seams, tail)
+        for path, text in copied(moulds, tail, name, lambda: chance.uniform(LEAST_LONG, 1), say):
             (into / path).write_text(text, "utf-8")
         if car % CARS_TO_A_RULE == 0:
             (into / "rules" / f"{RULE}{tail}.yaml").write_text(_titled(rule, name), "utf-8")
@@ -54,33 +59,43 @@ def tail_of(car: int) -> str:
     return f"-k{car}"
 
 
-def _car(
-    moulds: Sequence[Mould], tail: str, name: str, words: _Words, chance: random.Random
+def name_of(car: int) -> str:
+    """Return what the titles of one car's records end with."""
+    return f"{_CAR_NAMES[car % len(_CAR_NAMES)]} {car}"
+
+
+def copied(
+    moulds: Sequence[Mould], tail: str, name: str, length: Callable[[], float], more: Callable[[], str]
 ) -> Iterator[tuple[str, str]]:
-    seams = [one.ref for one in moulds if one.ref.kind in ("seam", "panel")]
+    """Return the records of one car: path and text, each length as much shorter, each line of a step with more."""
     for one in moulds:
         text = _DRAWN.sub("", _titled(one.with_tail(tail), name))
-        text = _LENGTH.sub(lambda found: f"{found[1]}{round(int(found[2]) * chance.uniform(0.85, 1))}{found[3]}", text)
+        text = _LENGTH.sub(lambda found: f"{found[1]}{round(int(found[2]) * length())}{found[3]}", text)
         if one.ref.kind == "procedure":
-            text = _SAYS.sub(lambda found: f"{found[1]}{_more(words, chance, seams, tail)}", text)
+            text = _SAYS.sub(lambda found: f"{found[1]}{more()}", text)
         folder, _, file = one.path.partition("/")
         yield f"{folder}/{file.removesuffix('.yaml')}{tail}.yaml", text
 
 
-def _more(words: _Words, chance: random.Random, seams: Sequence[object], tail: str) -> str:
+def more(words: Words, chance: random.Random, link: Callable[[str], str]) -> str:
+    """Return what a line says more, or nothing; now and then a word of it is a link."""
     if chance.random() > MORE:
         return ""
     said = words.some(chance, chance.randint(4, 9))
     if chance.random() < LINKED:
-        said[len(said) // 2] = f"[{said[len(said) // 2]}]({chance.choice(seams)}{tail})"
+        said[len(said) // 2] = link(said[len(said) // 2])
     return f" {said[0].capitalize()} {' '.join(said[1:])}."
+
+
+def _linked_more(words: Words, chance: random.Random, seams: Sequence[object], tail: str) -> str:
+    return more(words, chance, lambda word: f"[{word}]({chance.choice(seams)}{tail})")
 
 
 def _titled(text: str, name: str) -> str:
     return _TITLE.sub(lambda found: f"title: {found[1]}, {name}", text, count=1)
 
 
-class _Words:
+class Words:
     """Words of which the n-th comes about 1/n as often as the first."""
 
     def __init__(self, words: Sequence[str]) -> None:
@@ -91,7 +106,7 @@ class _Words:
         return chance.choices(self.words, cum_weights=self.weights, k=count)
 
 
-def _vocabulary(content: Path, seed: int) -> _Words:
+def vocabulary(content: Path, seed: int) -> Words:
     """Return the words of the supplied procedures, the most frequent first, with made-up ones among the later ones."""
     counts: dict[str, int] = {}
     for path in sorted((content / "procedures").glob("*.yaml")):
@@ -102,7 +117,7 @@ def _vocabulary(content: Path, seed: int) -> _Words:
     made_up = [_made_up(chance) for _ in range(MADE_UP)]
     common, rest = known[:400], [*known[400:], *made_up]
     chance.shuffle(rest)
-    return _Words([*common, *rest])
+    return Words([*common, *rest])
 
 
 def _made_up(chance: random.Random) -> str:

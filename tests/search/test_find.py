@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Sequence
 from dataclasses import replace
+from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import pytest
 
 from builder.model.reference import Ref
 from builder.model.views import Html, Page, Passage
 from builder.search import IndexWriter, page_words
-from tests.formula.node import ASSETS, run_node
+from tests.search.asking import answered, written
 
-SCRIPTS = tuple(ASSETS / f"{name}.js" for name in ("words", "shards", "asked", "find"))
 FILLER = "about the shop and its tools"
 QUIET = ("how", "do", "i", "the", "in")
 
@@ -31,19 +31,9 @@ def found(pages: Sequence[Page], text: str, *names: tuple[str, ...]) -> list[str
     writer = IndexWriter()
     for page in pages:
         writer.add(page_words(page))
-    written = writer.files(names, QUIET)
-    files = {path.rpartition("/")[2].removesuffix(".js"): data.decode() for path, data in written.items()}
-    dictionary = files.pop("dictionary")
-    body = f"""const part = seambook.shardsOfIndex, scripts = {json.dumps(files)};
-    seambook.shards = {{}};
-    const index = part.open(seambook.dictionary, seambook.shards), text = {json.dumps(text)};
-    seambook.search.needed(index, text).forEach((name) => eval(scripts[name]));
-    const all = seambook.search.find(index, text);
-    all.forEach((one) => eval(scripts[part.shardOfPage(index, one.page)]));
-    const heads = all.map((one) => [part.headOf(index, one.page), 2 * one.part]);
-    return heads.map(([head, anchor]) => head.path + " " + head.parts[anchor]);"""
-    said: list[str] = [one.strip() for one in run_node(body, SCRIPTS, dictionary)]
-    return said
+    with TemporaryDirectory() as folder:
+        index = written(writer.files(names, QUIET), Path(folder))
+        return answered(index, [text], None)[0].places
 
 
 @pytest.mark.parametrize(
@@ -57,7 +47,7 @@ def found(pages: Sequence[Page], text: str, *names: tuple[str, ...]) -> list[str
     ],
 )  # fmt: skip
 def test_another_spelling_finds_it(text: str, asked: str) -> None:
-    assert found([a_page("Other", "nothing of the kind"), a_page("Wanted", text)], asked) == ["wanted.html s1"]
+    assert found([a_page("Other", "nothing of the kind"), a_page("Wanted", text)], asked) == ["wanted.html#s1"]
 
 
 @pytest.mark.parametrize("asked", ["zzyzx", "", "0.9 mm ", "jogg ", "xx", "flxxge "])
@@ -75,8 +65,8 @@ def test_a_thing_is_found_by_its_other_names() -> None:
 
 def test_a_number_with_its_unit_is_one_thing() -> None:
     pages = [a_page("Apart", "0.8 welds and 5 mm"), a_page("Together", "a sheet of 0.8 mm")]
-    assert found(pages, "0.8 mm ")[0] == "together.html s1"
-    assert found(pages, "0.8 millimetres ", ("mm", "millimetres"))[0] == "together.html s1"
+    assert found(pages, "0.8 mm ")[0] == "together.html#s1"
+    assert found(pages, "0.8 millimetres ", ("mm", "millimetres"))[0] == "together.html#s1"
 
 
 def test_a_page_named_as_asked_comes_first() -> None:
@@ -86,20 +76,20 @@ def test_a_page_named_as_asked_comes_first() -> None:
 
 def test_what_holds_all_comes_before_what_holds_some() -> None:
     pages = [a_page("One", "wax wax wax"), a_page("Two", "spray wax into the box"), a_page("Three", "box")]
-    assert found(pages, "wax box ")[0] == "two.html s1"
+    assert found(pages, "wax box ")[0] == "two.html#s1"
 
 
 def test_it_lands_where_most_of_the_question_stands() -> None:
     page = a_page("Renew a rocker", "measure the opening", "prime the flange", "flange")
-    assert found([page, a_page("Other", "prime")], "prime flange ")[0] == "renew-a-rocker.html s2"
-    assert found([page, a_page("Other", "prime")], "rocker flange ")[0].startswith("renew-a-rocker.html s")
+    assert found([page, a_page("Other", "prime")], "prime flange ")[0] == "renew-a-rocker.html#s2"
+    assert found([page, a_page("Other", "prime")], "rocker flange ")[0].startswith("renew-a-rocker.html#s")
 
 
 def test_quiet_words_do_not_lead_away() -> None:
     pages = [a_page("Talk", "how do i do the"), a_page("Prime", "brush primer")]
-    assert found(pages, "how do i do the primer ")[0] == "prime.html s1"
+    assert found(pages, "how do i do the primer ")[0] == "prime.html#s1"
     # By themselves they still find what holds them.
-    assert found(pages, "how ") == ["talk.html s1"]
+    assert found(pages, "how ") == ["talk.html#s1"]
 
 
 def test_a_kind_that_is_asked_for_less_comes_after() -> None:
@@ -109,7 +99,7 @@ def test_a_kind_that_is_asked_for_less_comes_after() -> None:
 
 def test_a_word_of_most_pages_is_left_out_of_a_large_book() -> None:
     pages = [a_page(f"P{at}", "weld it") for at in range(1100)] + [a_page("Lap", "a rare joggle")]
-    assert found(pages, "weld joggle ") == ["lap.html s1"]
+    assert found(pages, "weld joggle ") == ["lap.html#s1"]
     assert len(found(pages, "weld ")) == 1100
 
 

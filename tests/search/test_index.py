@@ -168,22 +168,29 @@ def test_the_page_reads_what_the_builder_writes() -> None:
     files = files_of(pages, ("Seam", "Joint"))
     read = read_index(files)
     asked = ["weld", "abc", "only7", "on", "seam", "z"]
-    body = f"""const part = seambook.shardsOfIndex;
-    const index = part.open(seambook.dictionary, seambook.shards);
-    const stands = (word) => part.entriesOf(index, part.placeOf(index.words, word))
-        .map((one) => [one.page, one.title, one.parts]);
+    body = f"""const part = seambook.shardsOfIndex, index = part.open(seambook.dictionary, seambook.shards);
+    const stands = (word) => {{
+        const {{ at, named }} = part.wholeOf(index, word), {{ WEIGHTS, standOn }} = seambook.postings;
+        const marks = Object.fromEntries(Object.entries(WEIGHTS).map(([mark, weight]) => [weight, mark]));
+        return [...new Set([...named.at, ...at])].sort((a, b) => a - b).map((page) => {{
+            const nth = named.at.indexOf(page), stand = standOn(part.wholeOf(index, word), page);
+            const parts = stand ? stand.parts.map((one, at) => [one, marks[stand.weights[at]]]) : [];
+            return [page, nth < 0 ? 0 : named.lengths[nth], nth < 0 ? parts : [[0, "*"], ...parts]];
+        }});
+    }};
     const heads = [0, 1, 1234, 2500].map((page) => part.headOf(index, page));
-    return {{stands: {json.dumps(asked)}.map(stands), heads, words: index.words.length, names: index.names,
-        common: [...index.common].map((at) => index.words[at])}};"""
+    return {{stands: {json.dumps(asked)}.map(stands), heads, names: index.names.get("joint"), words: part.lettered(index),
+        common: [...index.common]}};"""
     scripts = "\n".join(data.decode() for data in files.values())
-    said = run_node(body, [ASSETS / "words.js", ASSETS / "shards.js"], scripts)
+    said = run_node(body, [ASSETS / "words.js", ASSETS / "postings.js", ASSETS / "shards.js"], scripts)
     for word, stands in zip(asked, said["stands"], strict=True):
         assert {page: (title, sorted(map(tuple, parts))) for page, title, parts in stands} == {
             page: (stand.title, sorted(shown(stand))) for page, stand in read.words[word].items()
         }, word
     heads = [[one["path"], one["kind"], one["title"], *one["parts"]] for one in said["heads"]]
     assert heads == [read.pages[page] for page in (0, 1, 1234, 2500)]
-    assert (said["words"], said["names"], said["common"]) == (len(read.words), [[["joint"], ["seam"]]], read.common)
+    assert (said["names"], said["common"]) == ([["joint"], ["seam"]], read.common)
+    assert said["words"] == [word for word in read.words if word >= "a"]
 
 
 def shown(stand: Stand) -> list[tuple[int, str]]:

@@ -9,7 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.formula.node import ASSETS, run_node
+from tests.formula.node import run_node
+from tests.search.asking import SCRIPTS, answered
 
 QUESTIONS = [
     line.split(" | ") for line in (Path(__file__).parent / "questions.txt").read_text("utf-8").splitlines()
@@ -23,31 +24,11 @@ question or two; among the first three never below 0.95 of all, and 0.9 of other
 LEAST_NDCG = 0.745
 """As measured, less a hundredth. It was 0.815 of a book of eight procedures, most of whose questions had one to three
 answers; many steps of sixty-five procedures now answer "when do I prime" equally well, and ten places show few."""
-FIND = tuple(ASSETS / f"{name}.js" for name in ("words", "shards", "asked", "find"))
 
 
 def found(site: Path, asked: list[str], most: int = 10) -> list[list[str]]:
     """The places found for each question, best first, with no shards but those that the question says it needs."""
-    folder = site / "assets/search"
-    shards = {path.stem: path.read_text("utf-8") for path in sorted(folder.iterdir())}
-    dictionary = shards.pop("dictionary")
-    places: list[list[str]] = run_node(
-        f"""const part = seambook.shardsOfIndex, scripts = {json.dumps(shards)};
-        const answer = (text) => {{
-            seambook.shards = {{}};
-            const index = part.open(seambook.dictionary, seambook.shards);
-            seambook.search.needed(index, text).forEach((name) => eval(scripts[name]));
-            const best = seambook.search.find(index, text).slice(0, {most});
-            best.forEach((one) => eval(scripts[part.shardOfPage(index, one.page)]));
-            return best.map((one) => {{
-                const head = part.headOf(index, one.page), anchor = head.parts[2 * one.part];
-                return head.path + (anchor && "#" + anchor);
-            }});
-        }};
-        return {json.dumps(asked)}.map(answer);""",
-        FIND, dictionary,
-    )  # fmt: skip
-    return places
+    return [one.places for one in answered(site / "assets/search", asked, most)]
 
 
 def is_right(place: str, right: str) -> bool:
@@ -134,7 +115,7 @@ def test_a_slip_is_one_edit(word: str) -> None:
     others |= {word[:at] + word[at + 1:at + 2] + word[at:at + 1] + word[at + 2:] for at in range(len(word))}
     others |= {word[:at] + "x" + word[at + 1:] for at in range(len(word))} | {f"x{word[1:]}y", word[1:] + "q"}
     asked = sorted(others)
-    said = run_node(f"return {json.dumps(asked)}.map((one) => seambook.words.isSlip({json.dumps(word)}, one));", FIND)
+    said = run_node(f"return {json.dumps(asked)}.map((one) => seambook.words.isSlip({json.dumps(word)}, one));", SCRIPTS)
     assert said == [distance_is_one(word, one) for one in asked]
 
 

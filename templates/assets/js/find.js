@@ -1,6 +1,23 @@
 /**
  * Questions -> the pages of the book that answer them, and where on each, best first. It knows nothing of the page it
  * runs in, and loads nothing: `needed` says which shards of the index must be there before `find` is asked.
+ *
+ * What a page can be worth at most is reckoned for every page, by numbers that stand with each word; what it is worth, and
+ * which of its parts is meant, only for those that may be among the best.
+ */
+
+/**
+ * @typedef {{page: number, part: number, score: number, isBehind: boolean}} Found
+ * @typedef {{
+ *   origins: Origin[], worths: number[], parts: boolean[], pages: number[], most: Float64Array, held: Float64Array,
+ *   inTitle: Float64Array
+ * }} Tally
+ *   From where is known where things stand; of each thing what it is worth, and whether it may stand on more pages than is
+ *   known; the pages on which any stands, and of each page what the things on it can be worth at most by their places, what
+ *   they are worth, and what those in its title are.
+ * @typedef {{words: Uint8Array, lengths: Uint8Array, commons: Uint8Array}} Titles
+ *   Of each page's title how many words were asked for, how many it has if any were, and how many of them are common.
+ * @typedef {{tally: Tally, titles: Titles, whole: number, typed: number, unasked: number}} Question
  */
 
 (function () {
@@ -11,20 +28,12 @@
   /** @type {any} */
   const seambook = (page.seambook = page.seambook || {});
   const { wordsOf } = seambook.words;
-  const { entriesOf, priorOf, shardsOfWord } = seambook.shardsOfIndex;
+  const { WEIGHTS, placeOf, standOf } = seambook.postings;
+  const { begunWith } = seambook.shardsOfIndex;
   const { isCommonWord, thingsIn } = seambook.asked;
+  const { needed, readingOf } = seambook.reading;
+  const { originsOf, placesOf } = seambook.stands;
 
-  /**
-   * @typedef {{words: string[], pages: number, behind: Set<number>}} Index  See shards.js.
-   * @typedef {{names: {sure: number, words: [number, number][][]}[], words: string[], isQuiet: boolean}} Thing  See asked.js.
-   * @typedef {{page: number, part: number, score: number, isBehind: boolean}} Found
-   * @typedef {Map<number, Map<number, number>>} Stands  For each page its parts in which a thing stands, with the weight.
-   * @typedef {{length: number, common: number, words: Set<number>}} Title  How many words a title has, how many of them are
-   *   common, and which were asked for.
-   */
-
-  /** By where in a part a word stands: heading, long heading, text, table. @type {Record<string, number>} */
-  const WEIGHTS = { "*": 1.7, ":": 1.55, ".": 1, ",": 0.95 };
   const QUIET = 0.15;
   /** What a thing is worth to a part of a page when it stands in the page's title, and when elsewhere on the page. */
   const OF_TITLE = 0.788;
@@ -35,151 +44,239 @@
   const NAMED = 0.223;
   const TITLE_SHARE = 1.7;
   const TYPED = 1.54;
+  const IN_TITLE = { parts: [0], weights: [WEIGHTS["*"]] };
   const NUMBER = /^[0-9]/;
+  /** How sure a word must be the one meant to count as one of a title. */
+  const SURE = 0.8;
+  /** So many of the pages that can be worth most are looked at first. */
+  const FIRST_LOOK = 64;
+  /** So many are enough where only the best are asked for: a book of many cars says much the same of each. */
+  const MOST_LOOKED_AT = 500;
+  /** Of the pages that are not to be worked from so many are told, where only the best are asked for. */
+  const MOST_BEHIND = 8;
 
-  /** The shards that a question needs. @param {Index} index @param {string} text @returns {string[]} */
-  function needed(index, text) {
-    const numbers = thingsIn(index, text).flatMap((/** @type {Thing} */ thing) =>
-      thing.names.flatMap((name) => name.words.flatMap((words) => words.map(([word]) => word)))
-    );
-    return [...new Set(/** @type {string[]} */ (numbers.flatMap((/** @type {number} */ at) => shardsOfWord(index, at))))];
-  }
-
-  /** @param {Map<number, number>} parts @param {number} part @param {number} weight */
-  function raise(parts, part, weight) {
-    parts.set(part, Math.max(parts.get(part) || 0, weight));
+  /** On how many pages a thing stands that is not known whole: at least on as many as the commonest of its words.
+   * @param {Reading} reading @param {Thing} thing */
+  function pagesOfPart(reading, thing) {
+    const words = thing.names[0].words.flat().map(([word]) => reading.get(word));
+    return Math.max(...words.map((read) => (read ? read.posting.pages : 1)));
   }
 
   /**
-   * Where a word stands by any of its forms.
-   * @param {Index} index @param {[number, number][]} meant @param {Map<number, Title>} titles are told too
+   * Weigh things and reckon for each page what is known of it by that.
+   * @param {SearchIndex} index @param {Reading} reading @param {Thing[]} things @returns {Tally}
    */
-  function standsOfWord(index, meant, titles) {
-    /** @type {Stands} */
-    const found = new Map();
-    for (const [word, sure] of meant) {
-      for (const entry of entriesOf(index, word)) {
-        const parts = found.get(entry.page) || new Map();
-        found.set(entry.page, parts);
-        for (const [part, mark] of entry.parts) raise(parts, part, sure * WEIGHTS[mark]);
-        if (!entry.title || sure < 0.8) continue;
-        const title = titles.get(entry.page) || { length: entry.title, common: entry.common, words: new Set() };
-        title.words.add(word);
-        titles.set(entry.page, title);
+  function tallied(index, reading, things) {
+    const size = index.pages;
+    /** @type {Tally} */
+    const tally = {
+      origins: [], worths: [], parts: [], pages: [],
+      most: new Float64Array(size), held: new Float64Array(size), inTitle: new Float64Array(size),
+    };
+    const [most, first] = [new Float64Array(size), new Float64Array(size)];
+    things.forEach((thing, nth) => {
+      const origins = /** @type {Origin[]} */ (originsOf(index, reading, thing, nth));
+      const pages = origins.flatMap((origin) => reckoned(origin, most, first));
+      const isPart = thing.names[0].words.flat().some(([word]) => !reading.get(word)?.isWhole);
+      const count = isPart ? Math.max(pages.length, pagesOfPart(reading, thing)) : pages.length;
+      const worth = count ? Math.log(1 + size / count) * (thing.isQuiet ? QUIET : 1) : 0;
+      tally.origins.push(...origins);
+      tally.worths.push(worth);
+      tally.parts.push(isPart);
+      for (const page of pages) {
+        if (tally.held[page] === 0) tally.pages.push(page);
+        tally.held[page] += worth;
+        tally.most[page] += worth * most[page];
+        if (first[page] > 1) tally.inTitle[page] += worth;
+        most[page] = first[page] = 0;
       }
-    }
-    return found;
-  }
-
-  /** The parts that hold every word of a name. @param {Stands[]} words @returns {Stands} */
-  function holdingAll(words) {
-    if (words.length === 1) return words[0];
-    /** @type {Stands} */
-    const found = new Map();
-    words[0].forEach((parts, page) => {
-      const others = words.slice(1).map((one) => one.get(page));
-      parts.forEach((weight, part) => {
-        const weights = [weight, ...others.map((one) => (one && one.get(part)) || 0)];
-        if (Math.min(...weights) === 0) return;
-        const known = found.get(page) || new Map();
-        known.set(part, weights.reduce((a, b) => a + b) / weights.length);
-        found.set(page, known);
-      });
     });
-    return found;
+    return tally;
   }
 
-  /** Where a thing stands by any of its names. @param {Index} index @param {Thing} thing @param {Map<number, Title>} titles */
-  function standsOfThing(index, thing, titles) {
-    /** @type {Stands} */
-    const found = new Map();
-    for (const name of thing.names) {
-      holdingAll(name.words.map((meant) => standsOfWord(index, meant, titles))).forEach((parts, page) => {
-        const known = found.get(page) || new Map();
-        found.set(page, known);
-        parts.forEach((weight, part) => raise(known, part, weight * name.sure));
+  /**
+   * Reckon how much the best place of a thing on each page weighs, and its place in the page's first part.
+   * @param {Origin} origin @param {Float64Array} most @param {Float64Array} first @returns {number[]} pages that had none
+   */
+  function reckoned({ at, entries, posting, sure }, most, first) {
+    /** @type {number[]} */
+    const pages = [];
+    const title = sure * WEIGHTS["*"];
+    for (let nth = 0; nth < at.length; nth += 1) {
+      const page = at[nth];
+      const best = posting && entries ? sure * posting.most[entries[nth]] : title;
+      const own = posting && entries ? sure * posting.first[entries[nth]] : title;
+      if (most[page] === 0) pages.push(page);
+      if (best > most[page]) most[page] = best;
+      if (own > first[page]) first[page] = own;
+    }
+    return pages;
+  }
+
+  /** @param {SearchIndex} index @param {Reading} reading @param {Thing[]} things @returns {Titles} */
+  function titlesOf(index, reading, things) {
+    const size = index.pages;
+    const found = { words: new Uint8Array(size), lengths: new Uint8Array(size), commons: new Uint8Array(size) };
+    const meant = things.flatMap((thing) => thing.names.flatMap((name) => name.words.flat()));
+    const sure = new Set(meant.filter((one) => one[1] >= SURE).map(([word]) => word));
+    for (const word of sure) {
+      const named = reading.get(word)?.posting.named;
+      if (!named) continue;
+      named.at.forEach((page, at) => {
+        if (!named.lengths[at]) return;
+        found.words[page] += 1;
+        found.lengths[page] = named.lengths[at];
+        found.commons[page] = named.commons[at];
       });
     }
     return found;
   }
 
   /**
-   * The best part of a page and what it is worth.
-   * @param {number} page @param {{worth: number, stands: Stands}[]} things
+   * The best part of a page and what it is worth; and what things are worth that it may hold though that is not known.
+   * @param {number} page @param {Places} places @param {Tally} tally
    */
-  function bestPart(page, things) {
-    /** @type {Map<number, number>} */
-    const parts = new Map([[0, 0]]);
-    let held = 0;
-    let inTitle = 0;
-    for (const { worth, stands } of things) {
-      const here = stands.get(page);
-      if (!here) continue;
-      held += worth;
-      if ((here.get(0) || 0) > 1) inTitle += worth;
-      here.forEach((_, part) => parts.set(part, parts.get(part) || 0));
+  function bestPart(page, { heads, nexts, origins, entries }, { worths, parts }) {
+    /** @type {number[]} */
+    const gains = [0];
+    let whole = 0;
+    let unknown = worths.reduce((sum, worth, nth) => sum + (parts[nth] ? worth : 0), 0);
+    for (let at = heads[page]; at >= 0; ) {
+      const nth = origins[at].thing;
+      /** @type {number[]} */
+      const here = [0];
+      let most = 0;
+      for (; at >= 0 && origins[at].thing === nth; at = nexts[at]) {
+        const { posting, sure } = origins[at];
+        const stand = posting ? /** @type {WordStand} */ (standOf(posting, entries[at])) : IN_TITLE;
+        for (let own = 0; own < stand.parts.length; own += 1) {
+          const weight = sure * stand.weights[own];
+          if (weight > (here[stand.parts[own]] || 0)) here[stand.parts[own]] = weight;
+          if (weight > most) most = weight;
+        }
+      }
+      const best = Math.max(ELSEWHERE * most, OF_TITLE * here[0]);
+      whole += worths[nth] * best;
+      here.forEach((weight, part) => {
+        if (weight > best) gains[part] = (gains[part] || 0) + worths[nth] * (weight - best);
+      });
+      if (parts[nth]) unknown -= worths[nth];
     }
-    for (const { worth, stands } of things) {
-      const here = stands.get(page);
-      if (!here) continue;
-      const best = Math.max(ELSEWHERE * Math.max(...here.values()), OF_TITLE * (here.get(0) || 0));
-      parts.forEach((score, part) => parts.set(part, score + worth * Math.max(here.get(part) || 0, best)));
-    }
-    let [part, score] = [0, 0];
-    parts.forEach((one, at) => {
-      if (one > score) [part, score] = [at, one];
+    let [part, gain] = [0, 0];
+    gains.forEach((one, at) => {
+      if (one > gain) [part, gain] = [at, one];
     });
-    return { part: part, score: score, held: held, inTitle: inTitle };
+    return { part: part, score: whole + gain, unknown: unknown };
   }
 
   /**
    * How many words typed are not looked up for standing on most pages: a title may hold them all the same.
-   * @param {Index} index @param {Set<string>} typed @param {Thing[]} things
+   * @param {SearchIndex} index @param {Set<string>} typed @param {Thing[]} things
    */
   function leftOut(index, typed, things) {
     const asked = new Set(things.flatMap((thing) => thing.words));
     return [...typed].filter((word) => !asked.has(word) && isCommonWord(index, word)).length;
   }
 
+  /** @param {SearchIndex} index @param {string} text @param {Reading} reading @param {Thing[]} things @returns {Question} */
+  function questionOf(index, text, reading, things) {
+    const typed = /** @type {Set<string>} */ (new Set(wordsOf(text)));
+    const tally = tallied(index, reading, things);
+    return {
+      tally: tally, titles: titlesOf(index, reading, things), whole: tally.worths.reduce((sum, worth) => sum + worth, 0),
+      typed: typed.size, unasked: leftOut(index, typed, things),
+    };
+  }
+
+  /**
+   * What a page gains and loses whatever its best part is: by how much of the question it holds, in the title and at all.
+   * @param {SearchIndex} index @param {Question} question @param {number} page @param {number} unknown worth of things that
+   *   it may hold though that is not known
+   */
+  function standing(index, { tally, titles, whole, typed, unasked }, page, unknown) {
+    const length = titles.lengths[page];
+    const share = length ? Math.min((titles.words[page] + Math.min(unasked, titles.commons[page])) / length, 1) : 0;
+    const isTyped = share === 1 && typed === length;
+    const named = tally.inTitle[page] / whole;
+    const gained = 1 + NAMED * named * named + TITLE_SHARE * named * share;
+    return ((tally.held[page] + unknown) / whole) ** LACKING * gained * (isTyped ? TYPED : 1) * index.priors[page];
+  }
+
+  /** The so-manieth largest of some numbers. @param {number[]} values @param {number} nth */
+  function nthLargest(values, nth) {
+    if (nth >= values.length) return -Infinity;
+    /** @type {number[]} */
+    const best = []; // rising
+    for (const value of values) {
+      if (best.length === nth && value <= best[0]) continue;
+      best.splice(placeOf(best, value), 0, value);
+      if (best.length > nth) best.shift();
+    }
+    return best[0];
+  }
+
+  /**
+   * The best of some pages, best first: by what each can be worth at most only as many are looked at as must be.
+   * @param {SearchIndex} index @param {Question} question @param {number[]} pages @param {number} most
+   */
+  function bestOf(index, question, pages, most) {
+    const { tally, whole } = question;
+    const unsure = tally.worths.reduce((sum, worth, nth) => sum + (tally.parts[nth] ? worth : 0), 0);
+    const bounds = pages.map((page) => {
+      return tally.most[page] * standing(index, question, page, Math.min(unsure, whole - tally.held[page])) * (1 + 1e-9);
+    });
+    const enough = most < pages.length ? MOST_LOOKED_AT : pages.length;
+    for (let many = FIRST_LOOK + most; ; many *= 8) {
+      const least = nthLargest(bounds, many);
+      const found = looked(index, question, pages.filter((_, at) => bounds[at] >= least));
+      const isEnough = many >= Math.min(pages.length, enough) || (found.length >= most && found[most - 1].score > least);
+      if (isEnough) return found.slice(0, most);
+    }
+  }
+
+  /** @param {SearchIndex} index @param {Question} question @param {number[]} pages @returns {Found[]} best first */
+  function looked(index, question, pages) {
+    const marked = new Uint8Array(index.pages);
+    for (const page of pages) marked[page] = 1;
+    const places = placesOf(question.tally.origins, marked);
+    const found = pages.map((page) => {
+      const { part, score, unknown } = bestPart(page, places, question.tally);
+      const worth = score * standing(index, question, page, unknown);
+      return { page: page, part: part, score: worth, isBehind: index.behind.has(page) };
+    });
+    return found.sort((a, b) => b.score - a.score || a.page - b.page);
+  }
+
   /**
    * The best place of each page, best page first: rare things count more, and all that is asked for more than some. What
    * is not to be worked from stands behind everything else, however well it answers.
-   * @param {Index} index @param {string} text @returns {Found[]}
+   * @param {SearchIndex} index @param {string} text @param {number} [most] so many, if not all
+   * @returns {{found: Found[], count: number}} `count` is how many there are
    */
-  function find(index, text) {
-    /** @type {Map<number, Title>} */
-    const titles = new Map();
-    const asked = /** @type {Thing[]} */ (thingsIn(index, text));
-    const things = asked.map((thing) => {
-      const stands = standsOfThing(index, thing, titles);
-      return { worth: Math.log(1 + index.pages / stands.size) * (thing.isQuiet ? QUIET : 1), stands: stands };
-    }).filter((thing) => thing.stands.size > 0);
-    const whole = things.reduce((sum, thing) => sum + thing.worth, 0);
-    const pages = new Set(things.flatMap((thing) => [...thing.stands.keys()]));
-    const typed = /** @type {Set<string>} */ (new Set(wordsOf(text)));
-    const unasked = leftOut(index, typed, asked);
-    return [...pages]
-      .map((page) => {
-        const { part, score, held, inTitle } = bestPart(page, things);
-        const title = titles.get(page);
-        const share = title ? Math.min((title.words.size + Math.min(unasked, title.common)) / title.length, 1) : 0;
-        const isTyped = title && share === 1 && typed.size === title.length;
-        const named = inTitle / whole;
-        const standing = 1 + NAMED * named * named + TITLE_SHARE * named * share;
-        const worth = score * (held / whole) ** LACKING * standing * (isTyped ? TYPED : 1);
-        return { page: page, part: part, score: worth * priorOf(index, page), isBehind: index.behind.has(page) };
-      })
-      .sort((a, b) => Number(a.isBehind) - Number(b.isBehind) || b.score - a.score || a.page - b.page);
+  function find(index, text, most) {
+    const things = /** @type {Thing[]} */ (thingsIn(index, text));
+    const reading = /** @type {Reading} */ (readingOf(index, things));
+    const question = questionOf(index, text, reading, things);
+    const { pages } = question.tally;
+    const before = pages.filter((page) => !index.behind.has(page));
+    const behind = pages.filter((page) => index.behind.has(page));
+    return {
+      found: [
+        ...bestOf(index, question, before, most || before.length),
+        ...bestOf(index, question, behind, most ? MOST_BEHIND : behind.length),
+      ],
+      count: pages.length,
+    };
   }
 
   /**
    * Words of the book that look like those asked for, for a question that finds nothing.
-   * @param {Index} index @param {string} text @returns {string[]}
+   * @param {SearchIndex} index @param {string} text @returns {string[]}
    */
   function nearWords(index, text) {
     return wordsOf(text).flatMap((/** @type {string} */ word) => {
-      const start = word.slice(0, 3);
-      return index.words.filter((one) => one.startsWith(start) && !NUMBER.test(one)).slice(0, 3);
+      const near = [...begunWith(index, word.slice(0, 3))];
+      return near.filter((one) => !NUMBER.test(one)).slice(0, 3);
     }).slice(0, 5);
   }
 

@@ -5,8 +5,7 @@
 (function () {
   "use strict";
 
-  /** @typedef {any} Index */
-  /** @typedef {{path: string, kind: string, title: string, anchor: string, heading: string, isBehind: boolean}} Found */
+  /** @typedef {{path: string, kind: string, title: string, anchor: string, heading: string, isBehind: boolean}} Row */
 
   const FOLDER = "assets/search/";
   const SHOWN = 8;
@@ -31,7 +30,7 @@
     return bring(`${FOLDER}${name}.js`);
   }
 
-  /** @returns {Promise<Index>} */
+  /** @returns {Promise<SearchIndex>} */
   async function opened() {
     await load("dictionary");
     seambook.shards = seambook.shards || {};
@@ -42,25 +41,25 @@
   /** The pages that answer, and how many there are. @param {string} text */
   async function answers(text) {
     const index = await opened();
-    await Promise.all(needed(index, text).map(load));
-    const all = find(index, text);
+    for (let names = needed(index, text); names.length; names = needed(index, text)) await Promise.all(names.map(load));
+    const { found: all, count } = find(index, text, SHOWN);
     const best = shown(all);
-    await Promise.all(best.map((/** @type {any} */ one) => load(shardOfPage(index, one.page))));
-    const found = best.map((/** @type {any} */ one) => {
+    await Promise.all(best.map((one) => load(shardOfPage(index, one.page))));
+    const found = best.map((one) => {
       const head = headOf(index, one.page);
       return { ...head, anchor: head.parts[2 * one.part], heading: head.parts[2 * one.part + 1], isBehind: one.isBehind };
     });
-    return { found: found, count: all.length, near: all.length ? [] : nearWords(index, text) };
+    return { found: found, count: count, near: count ? [] : nearWords(index, text) };
   }
 
-  /** The best of what may be worked from, and behind them what would stand among them otherwise. @param {any[]} all */
+  /** The best of what may be worked from, and behind them what would stand among them otherwise. @param {Found[]} all */
   function shown(all) {
     const first = all.filter((one) => !one.isBehind).slice(0, SHOWN);
     const least = first.length === SHOWN ? first[SHOWN - 1].score : 0;
     return [...first, ...all.filter((one) => one.isBehind && one.score >= least).slice(0, SHOWN_BEHIND)];
   }
 
-  /** @param {Found} found */
+  /** @param {Row} found */
   function item(found) {
     const link = document.createElement("a");
     link.href = address(found.path + (found.anchor ? `#${found.anchor}` : ""));
@@ -76,7 +75,7 @@
     return row;
   }
 
-  /** @param {Found[]} found */
+  /** @param {Row[]} found */
   function rows(found) {
     const list = document.createElement("ol");
     list.append(...found.map(item));

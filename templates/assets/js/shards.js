@@ -1,6 +1,21 @@
 /**
  * The search index as it is on disk -> words, where they stand, and what pages are called; and which shards that takes.
- * Its form is told in builder/search/index.py and builder/search/packing.py.
+ * Its form is told in builder/search/index.py, postings.py and packing.py.
+ */
+
+/**
+ * @typedef {{
+ *   lists: string[], posts: string[], texts: {firsts: number[], counts: number[]}, pages: number, common: Set<string>,
+ *   names: Map<string, string[][]>, longest: number, quiet: Set<string>, priors: Float64Array, behind: Set<number>,
+ *   shards: Record<string, any>, wanted: Set<string>, words: Map<string, string[]>, postings: Map<string, Posting>,
+ *   held: number, asked: {text: string, things: Thing[]} | null
+ * }} SearchIndex
+ *   `lists` and `posts` hold the first word of each shard of words and of postings; `names`, for each name, the
+ *   words of all names of what it names, and `longest` how many words a name has at most; `behind` pages that are not to be worked from; `shards` what was loaded so far;
+ *   `wanted` those that were asked for and are not there; `words` and `postings` what was read of them, `held` entries; `asked` the
+ *   last question and what it was taken to ask for.
+ * @typedef {{path: string, kind: string, title: string, parts: string[]}} Head
+ *   `parts` holds anchor and heading of each part in turn.
  */
 
 (function () {
@@ -10,25 +25,10 @@
   const page = window;
   /** @type {any} */
   const seambook = (page.seambook = page.seambook || {});
+  const { completed, placeOf, readLine } = seambook.postings;
 
-  /**
-   * @typedef {{
-   *   words: string[], firstWords: number[], firstPages: number[], pages: number, common: Set<number>,
-   *   names: string[][][], quiet: Set<string>, priors: {firstPages: number[], shares: number[]}, behind: Set<number>,
-   *   shards: Record<string, any>, lines: Map<string, string[]>
-   * }} Index
-   *   `names` holds, for each thing with several names, the words of each name; `behind` pages that are not to be worked
-   *   from; `shards` what was loaded so far.
-   * @typedef {{page: number, title: number, common: number, parts: [number, string][]}} Entry
-   *   Where a word stands on a page: in a title of so many words, so many of them common, or 0; and in which
-   *   parts, each with the mark of where in it: `*` in its heading or a name, `:` in a long one, `.` in its text, `,` in
-   *   a table or a labelled value.
-   * @typedef {{path: string, kind: string, title: string, parts: string[]}} Head
-   *   `parts` holds anchor and heading of each part in turn.
-   */
-
-  const ENTRY = /^([0-9a-z]+)(?:!([0-9a-z]+)(?:~([0-9a-z]+))?)?(\+)?(.*)$/;
-  const RUN = /([.,*:])([0-9a-z]+)(?:-([0-9a-z]+))?/g;
+  /** So many entries of postings are kept read. */
+  const MOST_KEPT = 400000;
 
   /** @param {string} digits */
   function number(digits) {
@@ -41,118 +41,202 @@
     return gaps ? gaps.split(" ").map((gap) => (last += number(gap))) : [];
   }
 
+  /** Pairs of a number that rises and another. @param {string} pairs @returns {[number[], number[]]} */
+  function paired(pairs) {
+    const each = pairs ? pairs.split(" ") : [];
+    return [summed(each.filter((_, at) => at % 2 === 0).join(" ")), each.filter((_, at) => at % 2 === 1).map(number)];
+  }
+
   /** @param {string} lines @returns {string[]} */
   function unfronted(lines) {
     let last = "";
     return lines ? lines.split("\n").map((line) => (last = last.slice(0, number(line[0])) + line.slice(1))) : [];
   }
 
+  /** @param {string} words @returns {string[]} */
+  function blanked(words) {
+    return words ? words.split(" ") : [];
+  }
+
+  /** For each name the words of all names of what it names. @param {string} rows */
+  function namesIn(rows) {
+    /** @type {Map<string, string[][]>} */
+    const found = new Map();
+    for (const row of rows ? rows.split("\n") : []) {
+      const names = row.split("\t");
+      for (const name of names) found.set(name, [...(found.get(name) || []), ...names.map(blanked)]);
+    }
+    return found;
+  }
+
   /**
-   * @param {Record<"words" | "shards" | "texts" | "common" | "names" | "quiet" | "priors" | "behind", string> & {pages: number}} raw
+   * @param {Record<"lists" | "shards" | "texts" | "common" | "names" | "quiet" | "priors" | "behind", string> & {pages: number}} raw
    * @param {Record<string, any>} shards where scripts put what they bring
-   * @returns {Index}
+   * @returns {SearchIndex}
    */
   function open(raw, shards) {
-    const priors = raw.priors.split(" ");
+    const [firsts, counts] = paired(raw.texts);
+    const [from, shares] = paired(raw.priors);
+    const names = namesIn(raw.names);
     return {
-      words: unfronted(raw.words),
-      firstWords: summed(raw.shards),
-      firstPages: summed(raw.texts),
+      lists: unfronted(raw.lists),
+      posts: unfronted(raw.shards),
+      texts: { firsts: firsts, counts: counts },
       pages: raw.pages,
-      common: new Set(summed(raw.common)),
-      names: raw.names ? raw.names.split("\n").map((row) => row.split("\t").map((name) => name.split(" "))) : [],
-      quiet: new Set(raw.quiet.split(" ")),
-      priors: {
-        firstPages: summed(priors.filter((_, at) => at % 2 === 0).join(" ")),
-        shares: priors.filter((_, at) => at % 2 === 1).map((share) => number(share) / 100),
-      },
+      common: new Set(blanked(raw.common)),
+      names: names,
+      longest: Math.max(1, ...[...names.keys()].map((name) => name.split(" ").length)),
+      quiet: new Set(blanked(raw.quiet)),
+      priors: priorsOf(raw.pages, from, shares),
       behind: new Set(summed(raw.behind)),
       shards: shards,
-      lines: new Map(),
+      wanted: new Set(),
+      words: new Map(),
+      postings: new Map(),
+      held: 0,
+      asked: null,
     };
   }
 
-  /**
-   * The first place in a sorted list that is not before the value.
-   * @template {string | number} T @param {T[]} list @param {T} value
-   */
-  function placeOf(list, value) {
-    let low = 0;
-    let high = list.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (list[middle] < value) low = middle + 1;
-      else high = middle;
-    }
-    return low;
+  /** The last place in a sorted list that is not behind the value, or -1. @template {string | number} T @param {T[]} list
+   * @param {T} value */
+  function lastPlace(list, value) {
+    const at = placeOf(list, value);
+    return list[at] === value ? at : at - 1;
   }
 
-  /** The shards that hold a word's posting: one, or all that begin with it. @param {Index} index @param {number} word */
-  function shardsOfWord(index, word) {
-    let at = placeOf(index.firstWords, word);
-    if (index.firstWords[at] !== word) return [`words-${at - 1}`];
-    const found = [];
-    while (index.firstWords[at] === word) found.push(`words-${at++}`);
+  /** A shard if it is there; else it is wanted. @param {SearchIndex} index @param {string} name @returns {any} */
+  function brought(index, name) {
+    const found = index.shards[name];
+    if (found === undefined) index.wanted.add(name);
     return found;
   }
 
-  /** The shard that says what a page is called. @param {Index} index @param {number} number */
-  function shardOfPage(index, number) {
-    const at = placeOf(index.firstPages, number);
-    return `texts-${index.firstPages[at] === number ? at : at - 1}`;
+  /** Whether all shards asked for since were there. @param {SearchIndex} index */
+  function isThere(index) {
+    return index.wanted.size === 0;
   }
 
-  /** How much a page counts beside others. @param {Index} index @param {number} number */
-  function priorOf(index, number) {
-    const { firstPages, shares } = index.priors;
-    const at = placeOf(firstPages, number);
-    return shares[firstPages[at] === number ? at : at - 1];
+  /** The words of a list; none while it is wanted. @param {SearchIndex} index @param {number} at @returns {string[]} */
+  function listAt(index, at) {
+    const name = `list-${index.lists[at]}`;
+    const lines = brought(index, name);
+    if (lines === undefined) return [];
+    const known = index.words.get(name) || unfronted(lines);
+    index.words.set(name, known);
+    return known;
   }
 
-  /** @param {Index} index @param {string} shard */
-  function linesOf(index, shard) {
-    const known = index.lines.get(shard);
+  /** Whether the book has a word. @param {SearchIndex} index @param {string} word */
+  function has(index, word) {
+    const at = lastPlace(index.lists, word);
+    if (at < 0) return false;
+    const words = listAt(index, at);
+    return words[placeOf(words, word)] === word;
+  }
+
+  /** The words that begin so, in order. @param {SearchIndex} index @param {string} start */
+  function* begunWith(index, start) {
+    for (let at = Math.max(lastPlace(index.lists, start), 0); at < index.lists.length; at += 1) {
+      const words = listAt(index, at);
+      for (let place = placeOf(words, start); place < words.length; place += 1) {
+        if (!words[place].startsWith(start)) return;
+        yield words[place];
+      }
+      if (at + 1 < index.lists.length && !index.lists[at + 1].startsWith(start)) return;
+    }
+  }
+
+  /** All words that begin with a letter. @param {SearchIndex} index @returns {string[]} */
+  function lettered(index) {
+    return index.lists.flatMap((first, at) => (first < "a" ? [] : listAt(index, at)));
+  }
+
+  /** The shard that holds a word's line. @param {SearchIndex} index @param {string} word */
+  function shardOfWord(index, word) {
+    return `words-${index.posts[lastPlace(index.posts, word)]}`;
+  }
+
+  /** How many letters a shard has, 0 while it is not there. @param {SearchIndex} index @param {string} shard */
+  function sizeOf(index, shard) {
+    return (index.shards[shard] || "").length;
+  }
+
+  /** The shard that says what a page is called, by its first page. @param {SearchIndex} index @param {number} page */
+  function firstOfTexts(index, page) {
+    const at = lastPlace(index.texts.firsts, page);
+    const first = index.texts.firsts[at];
+    return page - ((page - first) % index.texts.counts[at]);
+  }
+
+  /** @param {SearchIndex} index @param {number} page */
+  function shardOfPage(index, page) {
+    return `texts-${firstOfTexts(index, page)}`;
+  }
+
+  /** How much each page counts beside others. @param {number} pages @param {number[]} firsts @param {number[]} shares */
+  function priorsOf(pages, firsts, shares) {
+    const found = new Float64Array(pages);
+    shares.forEach((share, at) => found.fill(share / 100, firsts[at]));
+    return found;
+  }
+
+  /** What is known where a word stands; null while its shard is wanted. @param {SearchIndex} index @param {string} word
+   * @returns {Posting | null} */
+  function postingOf(index, word) {
+    const known = index.postings.get(word);
     if (known) return known;
-    const lines = index.shards[shard].split("\n");
-    index.lines.set(shard, lines);
-    return lines;
-  }
-
-  /** @param {string} runs @returns {[number, string][]} */
-  function partsIn(runs) {
-    /** @type {[number, string][]} */
-    const found = [];
-    for (const [, mark, first, last] of runs.matchAll(RUN)) {
-      for (let at = number(first); at <= number(last || first); at += 1) found.push([at, mark]);
-    }
+    const name = shardOfWord(index, word);
+    const lines = brought(index, name);
+    if (lines === undefined) return null;
+    const found = readLine(lineOf(lines, word), word);
+    keep(index, word, found);
     return found;
   }
 
-  /** Where a word stands; its shards must be there. @param {Index} index @param {number} word @returns {Entry[]} */
-  function entriesOf(index, word) {
-    const posting = shardsOfWord(index, word).map((shard) => {
-      return linesOf(index, shard)[word - index.firstWords[Number(shard.slice("words-".length))]];
-    });
-    let last = 0;
-    return posting.join(" ").split(" ").map((entry) => {
-      const [, gap, title, common, alias, runs] = /** @type {RegExpExecArray} */ (ENTRY.exec(entry));
-      last += number(gap);
-      const parts = partsIn(runs);
-      if (title || alias) parts.unshift([0, "*"]);
-      else if (parts.length === 0) parts.push([0, "."]);
-      return { page: last, title: title ? number(title) : 0, common: common ? number(common) : 0, parts: parts };
-    });
+  /** A word's posting with its rests, once they are there. @param {SearchIndex} index @param {string} word @returns {Posting | null} */
+  function wholeOf(index, word) {
+    const known = index.postings.get(`${word} `);
+    const part = known || postingOf(index, word);
+    if (!part || !part.rests.length) return part;
+    const rests = part.rests.map((/** @type {string} */ name) => brought(index, name));
+    if (rests.includes(undefined)) return null;
+    const found = completed(part, rests.join(" "));
+    keep(index, `${word} `, found);
+    return found;
   }
 
-  /** What a page is called; its shard must be there. @param {Index} index @param {number} number @returns {Head} */
-  function headOf(index, number) {
-    const shard = shardOfPage(index, number);
-    const [path, kind, title, ...parts] = index.shards[shard][number - index.firstPages[Number(shard.slice(6))]];
+  /** A word's line in its shard, behind the word. @param {string} lines @param {string} word */
+  function lineOf(lines, word) {
+    let last = "";
+    for (const line of lines.split("\n")) {
+      const blank = line.indexOf(" ");
+      last = last.slice(0, number(line[0])) + line.slice(1, blank);
+      if (last === word) return line.slice(blank + 1);
+    }
+    throw new Error(`no line for ${word}`);
+  }
+
+  /** Keep what was read, and of what was read before as much as there is room for. @param {SearchIndex} index @param {string} name
+   * @param {Posting} posting */
+  function keep(index, name, posting) {
+    index.postings.set(name, posting);
+    index.held += posting.at.length;
+    for (const [oldest, one] of index.postings) {
+      if (index.held <= MOST_KEPT || oldest === name) break;
+      index.held -= one.at.length;
+      index.postings.delete(oldest);
+    }
+  }
+
+  /** What a page is called; its shard must be there. @param {SearchIndex} index @param {number} page @returns {Head} */
+  function headOf(index, page) {
+    const [path, kind, title, ...parts] = index.shards[shardOfPage(index, page)][page - firstOfTexts(index, page)];
     return { path: path, kind: kind, title: title, parts: parts };
   }
 
   seambook.shardsOfIndex = {
-    entriesOf: entriesOf, headOf: headOf, open: open, placeOf: placeOf, priorOf: priorOf, shardOfPage: shardOfPage,
-    shardsOfWord: shardsOfWord,
+    begunWith: begunWith, has: has, headOf: headOf, isThere: isThere, lettered: lettered, open: open,
+    postingOf: postingOf, shardOfPage: shardOfPage, shardOfWord: shardOfWord, sizeOf: sizeOf, wholeOf: wholeOf,
   };
 })();
