@@ -1,7 +1,7 @@
 """Pages' words -> the search index, as scripts that a page opened from a folder can load one by one.
 
-- `dictionary.js` assigns `seambook.dictionary`, what every search needs: `lists` and `shards`, of each shard of words and
-  of postings its first word, front-coded; `texts`, as gaps, from which page on shards of texts hold how many pages
+- `dictionary.js` assigns `seambook.dictionary`, what every search needs: `lists` and `shards`, of each shard of words
+  and of postings its first word, front-coded; `texts`, as gaps, from which page on shards of texts hold how many pages
   each; `pages`, how many there are; `common`, words in more than half of the pages of a large book; `names`, for each
   thing with several names the words of each, names parted by tabs, words by blanks; `quiet`, words that ask for nothing
   by themselves; `priors`, how much pages count, in percent, each behind the distance of the first page from which on
@@ -35,7 +35,7 @@ LONGEST_BESIDE = 3_000
 """Bytes of a posting that lies beside others; what a longer one has beside titles is loaded where there is room."""
 MOST_OF_WORDS = 5_000
 """Bytes of a shard of words."""
-ENOUGH_OF_TEXTS = 6_000
+ENOUGH_OF_TEXTS = 3_000
 """Bytes of a shard of texts that several pages may share: a long procedure has one of its own."""
 LARGE = 1_000
 """Pages from which on a word in more than half of them is called common."""

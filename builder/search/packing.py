@@ -60,9 +60,10 @@ def places(entry: str) -> dict[int, str]:
     """Read an entry without a name: of each part the mark; not to be changed."""
     if not entry:
         return {0: "."}
-    return {
-        part: mark for mark, first, last in _PLACE.findall(entry) for part in range(int(first, 36), int(last or first, 36) + 1)
-    }
+    found: dict[int, str] = {}
+    for mark, first, last in _PLACE.findall(entry):
+        found |= dict.fromkeys(range(int(first, 36), int(last or first, 36) + 1), mark)
+    return found
 
 
 def gaps(numbers: Iterable[int]) -> str:

@@ -3,8 +3,8 @@
 A line is what it names, a semicolon, and in which parts of pages it stands; without a semicolon it names nothing. Both
 are entries parted by blanks, each behind its page's distance from the last.
 
-- Of what it names an entry is `!n` where it is in the title, which has n different words, and `!n~c` where c of them are
-  common ones; `+` where it is in another name of the thing.
+- Of what it names an entry is `!n` where it is in the title, which has n different words, and `!n~c` where c of them
+  are common ones; `+` where it is in another name of the thing.
 - Of the others it is the parts, as `packing` writes them; none mean the text of the first. `=` and parts are those of
   the last entry that was written in full, and these beside or instead.
 - `^n` says that the n pages from this one on are as the last entry that was written in full: `^` is one.

@@ -13,14 +13,15 @@ import tempfile
 import time
 from collections.abc import Iterator
 from pathlib import Path
-from typing import NamedTuple
 
+from tests.bench.figure import Figure
 from tests.bench.floor import floor
 from tests.bench.generator import generate
 from tests.bench.library import library, tail_of
 from tests.bench.measure import build, cores, shown
 from tests.bench.pages import loaded_by, ordinary
 from tests.bench.rate import rate
+from tests.bench.searched import searched
 
 CONTENT = Path(__file__).resolve().parents[2] / "content"
 STORED = Path(__file__).with_name("stored.json")
@@ -30,18 +31,6 @@ MOST_SECONDS = 8.0
 """Of a thousand copies of one procedure, whose floor `test_thousand` takes."""
 LEAST_RATE = 100_000.0
 """Steps a second: of the supplied library once its steps are known, of the copies from the first pass on."""
-
-
-class Figure(NamedTuple):
-    """One line of the table."""
-
-    name: str
-    value: float
-    unit: str
-    bound: float | None = None
-    """What it may be at most; None where it only explains another."""
-    floor: float | None = None
-    """The floor's seconds, where it is a time."""
 
 
 def main(arguments: list[str]) -> None:
@@ -81,6 +70,7 @@ def _figures(folder: Path, sizes: tuple[int, ...]) -> Iterator[Figure]:
             yield figure
             each += [figure.value] if figure.name.endswith("a procedure") else []
         shutil.rmtree(folder / f"site-{size}", ignore_errors=True)
+    yield from searched(CONTENT, folder, sizes)
     yield Figure("cost of a procedure, largest by smallest library", max(each) / min(each), "", 1.2)
     yield from _rates(folder)
 
@@ -124,10 +114,8 @@ def _kept(content: Path, site: Path, kept: Path, name: str, whole: float) -> Ite
 
 
 def _sizes(site: Path, name: str) -> Iterator[Figure]:
-    search = site / "assets" / "search"
-    yield Figure(f"{name}: loaded before the first query", (search / "dictionary.js").stat().st_size / 1e3, "kB", 60.0)
-    yield Figure(f"{name}: largest shard of the index", max(
-        path.stat().st_size for path in search.iterdir() if path.name != "dictionary.js") / 1e3, "kB")  # fmt: skip
+    search = sum(path.stat().st_size for path in (site / "assets" / "search").iterdir())
+    yield Figure(f"{name}: the whole index", search / 1e6, "MB")
     page = ordinary(site)
     yield Figure(f"{name}: an ordinary procedure's page", page.stat().st_size / 1e3, "kB", 60.0)
     yield Figure(f"{name}: styles and scripts it loads", loaded_by(site, page) / 1e3, "kB", 120.0)

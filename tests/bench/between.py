@@ -32,11 +32,13 @@ def between(one: Any, other: Any, mark: Callable[[str], str]) -> Between | None:
     if type(one) is type(other) and isinstance(one, tuple) and len(one) == len(other):
         return _of_parts(one, [between(a, b, mark) for a, b in zip(one, other, strict=True)])
     if type(one) is type(other) and is_dataclass(one) and not isinstance(one, type):
-        whole = one
         found = {own.name: between(getattr(one, own.name), getattr(other, own.name), mark) for own in fields(one)}
-        varied = {name: part for name, part in found.items() if part}
-        return (lambda blank: replace(whole, **{name: part(blank) for name, part in varied.items()})) if varied else None
+        return _of_fields(one, {name: part for name, part in found.items() if part})
     return None if one == other else lambda blank: one if blank.share < 0.5 else other
+
+
+def _of_fields(one: Any, varied: dict[str, Between]) -> Between | None:
+    return (lambda blank: replace(one, **{name: part(blank) for name, part in varied.items()})) if varied else None
 
 
 def _of_parts(one: tuple[Any, ...], parts: list[Between | None]) -> Between | None:

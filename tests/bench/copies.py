@@ -13,6 +13,7 @@ import shutil
 import tempfile
 from collections.abc import Callable, Iterator
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import NamedTuple
 
@@ -53,7 +54,8 @@ def kit_of(content: Path, seed: int = 1) -> Kit:
         made = Path(folder) / "content"
         shutil.copytree(content, made)
         for car, share in ((SHORT, LEAST_LONG), (LONG, 1.0)):
-            for path, text in copied(moulds, tail_of(car), name_of(car), _always(share), _always(f"{_MORE}.")):
+            say = partial(str, f"{_MORE}.")
+            for path, text in copied(moulds, tail_of(car), name_of(car), partial(float, share), say):
                 (made / path).write_text(text, "utf-8")
         views = views_of(made)
     pages = views.records
@@ -70,7 +72,7 @@ def kit_of(content: Path, seed: int = 1) -> Kit:
 def pages_of(kit: Kit, procedures: int, seed: int = 1) -> Iterator[Page]:
     """Yield the pages of the library, in the order in which the index numbers them."""
     makers: list[tuple[str, Callable[[], Page]]] = [
-        (page.path, _always(page)) for page in kit.supplied.records.values()
+        (page.path, partial(_itself, page)) for page in kit.supplied.records.values()
     ]
     for car in range(1, cars_of(procedures) + 1):
         for page, make in kit.cars:
@@ -86,8 +88,8 @@ def cars_of(procedures: int) -> int:
     return -(-procedures // len(PROCEDURES))
 
 
-def _always(value: object) -> Callable[[], object]:
-    return lambda: value
+def _itself(page: Page) -> Page:
+    return page
 
 
 def _maker(make: Between, words: Words, car: int, chance: random.Random) -> Callable[[], Page]:

@@ -47,7 +47,7 @@ def library(content: Path, into: Path, procedures: int, seed: int = 1) -> Path:
     for car in range(1, -(-procedures // len(PROCEDURES)) + 1):
         tail, name, chance = tail_of(car), name_of(car), random.Random(f"{seed} {car}")
         say = partial(_linked_more, words, chance, seams, tail)
-        for path, text in copied(moulds, tail, name, lambda: chance.uniform(LEAST_LONG, 1), say):
+        for path, text in copied(moulds, tail, name, partial(chance.uniform, LEAST_LONG, 1), say):
             (into / path).write_text(text, "utf-8")
         if car % CARS_TO_A_RULE == 0:
             (into / "rules" / f"{RULE}{tail}.yaml").write_text(_titled(rule, name), "utf-8")

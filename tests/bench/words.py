@@ -25,8 +25,10 @@ class Indexed(NamedTuple):
 
     files: dict[str, bytes]
     procedures: int
-    seconds: float
-    """The processor's own time from the pages' texts to the files, all pages of the library counted."""
+    seconds_own: float
+    """The processor's own time to gather the words of the procedures' pages, as each process that draws does."""
+    seconds_put: float
+    """The same to put those words into the index, as one process does for all."""
     supplied: list[Known]
     """Questions for supplied records."""
     copies: list[Known]
@@ -35,26 +37,28 @@ class Indexed(NamedTuple):
 
 def indexed(kit: Kit, content: Path, procedures: int, asked: int, seed: int = 1) -> Indexed:
     """Make the index of a library with questions for so many supplied records, and for as many of the cars'."""
-    writer, seconds, count = IndexWriter(), 0.0, 0
+    writer, count, own, put = IndexWriter(), 0, 0.0, 0.0
     targets = _targets(kit, procedures, asked, seed)
     kept: list[Page] = []
     for page in pages_of(kit, procedures, seed):
-        count += page.ref.kind == "procedure"
         started = time.process_time()
-        writer.add(page_words(page))
-        seconds += time.process_time() - started
+        found = page_words(page)
+        gathered = time.process_time()
+        writer.add(found)
+        if page.ref.kind == "procedure":
+            count += 1
+            own += gathered - started
+            put += time.process_time() - gathered
         if page.path in targets:
             kept.append(page)
-    started = time.process_time()
     files = writer.files(kit.supplied.names, kit.supplied.quiet)
-    seconds += time.process_time() - started
     titles = [title_words(page.title) for page in kit.supplied.records.values()]
     made: dict[bool, list[Known]] = {False: [], True: []}
     for page in kept:
         about = About(targets[page.path], _panel(kit, content, page))
         chance = random.Random(f"{seed} {page.path}")
         made[bool(about.car)] += questions(page, about, titles, writer.pages_with, chance)
-    return Indexed(files, count, seconds, made[False], made[True])
+    return Indexed(files, count, own, put, made[False], made[True])
 
 
 def _targets(kit: Kit, procedures: int, asked: int, seed: int) -> dict[str, str]:

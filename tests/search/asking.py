@@ -24,7 +24,9 @@ return ASKED.map((text) => {
     seambook.shards = {};
     const index = part.open(seambook.dictionary, seambook.shards);
     let loaded = 0;
-    for (let names; (names = seambook.search.needed(index, text)).length; ) names.forEach((name) => (loaded += bring(name)));
+    for (let names; (names = seambook.search.needed(index, text)).length; ) {
+        names.forEach((name) => (loaded += bring(name)));
+    }
     const { found, count } = seambook.search.find(index, text, MOST);
     const heads = [...new Set(found.map((one) => part.shardOfPage(index, one.page)))];
     heads.forEach((name) => (loaded += bring(name)));
@@ -41,14 +43,14 @@ class Answered(NamedTuple):
 
     places: list[str]
     """Paths and anchors, best first."""
-    count: int
-    """How many pages were found."""
+    pages: int
+    """How many were found."""
     loaded: int
     """Bytes of all shards that were brought for it."""
 
 
 def answered(folder: Path, asked: Sequence[str], most: int | None = 10) -> list[Answered]:
-    """Ask questions of the index in a folder, each with no shards but those that it says it needs; None asks for all."""
+    """Ask an index's folder, each question with no shards but those that it says it needs; None asks for all places."""
     values = {"FOLDER": folder.as_posix(), "ASKED": list(asked), "MOST": most}
     body = "".join(f"const {name} = {json.dumps(value)};\n" for name, value in values.items()) + _ANSWER
     return [Answered(one["places"], int(one["count"]), int(one["loaded"])) for one in run_node(body, SCRIPTS)]

@@ -1,8 +1,8 @@
 """Pages -> questions that ask for one page each, made of what the page says, and how well an index answers them.
 
-Copies of a record in a library made by `tests/bench` differ by the name and number of their car, and by what their steps
-say more. A question for one of them must say which car is meant, as whoever has that car in the bay would; else any copy
-would be as right.
+Copies of a record in a library made by `tests/bench` differ by the name and number of their car, and by what their
+steps say more. A question for one of them must say which car is meant, as whoever has that car in the bay would; else
+any copy would be as right.
 """
 
 from __future__ import annotations
@@ -40,7 +40,7 @@ class Share(NamedTuple):
     """Among the first five."""
     rank: float
     """The mean of one divided by the page's place, 0 where it is not among the first (Voorhees, TREC-8, 1999)."""
-    count: int
+    asked: int
 
 
 class About(NamedTuple):
@@ -67,7 +67,8 @@ def questions(
     if telling:
         yield Known("title less a word", _said(chance.choice(telling), car), page.path)
     own = [line.partition(" ")[0] for line in page_words(page).entries.split("\n")]
-    rare = sorted((pages_with(word), word) for word in own if word.isalpha() and len(word) > 3 and word not in car.split())
+    own = [word for word in own if word.isalpha() and len(word) > 3 and word not in car.split()]
+    rare = sorted((pages_with(word), word) for word in own)
     if panel and len(rare) > 1:
         yield Known("rarest words and panel", _said([rare[0][1], rare[1][1], panel], car), page.path)
     for name in chance.sample(page.aliases, min(1, len(page.aliases))):

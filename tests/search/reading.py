@@ -140,7 +140,9 @@ def _parts(entries: str) -> Iterable[tuple[int, dict[int, str]]]:
         found = ENTRY.fullmatch(text)
         assert found is not None, text
         gap, is_beside, runs, is_run, run = found.groups()
-        own = {at: mark for mark, first, last in RUN.findall(runs) for at in range(int(first, 36), int(last or first, 36) + 1)}
+        own: dict[int, str] = {}
+        for mark, first, last in RUN.findall(runs):
+            own |= dict.fromkeys(range(int(first, 36), int(last or first, 36) + 1), mark)
         if is_beside:
             parts = full | own
         else:

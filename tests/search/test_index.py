@@ -179,8 +179,8 @@ def test_the_page_reads_what_the_builder_writes() -> None:
         }});
     }};
     const heads = [0, 1, 1234, 2500].map((page) => part.headOf(index, page));
-    return {{stands: {json.dumps(asked)}.map(stands), heads, names: index.names.get("joint"), words: part.lettered(index),
-        common: [...index.common]}};"""
+    return {{stands: {json.dumps(asked)}.map(stands), heads, names: index.names.get("joint"),
+        words: part.lettered(index), common: [...index.common]}};"""
     scripts = "\n".join(data.decode() for data in files.values())
     said = run_node(body, [ASSETS / "words.js", ASSETS / "postings.js", ASSETS / "shards.js"], scripts)
     for word, stands in zip(asked, said["stands"], strict=True):

@@ -29,6 +29,8 @@ LOADED_BY_JOBS = {
     "assets/bay": "bay.js",
 }  # fmt: skip
 """What the page of jobs and the bay load once a job needs it, and the script that asks for it."""
+LOADED_BY_SEARCH = "assets/js/finding.js"
+"""What the search asks for when its box is first used."""
 
 
 class Address(NamedTuple):
@@ -179,7 +181,7 @@ def test_each_asset_is_used(site: Path, pages: Pages, addresses: list[Address]) 
     shards = set((site / "assets/search").iterdir())  # search.js asks for each as a search needs it
     by_job = {path for folder in LOADED_BY_JOBS for path in (site / folder).iterdir()}
     icons = {site / icon["src"] for icon in json.loads((site / "seambook.webmanifest").read_bytes())["icons"]}
-    loaded_later = shards | by_job | icons
+    loaded_later = shards | by_job | {site / LOADED_BY_SEARCH} | icons
     files = {path for path in (site / "assets").rglob("*") if path.is_file()}
     # Where the whole book is made to print, which for one as large is when asked.
     in_some_books = {"assets/css/whole.css"}
@@ -188,4 +190,6 @@ def test_each_asset_is_used(site: Path, pages: Pages, addresses: list[Address]) 
     assert len(read_index({path.name: path.read_bytes() for path in shards}).pages) > 250
     for folder, script in LOADED_BY_JOBS.items():
         assert f"{folder}/" in (site / "assets/js" / script).read_text("utf-8")
-    assert '"assets/search/"' in (site / "assets/js/searching.js").read_text("utf-8")
+    search = (site / "assets/js/searching.js").read_text("utf-8")
+    assert '"assets/search/"' in search
+    assert f'"{LOADED_BY_SEARCH}"' in search

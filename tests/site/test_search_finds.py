@@ -115,7 +115,8 @@ def test_a_slip_is_one_edit(word: str) -> None:
     others |= {word[:at] + word[at + 1:at + 2] + word[at:at + 1] + word[at + 2:] for at in range(len(word))}
     others |= {word[:at] + "x" + word[at + 1:] for at in range(len(word))} | {f"x{word[1:]}y", word[1:] + "q"}
     asked = sorted(others)
-    said = run_node(f"return {json.dumps(asked)}.map((one) => seambook.words.isSlip({json.dumps(word)}, one));", SCRIPTS)
+    body = f"return {json.dumps(asked)}.map((one) => seambook.words.isSlip({json.dumps(word)}, one));"
+    said = run_node(body, SCRIPTS)
     assert said == [distance_is_one(word, one) for one in asked]
 
 

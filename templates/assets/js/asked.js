@@ -6,7 +6,8 @@
  * @typedef {[string, number]} Meant  A word of the book, and how surely it is the one meant.
  * @typedef {{sure: number, words: Meant[][]}} ThingName  For each of a name's words what it means.
  * @typedef {{names: ThingName[], words: string[], isQuiet: boolean, isCommon: boolean}} Thing
- *   The name asked for first, then others; `words` are those typed. What is common is on most pages of a large book.
+ *   The name asked for first, then others; `words` are those typed. What is common is on
+ *   most pages of a large book, and something else is asked for too: it adds no page, and tells by titles alone.
  */
 
 (function () {
@@ -31,6 +32,7 @@
   const SHORTEST_SLIP = 4;
   /** A word just begun may go on in many ways; those in so many shards are looked at. */
   const MOST_SHARDS = 6;
+  const MOST_ENDINGS = 48;
   const SHORTEST_STEM = 3;
   const ENDINGS = ["ing", "ed", "es", "s", "d", "er"];
   const NUMBER = /^[0-9]/;
@@ -49,13 +51,18 @@
     return [word, ...stems, ...doubled];
   }
 
-  /** Forms of a word that the book has: weld, welds, welded, welding. @param {SearchIndex} index @param {string} word */
+  /**
+   * Forms of a word that the book has: weld, welds, welded, welding.
+   * @param {SearchIndex} index
+   * @param {string} word
+   */
   function formsOf(index, word) {
     /** @type {Meant[]} */
     const found = [];
     if (NUMBER.test(word) || word.length < SHORTEST_STEM) return found;
     const forms = stemsOf(word).flatMap((stem) => [
-      stem, `${stem}e`, ...ENDINGS.map((ending) => stem + ending), `${stem}${lastOf(stem)}ed`, `${stem}${lastOf(stem)}ing`,
+      stem, `${stem}e`, ...ENDINGS.map((ending) => stem + ending),
+      `${stem}${lastOf(stem)}ed`, `${stem}${lastOf(stem)}ing`,
     ]);
     new Set(forms).forEach((form) => {
       const isOther = form !== word && has(index, form);
@@ -74,7 +81,7 @@
     const shards = new Set();
     for (const one of begunWith(index, word)) {
       shards.add(shardOfWord(index, one));
-      if (shards.size > MOST_SHARDS) break;
+      if (shards.size > MOST_SHARDS || found.length === MOST_ENDINGS) break;
       if (one !== word) found.push([one, PREFIX]);
     }
     return found;
@@ -166,7 +173,8 @@
   }
 
   /**
-   * What is asked for, thing by thing, each once. Quiet words on most pages of a large book are left out if others are asked.
+   * What is asked for, thing by thing, each once. Quiet words on most pages of a large book are left out if others are
+   * asked.
    * @param {SearchIndex} index @param {string} text @returns {Thing[]}
    */
   function thingsIn(index, text) {
@@ -187,11 +195,14 @@
       })).filter((name) => name.words.every((one) => one.length > 0));
       const isQuiet = typed.every((word) => index.quiet.has(word));
       const isCommon = typed.every((word) => isCommonWord(index, word));
-      if (known.length) found.set(typed.join(" "), { names: known, words: typed, isQuiet: isQuiet, isCommon: isCommon });
+      const thing = { names: known, words: typed, isQuiet: isQuiet, isCommon: isCommon };
+      if (known.length) found.set(typed.join(" "), thing);
     }
     const each = [...found.values()];
     const isTold = each.some((thing) => !thing.isCommon);
-    const things = isTold ? each.filter((thing) => !thing.isCommon || !thing.isQuiet) : each;
+    const things = isTold
+      ? each.filter((thing) => !thing.isCommon || !thing.isQuiet)
+      : each.map((thing) => ({ ...thing, isCommon: false }));
     if (isThere(index)) index.asked = { text: text, things: things };
     return things;
   }

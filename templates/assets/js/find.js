@@ -2,19 +2,19 @@
  * Questions -> the pages of the book that answer them, and where on each, best first. It knows nothing of the page it
  * runs in, and loads nothing: `needed` says which shards of the index must be there before `find` is asked.
  *
- * What a page can be worth at most is reckoned for every page, by numbers that stand with each word; what it is worth, and
- * which of its parts is meant, only for those that may be among the best.
+ * What a page can be worth at most is reckoned for every page, by numbers that stand with each word; what it is worth,
+ * and which of its parts is meant, only for those that may be among the best.
  */
 
 /**
  * @typedef {{page: number, part: number, score: number, isBehind: boolean}} Found
  * @typedef {{
- *   origins: Origin[], worths: number[], parts: boolean[], pages: number[], most: Float64Array, held: Float64Array,
- *   inTitle: Float64Array
+ *   origins: Origin[], worths: number[], parts: boolean[], pages: number[], count: number, most: Float64Array, held:
+ *   Float64Array, inTitle: Float64Array
  * }} Tally
- *   From where is known where things stand; of each thing what it is worth, and whether it may stand on more pages than is
- *   known; the pages on which any stands, and of each page what the things on it can be worth at most by their places, what
- *   they are worth, and what those in its title are.
+ *   From where is known where things stand; of each thing what it is worth, and whether it may stand on more pages
+ *   than is known; the pages that may be among the best, and how many there are on which any stands; of each page what
+ *   the things on it can be worth at most by their places, what they are worth, and what those in its title are.
  * @typedef {{words: Uint8Array, lengths: Uint8Array, commons: Uint8Array}} Titles
  *   Of each page's title how many words were asked for, how many it has if any were, and how many of them are common.
  * @typedef {{tally: Tally, titles: Titles, whole: number, typed: number, unasked: number}} Question
@@ -28,7 +28,7 @@
   /** @type {any} */
   const seambook = (page.seambook = page.seambook || {});
   const { wordsOf } = seambook.words;
-  const { WEIGHTS, placeOf, standOf } = seambook.postings;
+  const { WEIGHTS, firstOf, mostOf, placeOf, standOf } = seambook.postings;
   const { begunWith } = seambook.shardsOfIndex;
   const { isCommonWord, thingsIn } = seambook.asked;
   const { needed, readingOf } = seambook.reading;
@@ -50,67 +50,128 @@
   const SURE = 0.8;
   /** So many of the pages that can be worth most are looked at first. */
   const FIRST_LOOK = 64;
+  /** Pages among which to look for the best. */
+  const ENOUGH = 2500;
   /** So many are enough where only the best are asked for: a book of many cars says much the same of each. */
   const MOST_LOOKED_AT = 500;
+  /** Kept from question to question, as making them anew costs more than filling them. @type {Float64Array[]} */
+  const sheets = [];
+  /** For each part of the page looked at. @type {number[]} */
+  const here = [0];
+  /** @type {number[]} */
+  const gains = [0];
   /** Of the pages that are not to be worked from so many are told, where only the best are asked for. */
   const MOST_BEHIND = 8;
 
-  /** On how many pages a thing stands that is not known whole: at least on as many as the commonest of its words.
-   * @param {Reading} reading @param {Thing} thing */
+  /**
+   * Whether a thing may stand on more pages than is known.
+   * @param {Reading} reading
+   * @param {Thing} thing
+   */
+  function isPart(reading, thing) {
+    return thing.names[0].words.flat().some(([word]) => !reading.get(word)?.isWhole);
+  }
+
+  /**
+   * On how many pages a thing stands that is not known whole: at least on as many as the commonest of its words.
+   * @param {Reading} reading
+   * @param {Thing} thing
+   */
   function pagesOfPart(reading, thing) {
     const words = thing.names[0].words.flat().map(([word]) => reading.get(word));
     return Math.max(...words.map((read) => (read ? read.posting.pages : 1)));
   }
 
   /**
-   * Weigh things and reckon for each page what is known of it by that.
+   * Weigh things and reckon for each page what is known of it by that: first by what stands on the fewest pages. Once
+   * there are enough pages, what stands on more tells them apart and adds none: none of those could be among the best.
    * @param {SearchIndex} index @param {Reading} reading @param {Thing[]} things @returns {Tally}
    */
   function tallied(index, reading, things) {
     const size = index.pages;
+    const all = things.map((thing, nth) => /** @type {Origin[]} */ (originsOf(index, reading, thing, nth)));
+    const seen = new Uint8Array(size);
+    const counts = all.map((origins, nth) => (things[nth].isCommon ? size : counted(origins, seen, nth + 1)));
+    const parts = things.map((thing) => thing.isCommon || isPart(reading, thing));
+    const worths = things.map((thing, nth) => {
+      const count = parts[nth] && !thing.isCommon ? Math.max(counts[nth], pagesOfPart(reading, thing)) : counts[nth];
+      return count ? Math.log(1 + size / count) * (thing.isQuiet ? QUIET : 1) : 0;
+    });
     /** @type {Tally} */
     const tally = {
-      origins: [], worths: [], parts: [], pages: [],
-      most: new Float64Array(size), held: new Float64Array(size), inTitle: new Float64Array(size),
+      origins: all.flat(), worths: worths, parts: parts, pages: [], count: marked(seen),
+      most: sheet(size, 0), held: sheet(size, 1), inTitle: sheet(size, 2),
     };
-    const [most, first] = [new Float64Array(size), new Float64Array(size)];
-    things.forEach((thing, nth) => {
-      const origins = /** @type {Origin[]} */ (originsOf(index, reading, thing, nth));
-      const pages = origins.flatMap((origin) => reckoned(origin, most, first));
-      const isPart = thing.names[0].words.flat().some(([word]) => !reading.get(word)?.isWhole);
-      const count = isPart ? Math.max(pages.length, pagesOfPart(reading, thing)) : pages.length;
-      const worth = count ? Math.log(1 + size / count) * (thing.isQuiet ? QUIET : 1) : 0;
-      tally.origins.push(...origins);
-      tally.worths.push(worth);
-      tally.parts.push(isPart);
+    const [most, first] = [sheet(size, 3), sheet(size, 4)];
+    const order = things.map((_, nth) => nth).sort((a, b) => counts[a] - counts[b] || a - b);
+    for (const nth of order) {
+      const isEnough = things[nth].isCommon || tally.pages.length > ENOUGH;
+      /** @type {number[]} */
+      const pages = [];
+      for (const origin of all[nth]) reckon(origin, most, first, isEnough ? tally.held : null, pages);
       for (const page of pages) {
         if (tally.held[page] === 0) tally.pages.push(page);
-        tally.held[page] += worth;
-        tally.most[page] += worth * most[page];
-        if (first[page] > 1) tally.inTitle[page] += worth;
+        tally.held[page] += worths[nth];
+        tally.most[page] += worths[nth] * most[page];
+        if (first[page] > 1) tally.inTitle[page] += worths[nth];
         most[page] = first[page] = 0;
       }
-    });
+    }
     return tally;
   }
 
   /**
-   * Reckon how much the best place of a thing on each page weighs, and its place in the page's first part.
-   * @param {Origin} origin @param {Float64Array} most @param {Float64Array} first @returns {number[]} pages that had none
+   * A number for each page, all 0; those of the last question are used again.
+   * @param {number} size
+   * @param {number} nth
    */
-  function reckoned({ at, entries, posting, sure }, most, first) {
-    /** @type {number[]} */
-    const pages = [];
+  function sheet(size, nth) {
+    const known = sheets[nth];
+    if (known && known.length === size) return known.fill(0);
+    return (sheets[nth] = new Float64Array(size));
+  }
+
+  /** @param {Uint8Array} seen */
+  function marked(seen) {
+    let count = 0;
+    for (let page = 0; page < seen.length; page += 1) if (seen[page] > 0) count += 1;
+    return count;
+  }
+
+  /**
+   * On how many pages a thing stands.
+   * @param {Origin[]} origins
+   * @param {Uint8Array} seen
+   * @param {number} mark set for each
+   */
+  function counted(origins, seen, mark) {
+    let count = 0;
+    for (const { at } of origins) {
+      for (let nth = 0; nth < at.length; nth += 1) {
+        if (seen[at[nth]] !== mark) count += 1;
+        seen[at[nth]] = mark;
+      }
+    }
+    return count;
+  }
+
+  /**
+   * Reckon how much the best place of a thing on each page weighs, and its place in the page's first part.
+   * @param {Origin} origin @param {Float64Array} most @param {Float64Array} first
+   * @param {Float64Array | null} held if given, only of pages for which it says something
+   * @param {number[]} pages grows by those that had none
+   */
+  function reckon({ at, entries, posting, sure }, most, first, held, pages) {
     const title = sure * WEIGHTS["*"];
     for (let nth = 0; nth < at.length; nth += 1) {
       const page = at[nth];
-      const best = posting && entries ? sure * posting.most[entries[nth]] : title;
-      const own = posting && entries ? sure * posting.first[entries[nth]] : title;
+      if (held && held[page] === 0) continue;
+      const best = posting && entries ? sure * mostOf(posting, entries[nth]) : title;
+      const own = posting && entries ? sure * firstOf(posting, entries[nth]) : title;
       if (most[page] === 0) pages.push(page);
       if (best > most[page]) most[page] = best;
       if (own > first[page]) first[page] = own;
     }
-    return pages;
   }
 
   /** @param {SearchIndex} index @param {Reading} reading @param {Thing[]} things @returns {Titles} */
@@ -137,35 +198,32 @@
    * @param {number} page @param {Places} places @param {Tally} tally
    */
   function bestPart(page, { heads, nexts, origins, entries }, { worths, parts }) {
-    /** @type {number[]} */
-    const gains = [0];
     let whole = 0;
     let unknown = worths.reduce((sum, worth, nth) => sum + (parts[nth] ? worth : 0), 0);
+    gains.fill(0);
     for (let at = heads[page]; at >= 0; ) {
       const nth = origins[at].thing;
-      /** @type {number[]} */
-      const here = [0];
       let most = 0;
+      here.fill(0);
       for (; at >= 0 && origins[at].thing === nth; at = nexts[at]) {
         const { posting, sure } = origins[at];
         const stand = posting ? /** @type {WordStand} */ (standOf(posting, entries[at])) : IN_TITLE;
         for (let own = 0; own < stand.parts.length; own += 1) {
           const weight = sure * stand.weights[own];
-          if (weight > (here[stand.parts[own]] || 0)) here[stand.parts[own]] = weight;
+          while (here.length <= stand.parts[own]) gains[here.push(0) - 1] = 0;
+          if (weight > here[stand.parts[own]]) here[stand.parts[own]] = weight;
           if (weight > most) most = weight;
         }
       }
       const best = Math.max(ELSEWHERE * most, OF_TITLE * here[0]);
       whole += worths[nth] * best;
-      here.forEach((weight, part) => {
-        if (weight > best) gains[part] = (gains[part] || 0) + worths[nth] * (weight - best);
-      });
+      for (let part = 0; part < here.length; part += 1) {
+        if (here[part] > best) gains[part] += worths[nth] * (here[part] - best);
+      }
       if (parts[nth]) unknown -= worths[nth];
     }
     let [part, gain] = [0, 0];
-    gains.forEach((one, at) => {
-      if (one > gain) [part, gain] = [at, one];
-    });
+    for (let at = 0; at < gains.length; at += 1) if (gains[at] > gain) [part, gain] = [at, gains[at]];
     return { part: part, score: whole + gain, unknown: unknown };
   }
 
@@ -178,19 +236,28 @@
     return [...typed].filter((word) => !asked.has(word) && isCommonWord(index, word)).length;
   }
 
-  /** @param {SearchIndex} index @param {string} text @param {Reading} reading @param {Thing[]} things @returns {Question} */
+  /**
+   * @param {SearchIndex} index
+   * @param {string} text
+   * @param {Reading} reading
+   * @param {Thing[]} things
+   * @returns {Question}
+   */
   function questionOf(index, text, reading, things) {
     const typed = /** @type {Set<string>} */ (new Set(wordsOf(text)));
     const tally = tallied(index, reading, things);
     return {
-      tally: tally, titles: titlesOf(index, reading, things), whole: tally.worths.reduce((sum, worth) => sum + worth, 0),
+      tally: tally, titles: titlesOf(index, reading, things),
+      whole: tally.worths.reduce((sum, worth) => sum + worth, 0),
       typed: typed.size, unasked: leftOut(index, typed, things),
     };
   }
 
   /**
-   * What a page gains and loses whatever its best part is: by how much of the question it holds, in the title and at all.
-   * @param {SearchIndex} index @param {Question} question @param {number} page @param {number} unknown worth of things that
+   * What a page gains and loses whatever its best part is: by how much of the question it holds, in the title and at
+   * all.
+   * @param {SearchIndex} index @param {Question} question @param {number} page @param {number} unknown worth of things
+   * that
    *   it may hold though that is not known
    */
   function standing(index, { tally, titles, whole, typed, unasked }, page, unknown) {
@@ -223,14 +290,15 @@
     const { tally, whole } = question;
     const unsure = tally.worths.reduce((sum, worth, nth) => sum + (tally.parts[nth] ? worth : 0), 0);
     const bounds = pages.map((page) => {
-      return tally.most[page] * standing(index, question, page, Math.min(unsure, whole - tally.held[page])) * (1 + 1e-9);
+      const unknown = Math.min(unsure, whole - tally.held[page]);
+      return tally.most[page] * standing(index, question, page, unknown) * (1 + 1e-9);
     });
     const enough = most < pages.length ? MOST_LOOKED_AT : pages.length;
     for (let many = FIRST_LOOK + most; ; many *= 8) {
       const least = nthLargest(bounds, many);
       const found = looked(index, question, pages.filter((_, at) => bounds[at] >= least));
-      const isEnough = many >= Math.min(pages.length, enough) || (found.length >= most && found[most - 1].score > least);
-      if (isEnough) return found.slice(0, most);
+      const isAll = many >= Math.min(pages.length, enough);
+      if (isAll || (found.length >= most && found[most - 1].score > least)) return found.slice(0, most);
     }
   }
 
@@ -248,8 +316,8 @@
   }
 
   /**
-   * The best place of each page, best page first: rare things count more, and all that is asked for more than some. What
-   * is not to be worked from stands behind everything else, however well it answers.
+   * The best place of each page, best page first: rare things count more, and all that is asked for more than some.
+   * What is not to be worked from stands behind everything else, however well it answers.
    * @param {SearchIndex} index @param {string} text @param {number} [most] so many, if not all
    * @returns {{found: Found[], count: number}} `count` is how many there are
    */
@@ -258,14 +326,14 @@
     const reading = /** @type {Reading} */ (readingOf(index, things));
     const question = questionOf(index, text, reading, things);
     const { pages } = question.tally;
-    const before = pages.filter((page) => !index.behind.has(page));
     const behind = pages.filter((page) => index.behind.has(page));
+    const before = behind.length ? pages.filter((page) => !index.behind.has(page)) : pages;
     return {
       found: [
         ...bestOf(index, question, before, most || before.length),
         ...bestOf(index, question, behind, most ? MOST_BEHIND : behind.length),
       ],
-      count: pages.length,
+      count: question.tally.count,
     };
   }
 

@@ -1,22 +1,25 @@
 /**
- * A word's line of the search index -> where the word stands. Its form is told in builder/search/postings.py and packing.py.
+ * A word's line of the search index -> where the word stands. Its form is told in builder/search/postings.py and
+ * packing.py.
  *
- * A common word stands on ten thousand pages, and a question has several such words: an entry is read as far as every page
- * needs it, how much its best place and its place in the first part weigh, and its parts when one page is looked at.
+ * A common word stands on ten thousand pages, and a question has several such words: an entry is read as far as every
+ * page needs it, how much its best place and its place in the first part weigh, and its parts when one page is looked
+ * at.
  */
 
 /**
- * @typedef {{parts: number[], weights: number[]}} WordStand  In which parts of a page a word stands and what that is worth.
+ * @typedef {{parts: number[], weights: number[]}} WordStand  In which parts of a page a word stands and what that is
+ * worth.
  * @typedef {{at: number[], lengths: number[], commons: number[]}} Named
- *   The pages it names, rising: of each how many words the title has and how many of them are common; no length where it
- *   is in another name.
+ *   The pages it names, rising: of each how many words the title has and how many of them are common; no length where
+ *   it is in another name.
  * @typedef {{
  *   pages: number, rests: string[], named: Named, at: number[], entries: number[], marks: string[], bases: number[],
  *   most: number[], first: number[], stands: (WordStand | undefined)[]
  * }} Posting
- *   On how many pages a word stands; the shards of what does not lie beside others; what it names; the pages of which is
- *   known in which parts it stands, rising, and the entry that says so; and of each entry its marks, the entry it adds to
- *   or itself, what its best part weighs and its first, and its parts once they were asked for.
+ *   On how many pages a word stands; the shards of what does not lie beside others; what it names; the pages of which
+ *   is known in which parts it stands, rising, and the entry that says so; and of each entry its marks, the entry it
+ *   adds to or -1, and once they were asked for what its best part weighs and its first, and its parts.
  */
 
 (function () {
@@ -53,10 +56,9 @@
         if (!isDigit && (code < LETTER || code > 122)) break;
         gap = gap * 36 + (isDigit ? code - 48 : code - LETTER + TEN);
       }
-      const said = text.slice(at, end);
-      const run = said.indexOf("^");
-      if (run < 0) visit(gap, said, 1, false);
-      else visit(gap, said.slice(0, run), run + 1 < said.length ? number(said.slice(run + 1)) : 1, true);
+      const isRun = text[at] === "^";
+      if (!isRun) visit(gap, text.slice(at, end), 1, false);
+      else visit(gap, "", at + 1 < end ? number(text.slice(at + 1, end)) : 1, true);
       at = end + 1;
     }
   }
@@ -67,21 +69,33 @@
     return 0;
   }
 
-  /** What the mark of the first part weighs, 0 where there is none. @param {string} marks */
-  function firstOf(marks) {
-    const found = OF_FIRST.exec(marks);
-    return found ? WEIGHTS[found[0][0]] : 0;
-  }
-
   /** @param {Posting} posting @param {string} marks @param {number} base an entry, or -1 */
   function addEntry(posting, marks, base) {
-    const own = marks || (base < 0 ? ".0" : "");
-    const first = firstOf(own);
-    posting.marks.push(own);
+    posting.marks.push(marks || ".0");
     posting.bases.push(base);
-    posting.most.push(base < 0 ? bestOf(own) : Math.max(posting.most[base], bestOf(own)));
-    posting.first.push(first || base < 0 ? first : posting.first[base]);
     return posting.marks.length - 1;
+  }
+
+  /**
+   * What the best part of an entry weighs, at most.
+   * @param {Posting} posting
+   * @param {number} entry
+   * @returns {number}
+   */
+  function mostOf(posting, entry) {
+    const known = posting.most[entry];
+    if (known !== undefined) return known;
+    const base = posting.bases[entry];
+    return (posting.most[entry] = Math.max(bestOf(posting.marks[entry]), base < 0 ? 0 : mostOf(posting, base)));
+  }
+
+  /** What the first part of an entry weighs, or 0. @param {Posting} posting @param {number} entry @returns {number} */
+  function firstOf(posting, entry) {
+    const known = posting.first[entry];
+    if (known !== undefined) return known;
+    const found = OF_FIRST.exec(posting.marks[entry]);
+    const base = posting.bases[entry];
+    return (posting.first[entry] = found ? WEIGHTS[found[0][0]] : base < 0 ? 0 : firstOf(posting, base));
   }
 
   /** @param {string} text @param {Posting} posting grows by it */
@@ -123,7 +137,10 @@
     return found;
   }
 
-  /** @param {string} text of what it names, a semicolon and its parts, or its parts alone @param {Named} [named] if known */
+  /**
+   * @param {string} text of what it names, a semicolon and its parts, or its parts alone
+   * @param {Named} [named] if known
+   */
   function read(text, named) {
     const [parts, names] = text.split(";").reverse();
     /** @type {Posting} */
@@ -144,7 +161,12 @@
     return found;
   }
 
-  /** With what a long posting has in shards of its own. @param {Posting} posting @param {string} rest @returns {Posting} */
+  /**
+   * With what a long posting has in shards of its own.
+   * @param {Posting} posting
+   * @param {string} rest
+   * @returns {Posting}
+   */
   function completed(posting, rest) {
     return { ...read(rest, rest.includes(";") ? undefined : posting.named), pages: posting.pages };
   }
@@ -196,7 +218,7 @@
   }
 
   seambook.postings = {
-    WEIGHTS: WEIGHTS, completed: completed, isNamed: isNamed, placeOf: placeOf, readLine: readLine,
-    standOf: standOf, standOn: standOn,
+    WEIGHTS: WEIGHTS, completed: completed, firstOf: firstOf, isNamed: isNamed, mostOf: mostOf, placeOf: placeOf,
+    readLine: readLine, standOf: standOf, standOn: standOn,
   };
 })();

@@ -1,6 +1,6 @@
 /**
- * The things asked for -> which shards of the index they need, and what those say: the postings of all words meant, long
- * ones whole as far as there is room. So no question loads more than so much, however large the book.
+ * The things asked for -> which shards of the index they need, and what those say: the postings of all words meant,
+ * long ones whole as far as there is room. So no question loads more than so much, however large the book.
  */
 
 /**
@@ -19,13 +19,17 @@
   const { isThere, postingOf, shardOfWord, sizeOf, wholeOf } = seambook.shardsOfIndex;
 
   /** Bytes of postings that one question reads, and those that begin lines of words may take of it. */
-  const MOST = 140000;
-  const MOST_OF_LINES = 100000;
+  const MOST = 96000;
+  const MOST_OF_LINES = 72000;
   /** Of a shard that is not there yet, by far the commonest size; of one of a long posting, the greatest. */
   const LIKELY = 7000;
   const GREATEST = 12000;
 
-  /** The words meant, each once, the surest first, and how sure each is. @param {Thing[]} things @returns {[string, number][]} */
+  /**
+   * The words meant, each once, the surest first, and how sure each is.
+   * @param {Thing[]} things
+   * @returns {[string, number][]}
+   */
   function wordsMeant(things) {
     /** @type {Map<string, number>} */
     const found = new Map();
@@ -57,8 +61,7 @@
       const posting = postingOf(index, word);
       if (posting) found.set(word, { posting: posting, isWhole: posting.rests.length === 0 });
     }
-    // Of what is on most pages beside other things only what it names is asked, which tells one page from another.
-    const telling = things.some((thing) => !thing.isCommon) ? things.filter((thing) => !thing.isCommon) : things;
+    const telling = things.filter((thing) => !thing.isCommon);
     if (isThere(index)) complete(index, found, wordsMeant(telling), MOST - size);
     return found;
   }

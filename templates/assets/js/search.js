@@ -1,5 +1,6 @@
 /**
- * The search box: loads the index when it is first used, of it what the words typed need, and shows what `find.js` finds.
+ * The search box: loads what searches and the index when it is first used, of that what the words typed need, and shows
+ * what `find.js` finds.
  */
 
 (function () {
@@ -8,13 +9,15 @@
   /** @typedef {{path: string, kind: string, title: string, anchor: string, heading: string, isBehind: boolean}} Row */
 
   const FOLDER = "assets/search/";
+  const SCRIPTS_FOLDER = "assets/js/";
+  /** What searches, in the order in which one needs the other. */
+  const SCRIPTS = ["asked", "reading", "stands", "find"];
   const SHOWN = 8;
   /** Of what is not to be worked from, at the end of the list: as many as answer as well as what is shown. */
   const SHOWN_BEHIND = 2;
   /** @type {any} */
   const seambook = /** @type {any} */ (window).seambook;
   const { address, bring } = seambook.folder;
-  const { find, nearWords, needed } = seambook.search;
   const { headOf, open, shardOfPage } = seambook.shardsOfIndex;
 
   const form = document.getElementById("page_search");
@@ -33,6 +36,7 @@
   /** @returns {Promise<SearchIndex>} */
   async function opened() {
     await load("dictionary");
+    for (const name of SCRIPTS) await bring(`${SCRIPTS_FOLDER}${name}.js`);
     seambook.shards = seambook.shards || {};
     seambook.index = seambook.index || open(seambook.dictionary, seambook.shards);
     return seambook.index;
@@ -41,18 +45,23 @@
   /** The pages that answer, and how many there are. @param {string} text */
   async function answers(text) {
     const index = await opened();
+    const { find, nearWords, needed } = seambook.search;
     for (let names = needed(index, text); names.length; names = needed(index, text)) await Promise.all(names.map(load));
     const { found: all, count } = find(index, text, SHOWN);
     const best = shown(all);
     await Promise.all(best.map((one) => load(shardOfPage(index, one.page))));
     const found = best.map((one) => {
       const head = headOf(index, one.page);
-      return { ...head, anchor: head.parts[2 * one.part], heading: head.parts[2 * one.part + 1], isBehind: one.isBehind };
+      const [anchor, heading] = head.parts.slice(2 * one.part, 2 * one.part + 2);
+      return { ...head, anchor: anchor, heading: heading, isBehind: one.isBehind };
     });
     return { found: found, count: count, near: count ? [] : nearWords(index, text) };
   }
 
-  /** The best of what may be worked from, and behind them what would stand among them otherwise. @param {Found[]} all */
+  /**
+   * The best of what may be worked from, and behind them what would stand among them otherwise.
+   * @param {Found[]} all
+   */
   function shown(all) {
     const first = all.filter((one) => !one.isBehind).slice(0, SHOWN);
     const least = first.length === SHOWN ? first[SHOWN - 1].score : 0;

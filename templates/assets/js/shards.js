@@ -11,9 +11,9 @@
  *   held: number, asked: {text: string, things: Thing[]} | null
  * }} SearchIndex
  *   `lists` and `posts` hold the first word of each shard of words and of postings; `names`, for each name, the
- *   words of all names of what it names, and `longest` how many words a name has at most; `behind` pages that are not to be worked from; `shards` what was loaded so far;
- *   `wanted` those that were asked for and are not there; `words` and `postings` what was read of them, `held` entries; `asked` the
- *   last question and what it was taken to ask for.
+ *   words of all names of what it names, and `longest` how many words a name has at most; `behind` pages that are not
+ *   to be worked from; `shards` what was loaded so far; `wanted` those that were asked for and are not there; `words`
+ *   and `postings` what was read of them, `held` entries; `asked` the last question and what it was taken to ask for.
  * @typedef {{path: string, kind: string, title: string, parts: string[]}} Head
  *   `parts` holds anchor and heading of each part in turn.
  */
@@ -28,7 +28,8 @@
   const { completed, placeOf, readLine } = seambook.postings;
 
   /** So many entries of postings are kept read. */
-  const MOST_KEPT = 400000;
+  const MOST_KEPT = 200000;
+  const DIGITS = "0123456789abcdefghijklmnopqrstuvwxyz";
 
   /** @param {string} digits */
   function number(digits) {
@@ -50,7 +51,8 @@
   /** @param {string} lines @returns {string[]} */
   function unfronted(lines) {
     let last = "";
-    return lines ? lines.split("\n").map((line) => (last = last.slice(0, number(line[0])) + line.slice(1))) : [];
+    const each = lines ? lines.split("\n") : [];
+    return each.map((line) => (last = last.slice(0, DIGITS.indexOf(line[0])) + line.slice(1)));
   }
 
   /** @param {string} words @returns {string[]} */
@@ -70,7 +72,8 @@
   }
 
   /**
-   * @param {Record<"lists" | "shards" | "texts" | "common" | "names" | "quiet" | "priors" | "behind", string> & {pages: number}} raw
+   * @param {Record<"lists" | "shards" | "texts" | "common" | "names" | "quiet" | "priors" | "behind", string> &
+   * {pages: number}} raw
    * @param {Record<string, any>} shards where scripts put what they bring
    * @returns {SearchIndex}
    */
@@ -98,8 +101,12 @@
     };
   }
 
-  /** The last place in a sorted list that is not behind the value, or -1. @template {string | number} T @param {T[]} list
-   * @param {T} value */
+  /**
+   * The last place in a sorted list that is not behind the value, or -1.
+   * @template {string | number} T
+   * @param {T[]} list
+   * @param {T} value
+   */
   function lastPlace(list, value) {
     const at = placeOf(list, value);
     return list[at] === value ? at : at - 1;
@@ -174,15 +181,24 @@
     return `texts-${firstOfTexts(index, page)}`;
   }
 
-  /** How much each page counts beside others. @param {number} pages @param {number[]} firsts @param {number[]} shares */
+  /**
+   * How much each page counts beside others.
+   * @param {number} pages
+   * @param {number[]} firsts
+   * @param {number[]} shares
+   */
   function priorsOf(pages, firsts, shares) {
     const found = new Float64Array(pages);
     shares.forEach((share, at) => found.fill(share / 100, firsts[at]));
     return found;
   }
 
-  /** What is known where a word stands; null while its shard is wanted. @param {SearchIndex} index @param {string} word
-   * @returns {Posting | null} */
+  /**
+   * What is known where a word stands; null while its shard is wanted.
+   * @param {SearchIndex} index
+   * @param {string} word
+   * @returns {Posting | null}
+   */
   function postingOf(index, word) {
     const known = index.postings.get(word);
     if (known) return known;
@@ -194,7 +210,12 @@
     return found;
   }
 
-  /** A word's posting with its rests, once they are there. @param {SearchIndex} index @param {string} word @returns {Posting | null} */
+  /**
+   * A word's posting with its rests, once they are there.
+   * @param {SearchIndex} index
+   * @param {string} word
+   * @returns {Posting | null}
+   */
   function wholeOf(index, word) {
     const known = index.postings.get(`${word} `);
     const part = known || postingOf(index, word);
@@ -211,14 +232,18 @@
     let last = "";
     for (const line of lines.split("\n")) {
       const blank = line.indexOf(" ");
-      last = last.slice(0, number(line[0])) + line.slice(1, blank);
+      last = last.slice(0, DIGITS.indexOf(line[0])) + line.slice(1, blank);
       if (last === word) return line.slice(blank + 1);
     }
     throw new Error(`no line for ${word}`);
   }
 
-  /** Keep what was read, and of what was read before as much as there is room for. @param {SearchIndex} index @param {string} name
-   * @param {Posting} posting */
+  /**
+   * Keep what was read, and of what was read before as much as there is room for.
+   * @param {SearchIndex} index
+   * @param {string} name
+   * @param {Posting} posting
+   */
   function keep(index, name, posting) {
     index.postings.set(name, posting);
     index.held += posting.at.length;

@@ -5,11 +5,11 @@
 
 /**
  * @typedef {{thing: number, sure: number, at: number[], entries: number[] | null, posting: Posting | null}} Origin
- *   From where is known that a thing stands on some pages, and how surely it is the one meant: what a word names, or where
- *   it stands, with the entries that say it.
+ *   From where is known that a thing stands on some pages, and how surely it is the one meant: what a word names, or
+ *   where it stands, with the entries that say it.
  * @typedef {{heads: Int32Array, nexts: number[], origins: Origin[], entries: number[]}} Places
- *   Of each page the last place noted, or -1; and of each place the one noted before it on the same page, from where it is
- *   known, and which entry says it. Places of one thing on one page follow each other.
+ *   Of each page the last place noted, or -1; and of each place the one noted before it on the same page, from where
+ *   it is known, and which entry says it. Places of one thing on one page follow each other.
  */
 
 (function () {
@@ -22,15 +22,20 @@
   const { WEIGHTS, isNamed, standOn } = seambook.postings;
 
   /** Pages of one name of which is found out in which parts all its words stand. */
-  const MOST_LOOKED_AT = 400;
+  const MOST_LOOKED_AT = 300;
 
   /** @param {Map<number, number>} parts @param {number} part @param {number} weight */
   function raise(parts, part, weight) {
     parts.set(part, Math.max(parts.get(part) || 0, weight));
   }
 
-  /** In which parts of a page a word stands by any of its forms. @param {Reading} reading @param {Meant[]} meant
-   * @param {number} page @returns {Map<number, number>} */
+  /**
+   * In which parts of a page a word stands by any of its forms.
+   * @param {Reading} reading
+   * @param {Meant[]} meant
+   * @param {number} page
+   * @returns {Map<number, number>}
+   */
   function partsOfWord(reading, meant, page) {
     /** @type {Map<number, number>} */
     const found = new Map();
@@ -57,9 +62,11 @@
 
   /**
    * The pages on which every word of a name is known to stand by any of its forms.
-   * @param {SearchIndex} index @param {Reading} reading @param {ThingName} name @returns {number[]}
+   * @param {SearchIndex} index @param {Reading} reading @param {ThingName} name @param {boolean} isInTitle only those
+   * it names
+   * @returns {number[]}
    */
-  function pagesOfAll(index, reading, name) {
+  function pagesOfAll(index, reading, name, isInTitle) {
     const seen = new Uint8Array(index.pages);
     /** @type {number[]} */
     let found = [];
@@ -67,7 +74,7 @@
       found = [];
       for (const [word] of meant) {
         const posting = reading.get(word)?.posting;
-        for (const list of posting ? [posting.named.at, posting.at] : []) {
+        for (const list of posting ? [posting.named.at, isInTitle ? [] : posting.at] : []) {
           for (const page of list) {
             if (seen[page] !== nth) continue;
             seen[page] = nth + 1;
@@ -81,46 +88,46 @@
 
   /**
    * Where all words of a name stand together, as if it were one word. Of very many pages that hold all of them each is
-   * taken to hold them together: in its title where all are in that, else in the text of no part in particular.
+   * taken to hold them together: in its title where all are in that, else no better than in a table.
    * @param {SearchIndex} index @param {Reading} reading @param {ThingName} name @returns {Posting}
    */
   function together(index, reading, name) {
-    const all = pagesOfAll(index, reading, name);
-    /** @type {Posting} */
+    const all = pagesOfAll(index, reading, name, false);
+    const named = all.length > MOST_LOOKED_AT ? new Set(pagesOfAll(index, reading, name, true)) : null;
     const found = madeUp();
+    const [inTitle, elsewhere] = [new Map([[0, WEIGHTS["*"]]]), new Map([[0, WEIGHTS[","]]])];
     for (const page of all) {
-      const parts = all.length > MOST_LOOKED_AT
-        ? new Map([[0, name.words.every((meant) => isNamedBy(reading, meant, page)) ? WEIGHTS["*"] : WEIGHTS[","]]])
+      const parts = named
+        ? (named.has(page) ? inTitle : elsewhere)
         : holdingAll(name.words.map((meant) => partsOfWord(reading, meant, page)));
       if (!parts.size) continue;
       found.at.push(page);
-      found.entries.push(found.most.length);
-      found.most.push(Math.max(...parts.values()));
-      found.first.push(parts.get(0) || 0);
-      found.stands.push({ parts: [...parts.keys()], weights: [...parts.values()] });
+      found.entries.push(named ? Number(named.has(page)) : found.stands.length);
+      if (!named) addStand(found, parts);
     }
+    if (named) [elsewhere, inTitle].forEach((parts) => addStand(found, parts));
     return found;
+  }
+
+  /** @param {Posting} posting grows by an entry @param {Map<number, number>} parts */
+  function addStand(posting, parts) {
+    posting.most.push(Math.max(...parts.values()));
+    posting.first.push(parts.get(0) || 0);
+    posting.stands.push({ parts: [...parts.keys()], weights: [...parts.values()] });
   }
 
   /** @returns {Posting} */
   function madeUp() {
     return {
-      pages: 0, rests: [], named: { at: [], lengths: [], commons: [] }, at: [], entries: [], marks: [], bases: [], most: [],
-      first: [], stands: [],
+      pages: 0, rests: [], named: { at: [], lengths: [], commons: [] }, at: [], entries: [], marks: [], bases: [],
+      most: [], first: [], stands: [],
     };
-  }
-
-  /** Whether any form of a word names a page. @param {Reading} reading @param {Meant[]} meant @param {number} page */
-  function isNamedBy(reading, meant, page) {
-    return meant.some(([word]) => {
-      const read = reading.get(word);
-      return read && isNamed(read.posting, page);
-    });
   }
 
   /**
    * From where is known on which pages a thing stands.
-   * @param {SearchIndex} index @param {Reading} reading @param {Thing} thing @param {number} nth which of the things it is
+   * @param {SearchIndex} index @param {Reading} reading @param {Thing} thing @param {number} nth which of the things
+   * it is
    * @returns {Origin[]}
    */
   function originsOf(index, reading, thing, nth) {
@@ -133,10 +140,9 @@
         const posting = reading.get(word)?.posting;
         if (!posting) return [];
         const { at, entries, named } = posting;
-        return [
-          { thing: nth, sure: sure * name.sure, at: named.at, entries: null, posting: null },
-          { thing: nth, sure: sure * name.sure, at: at, entries: entries, posting: posting },
-        ];
+        const inTitle = { thing: nth, sure: sure * name.sure, at: named.at, entries: null, posting: null };
+        if (thing.isCommon) return [inTitle];
+        return [inTitle, { thing: nth, sure: sure * name.sure, at: at, entries: entries, posting: posting }];
       });
     });
   }

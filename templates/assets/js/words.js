@@ -41,6 +41,10 @@
     if (Math.abs(one.length - other.length) > 1 || one === other) return false;
     let at = 0;
     while (at < one.length && one[at] === other[at]) at += 1;
+    let end = 0;
+    const least = Math.min(one.length, other.length) - at;
+    while (end < least && one[one.length - 1 - end] === other[other.length - 1 - end]) end += 1;
+    if (least - end > 2) return false; // most words are told apart by now, with nothing cut out of them
     const [rest, its] = [one.slice(at), other.slice(at)];
     return (
       rest.slice(1) === its.slice(1) ||
