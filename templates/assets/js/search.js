@@ -9,9 +9,7 @@
   /** @typedef {{path: string, kind: string, title: string, anchor: string, heading: string, isBehind: boolean}} Row */
 
   const FOLDER = "assets/search/";
-  const SCRIPTS_FOLDER = "assets/js/";
-  /** What searches, in the order in which one needs the other. */
-  const SCRIPTS = ["asked", "reading", "stands", "find"];
+  const FINDING = "assets/js/finding.js";
   const SHOWN = 8;
   /** Of what is not to be worked from, at the end of the list: as many as answer as well as what is shown. */
   const SHOWN_BEHIND = 2;
@@ -36,7 +34,7 @@
   /** @returns {Promise<SearchIndex>} */
   async function opened() {
     await load("dictionary");
-    for (const name of SCRIPTS) await bring(`${SCRIPTS_FOLDER}${name}.js`);
+    await bring(FINDING);
     seambook.shards = seambook.shards || {};
     seambook.index = seambook.index || open(seambook.dictionary, seambook.shards);
     return seambook.index;
