@@ -50,12 +50,13 @@ def test_what_is_packed_comes_out_to_the_byte(data: bytes) -> None:
 
 
 def test_lines_that_stand_in_many_groups_are_said_once() -> None:
-    often, rare = "<p>Wear ear protection from the first cut.</p>", "<p>Only this page says so, and no other one.</p>"
-    groups = [[f"{often}\n{at} {rare}"] for at in range(4)]
-    table = pocket.shared(groups)
-    assert table == [often]
-    marked = pocket.marked(groups[0][0], pocket.numbered(table))
-    assert marked == f"\x01!!\n0 {rare}"
+    often, rare = "<p>Wear ear protection from the first cut.</p>", "<p>Only page {} says so, and no other one.</p>"
+    for between in ("\n", ""):  # a line ends where an element does, too
+        groups = [[f"{often}{between}{rare.format(at)}"] for at in range(4)]
+        table = pocket.shared(groups)
+        assert table == [often]
+        marked = pocket.marked(groups[0][0], pocket.numbered(table))
+        assert marked == f"\x01!!{between}{rare.format(0)}"
 
 
 def test_data_is_packed_as_a_page_writes_it_and_read_as_it_was() -> None:

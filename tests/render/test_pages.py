@@ -13,7 +13,7 @@ from bs4 import BeautifulSoup, Tag
 
 from builder.model import views as view_models
 from builder.model.views import Html, Items
-from builder.render import Renderer, assets, open_renderer
+from builder.render import Renderer, assets, open_renderer, sources
 from tests.render.samples import every_block, page, site
 
 TEMPLATES = Path(__file__).parents[2] / "templates"
