@@ -1,8 +1,8 @@
 """The templates folder in, the files every page shares out: style sheets, scripts and the icon, by their path.
 
 What `order.txt` beside them names is put together to a few: over a network each sheet of its own would keep the first
-paint waiting, and each script the page from being ready. A line at the margin names the file that is made, each below it
-what goes into it: with `print` behind a sheet that is for paper alone, with `kept` behind what other pages load by
+paint waiting, and each script the page from being ready. A line at the margin names the file that is made, each below
+it what goes into it: with `print` behind a sheet that is for paper alone, with `kept` behind what other pages load by
 itself. All are written without what is only for those who read them here.
 """
 
