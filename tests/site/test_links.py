@@ -11,17 +11,17 @@ from typing import NamedTuple
 from urllib.parse import unquote, urlsplit
 
 import pytest
-from bs4 import BeautifulSoup
 
 from tests.search.reading import read_index
-from tests.site.building import tags, word
+from tests.site.flat import Element
 
-Pages = dict[str, BeautifulSoup]
-ADDRESSES = ("href", "src", "srcset", "poster", "data", "action", "formaction", "cite", "background", "manifest")
+Pages = dict[str, list[Element]]
+ADDRESSES = ("href", "src", "srcset", "poster", "data", "action", "formaction", "cite", "background", "manifest",
+             "xlink:href")  # fmt: skip
 INPUTS = "in="  # a calculator's page opens with the inputs that follow
 EXAMPLE = "example="  # the page of jobs, or the bay, opens the job that follows
 PROCEDURE = "procedure="  # the bay, or a breakdown sheet, opens the procedure that follows
-NAMED = ("for", "aria-labelledby", "aria-describedby", "aria-controls", "aria-owns", "aria-details", "headers", "list")
+NAMED = {"for", "aria-labelledby", "aria-describedby", "aria-controls", "aria-owns", "aria-details", "headers", "list"}
 
 
 LOADED_BY_JOBS = {
@@ -44,16 +44,16 @@ class Address(NamedTuple):
 def addresses(pages: Pages) -> list[Address]:
     return [
         Address(page, tag.name, attribute, text)
-        for page, soup in pages.items()
-        for tag in tags(soup)
-        for attribute in (*ADDRESSES, "xlink:href")
-        if (text := word(tag, attribute)) is not None
+        for page, elements in pages.items()
+        for tag in elements
+        for attribute, text in tag.attrs.items()
+        if attribute in ADDRESSES
     ]
 
 
 @pytest.fixture(scope="module")
 def ids(pages: Pages) -> dict[str, list[str]]:
-    return {page: [text for tag in tags(soup) if (text := word(tag, "id")) is not None] for page, soup in pages.items()}
+    return {page: [tag.attrs["id"] for tag in elements if "id" in tag.attrs] for page, elements in pages.items()}
 
 
 def inner(addresses: list[Address]) -> Iterator[tuple[Address, str, str]]:
@@ -153,10 +153,10 @@ def test_ids_can_be_written_in_a_link(ids: dict[str, list[str]]) -> None:
 def test_what_names_an_id_finds_it(pages: Pages, ids: dict[str, list[str]]) -> None:
     lost = [
         (page, attribute, name)
-        for page, soup in pages.items()
-        for tag in tags(soup)
-        for attribute in NAMED
-        for name in (word(tag, attribute) or "").split()
+        for page, elements in pages.items()
+        for tag in elements
+        for attribute in tag.attrs.keys() & NAMED
+        for name in tag.attrs[attribute].split()
         if name not in ids[page]
     ]
     assert lost == []
