@@ -23,6 +23,13 @@ settings.load_profile("seambook")
 TESTS = Path(__file__).parent
 
 
+def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool | None:
+    """Where only what is measured alone is asked for, read no file that has nothing of it."""
+    if config.option.markexpr != "alone" or not collection_path.match("test_*.py"):
+        return None
+    return True if "mark.alone" not in collection_path.read_text("utf-8") else None
+
+
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     """Leave out what only a soak goes through, and sort in place; within each group the order stays as collected."""
     left_out = _left_out(items)
@@ -62,14 +69,23 @@ def _turn(item: pytest.Item) -> int:
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The supplied library, built where the browser can read it, once for all that test side by side."""
-    return made_once(tmp_path_factory, "opened", build) / "book"
+    return made_once(tmp_path_factory, "opened", lambda target: build(target, kept=kept_of(target))) / "book"
+
+
+def kept_of(target: Path) -> Path:
+    """What was kept of making the supplied library: who makes it again, in another form, need not draw it anew."""
+    return target.parent / "kept"
 
 
 def made_once(factory: pytest.TempPathFactory, name: str, make: Callable[[Path], object]) -> Path:
-    """Make something once in a folder that all processes of one run share, and none of them changes."""
+    """Make something once in a folder that all processes share, and none of them changes: those of this run of pytest.
+
+    `make test` runs it twice, and names a folder for both.
+    """
     base = factory.getbasetemp()
-    folder = (base.parent if "PYTEST_XDIST_WORKER" in os.environ else base) / f"made-{name}"
-    folder.mkdir(exist_ok=True)
+    of_run = base.parent if "PYTEST_XDIST_WORKER" in os.environ else base
+    folder = Path(os.environ.get("SEAMBOOK_MADE", of_run)) / f"made-{name}"
+    folder.mkdir(parents=True, exist_ok=True)
     with (folder / "lock").open("w") as lock:
         fcntl.flock(lock, fcntl.LOCK_EX)
         if not (folder / "made").exists():

@@ -16,7 +16,7 @@ from builder.supplied import templates
 from tests.books.laying import LABEL, TINY, edit
 from tests.browser.copied import Copies, copied
 from tests.browser.watched import PHONE, Watched
-from tests.conftest import made_once
+from tests.conftest import kept_of, made_once
 from tests.site.control_books import COVER, look, published, revise, tiny
 
 BASE = "https://book.example.org/crate"
@@ -42,15 +42,15 @@ def kept(chromium: Browser, site: Path) -> Iterator[Watched]:
 
 
 @pytest.fixture(scope="session")
-def copies(tmp_path_factory: pytest.TempPathFactory) -> Copies:
+def copies(tmp_path_factory: pytest.TempPathFactory, site: Path) -> Copies:
     """The supplied library, and one procedure of it, each in one file."""
-    folder = made_once(tmp_path_factory, "copies", _copied) / "book"
+    folder = made_once(tmp_path_factory, "copies", lambda folder: _copied(site, folder)) / "book"
     return Copies(folder / "whole.html", folder / "part.html", tuple(json.loads((folder / "paths.json").read_text())))
 
 
-def _copied(folder: Path) -> None:
+def _copied(site: Path, folder: Path) -> None:
     folder.mkdir()
-    (folder / "paths.json").write_text(json.dumps(copied(folder).paths))
+    (folder / "paths.json").write_text(json.dumps(copied(site, kept_of(site), folder).paths))
 
 
 @pytest.fixture(scope="session")

@@ -1,16 +1,15 @@
-"""From the supplied library to both copies of it in one file each, drawn once."""
+"""The supplied library as it was built -> both copies of it in one file each."""
 
 from __future__ import annotations
 
+import os
+import shutil
 from dataclasses import replace
 from pathlib import Path
 from typing import NamedTuple
 
-from builder import layers, publish
-from builder.drawing import Drawing
+from builder import layers, pipeline
 from builder.order import Order
-from builder.passes import Way
-from builder.pocket_copy import pocket_copy
 from builder.supplied import templates
 from tests.site.building import ROOT
 
@@ -25,23 +24,19 @@ class Copies(NamedTuple):
     whole: Path
     part: Path
     paths: tuple[str, ...]
-    """What the folder holds from which the whole copy was made."""
+    """What the folder holds from which they were made."""
 
 
-def copied(folder: Path) -> Copies:
-    """Draw the library once and make both copies of it."""
+def copied(site: Path, kept: Path, folder: Path) -> Copies:
+    """Make both copies from the library as it was built at `site`, with what was kept of that."""
+    shutil.copytree(site, folder / "site", copy_function=os.link)
+    shutil.copyfile(kept, folder / "kept")
     chosen = layers.choose(("supplied",), ROOT)
+    order = Order(chosen.layers, templates(), folder / "site", chosen.name, kept=folder / "kept")
     whole, part = folder / "whole.html", folder / "part.html"
-    way = Way(Order(chosen.layers, templates(), folder / "site", chosen.name, pocket=whole))
-    gathered = way.gather(way.discover())
-    catalogue = way.connect(gathered)
-    programs = way.judge(gathered, catalogue)
-    with publish.open_draft(folder / "site", way.settings().id) as draft:
-        drawing = Drawing(way, gathered, catalogue, programs, draft.desk, way.keeper)
-        paths = drawing.draw()
-        for order in (way.order, replace(way.order, pocket=part, only=(PART,))):
-            way.order = order
-            with pocket_copy(drawing, paths) as copy:
-                assert copy is not None
-                copy.place()
+    for one in (replace(order, pocket=whole), replace(order, pocket=part, only=(PART,))):
+        outcome = pipeline.make(one)
+        assert outcome.published is not None, outcome.problems
+        assert outcome.published.changed == 0, "the copies hold what the book is"
+    paths = (path.relative_to(site).as_posix() for path in sorted(site.rglob("*")) if path.is_file())
     return Copies(whole, part, tuple(paths))

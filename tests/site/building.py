@@ -26,10 +26,10 @@ class Said(NamedTuple):
     err: str
 
 
-def build(target: Path, *contents: str) -> pipeline.Outcome:
+def build(target: Path, *contents: str, kept: Path | None = None) -> pipeline.Outcome:
     """Build the layers, else the supplied library, into `target`; fails the test where the book does not compile."""
     chosen = layers.choose(contents or ("supplied",), ROOT)
-    outcome = pipeline.make(pipeline.Order(chosen.layers, templates(), target, chosen.name))
+    outcome = pipeline.make(pipeline.Order(chosen.layers, templates(), target, chosen.name, kept=kept))
     assert outcome.published is not None, outcome.problems
     return outcome
 

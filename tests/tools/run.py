@@ -7,6 +7,7 @@ import sys
 import tempfile
 import time
 from collections.abc import Iterator, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -27,7 +28,22 @@ class Step:
     name: str
     command: tuple[str, ...]
     is_of_tests: bool = False
-    """Whether it runs some of the tests: those asked for may all be among the others."""
+    """Whether it runs some of the tests: those asked for may all be among the others. The rest run side by side."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ran:
+    """What came of one."""
+
+    step: Step
+    code: int
+    seconds: float
+    said: bytes = b""
+
+    @property
+    def is_clean(self) -> bool:
+        """Whether it has nothing to object to."""
+        return self.code == 0 or (self.step.is_of_tests and self.code == NO_TESTS)
 
 
 def main(pytest_arguments: Sequence[str]) -> int:
@@ -44,23 +60,44 @@ def main(pytest_arguments: Sequence[str]) -> int:
 
 def run_steps(steps: Sequence[Step], environment: dict[str, str]) -> int:
     """Run every step, also after one that failed; nothing is printed after the last one unless something failed."""
-    failed = []
-    ran = False
+    done = _read_alone([step for step in steps if not step.is_of_tests], environment)
     for step in steps:
-        _say(f"== {step.name}")
-        started = time.monotonic()
-        run = subprocess.run(step.command, cwd=ROOT, env=environment, stdin=subprocess.DEVNULL, check=False)
-        is_clean = run.returncode in ((0, NO_TESTS) if step.is_of_tests else (0,))
-        ran = ran or (step.is_of_tests and run.returncode != NO_TESTS)
-        if not is_clean:
-            failed.append(step.name)
-        if step is not steps[-1]:
-            _say(f"{'clean' if is_clean else 'failed'} ({time.monotonic() - started:.1f} s)")
-    if not ran:
+        if step.is_of_tests:
+            _say(f"== {step.name}")
+            done.append(_run(step, environment, None))
+            if step is not steps[-1]:
+                _tell(done[-1])
+    failed = [one.step.name for one in done if not one.is_clean]
+    if not any(one.step.is_of_tests and one.code != NO_TESTS for one in done):
         failed.append("no test was run")
     if failed:
         _say(f"failed: {', '.join(failed)}")
     return 1 if failed else 0
+
+
+def _read_alone(steps: Sequence[Step], environment: dict[str, str]) -> list[Ran]:
+    """Run what only reads the sources side by side, and tell what each has said in its turn."""
+    done = []
+    with ThreadPoolExecutor(max_workers=max(1, len(steps))) as pool:
+        for ran in pool.map(lambda step: _run(step, environment, subprocess.PIPE), steps):
+            _say(f"== {ran.step.name}")
+            sys.stdout.buffer.write(ran.said)
+            _tell(ran)
+            done.append(ran)
+    return done
+
+
+def _run(step: Step, environment: dict[str, str], output: int | None) -> Ran:
+    started = time.monotonic()
+    run = subprocess.run(
+        step.command, cwd=ROOT, env=environment, stdin=subprocess.DEVNULL, check=False,
+        stdout=output, stderr=output and subprocess.STDOUT,
+    )  # fmt: skip
+    return Ran(step, run.returncode, time.monotonic() - started, run.stdout or b"")
+
+
+def _tell(ran: Ran) -> None:
+    _say(f"{'clean' if ran.is_clean else 'failed'} ({ran.seconds:.1f} s)")
 
 
 def _steps(scratch: Path, pytest_arguments: Sequence[str]) -> tuple[Step, ...]:
@@ -85,11 +122,16 @@ def _side_by_side() -> tuple[str, ...]:
 
 
 def _environment(scratch: Path) -> dict[str, str]:
-    """What the tests are told; TMPDIR too, since Playwright makes the browser's profile there."""
+    """What the tests are told; TMPDIR too, since Playwright makes the browser's profile there.
+
+    Both runs of pytest share what is made once. Python may keep its bytecode, whatever the machine says: without it
+    every process, of which there are hundreds, compiles Seambook anew, and pytest all tests.
+    """
     browser = find_chromium(os.environ)
     assert browser is not None, "provide() has seen to it"
-    told = {"SEAMBOOK_CHROMIUM": str(browser), "SEAMBOOK_SCRATCH": str(scratch), "TMPDIR": str(scratch)}
-    return {**os.environ, **told}
+    told = {"SEAMBOOK_CHROMIUM": str(browser), "SEAMBOOK_SCRATCH": str(scratch), "TMPDIR": str(scratch),
+            "SEAMBOOK_MADE": str(scratch / "made")}  # fmt: skip
+    return {name: value for name, value in {**os.environ, **told}.items() if name != "PYTHONDONTWRITEBYTECODE"}
 
 
 @contextmanager
