@@ -18,6 +18,7 @@ class Body:
         self.handed = handed
         kinds = ("seam", "panel", "cavity", "opening")
         self._near: dict[tuple[Ref, str], list[Ref]] = {}
+        self._felt: dict[tuple[Ref, Ref], bool] = {}
         self.alike = {kind: sorted(ref for ref in summaries if ref.kind == kind) for kind in kinds}
 
     def near(self, ref: Ref, relation: str) -> list[Ref]:
@@ -46,6 +47,11 @@ class Body:
 
     def reaches(self, subject: Ref, target: Ref) -> bool:
         """Whether an act on one subject is felt at another."""
+        if (subject, target) not in self._felt:
+            self._felt[subject, target] = self._is_felt(subject, target)
+        return self._felt[subject, target]
+
+    def _is_felt(self, subject: Ref, target: Ref) -> bool:
         return (
             subject == target or subject.kind in LONE_SUBJECTS or target.kind in LONE_SUBJECTS
             or target in self.openings(subject) or target in self.cavities(subject)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import cache
 from typing import NamedTuple
 
@@ -47,6 +47,10 @@ class Trade:
     def __init__(self, body: Body, original: Steps) -> None:
         self.body = body
         self.had = frozenset(f"had:{step.act}" for step in original)
+        self.ways: dict[str, Callable[[Ref], list[Ref]]] = {
+            "body": lambda _: [Ref(BODY, BODY)], "own": lambda ref: [ref], "joints": body.seams_at,
+            "panels": body.panels, "openings": body.openings, "cavities": body.cavities,
+        }  # fmt: skip
 
     def dangers(self, steps: Steps) -> frozenset[Danger]:
         """Return all that is dangerous."""
@@ -63,14 +67,10 @@ class Trade:
 
     def targets(self, whose: str, subject: Ref) -> list[Ref]:
         """Whose guard is meant, seen from an act's subject."""
-        body = self.body
         if whose == "across":
-            other = body.across(subject)
+            other = self.body.across(subject)
             return [] if other is None else [other]
-        return {
-            "body": lambda _: [Ref(BODY, BODY)], "own": lambda ref: [ref], "joints": body.seams_at,
-            "panels": body.panels, "openings": body.openings, "cavities": body.cavities,
-        }[whose](subject)  # fmt: skip
+        return self.ways[whose](subject)
 
 
 class Look:
@@ -81,6 +81,7 @@ class Look:
         self.body = trade.body
         self.steps = steps
         self.places: dict[str, list[int]] = defaultdict(list)
+        self.done: dict[str, list[int]] = {}
         for at, step in enumerate(steps):
             self.places[step.act].append(at)
 
@@ -112,10 +113,12 @@ class Look:
 
     def _done(self, acts: str) -> list[int]:
         """Positions of the steps that do one of these acts; of one with a mark, where it makes holes."""
-        found = [at for act in words(acts) if not act.endswith("!") for at in self.places.get(act, ())]
-        found += [at for act in words(acts) if act.endswith("!") for at in self.places.get(act[:-1], ())
-                  if "holes" in self.steps[at].carries]  # fmt: skip
-        return sorted(found)
+        if acts not in self.done:
+            found = [at for act in words(acts) if not act.endswith("!") for at in self.places.get(act, ())]
+            found += [at for act in words(acts) if act.endswith("!") for at in self.places.get(act[:-1], ())
+                      if "holes" in self.steps[at].carries]  # fmt: skip
+            self.done[acts] = sorted(found)
+        return self.done[acts]
 
     def _subjects(self, about: Guard | Debt) -> Iterator[tuple[int, Ref]]:
         places = self._done(about.acts)

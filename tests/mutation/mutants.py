@@ -15,7 +15,7 @@ from builder.model.place import Span
 from builder.model.reference import Ref
 from builder.model.summary import Path, Summary
 from tests.mutation.body import Body, Steps
-from tests.mutation.dangers import Danger, Trade
+from tests.mutation.dangers import Danger, Link, Trade
 from tests.mutation.kinds import KINDS
 
 OF_EACH = 60
@@ -75,9 +75,10 @@ def mutants(book: Book, seed: int = SEED) -> list[Mutant]:
     found: list[Mutant] = []
     told: set[tuple[str, Steps]] = set()
     known = {name: dangers(book, name, procedure.steps) for name, procedure in book.procedures.items()}
+    links = {name: Trade(book.body, one.steps).links(one.steps) for name, one in book.procedures.items()}
     for kind in KINDS:
         count = 0
-        for name, steps in _candidates(book, kind, chance):
+        for name, steps in _candidates(book, kind, links, chance):
             if count == OF_EACH:
                 break
             if (name, steps) in told or steps == book.procedures[name].steps:
@@ -95,11 +96,12 @@ def dangers(book: Book, name: str, steps: Steps) -> frozenset[Danger]:
     return Trade(book.body, procedure.steps).dangers((*book.before(procedure), *steps))
 
 
-def _candidates(book: Book, kind: str, chance: random.Random) -> list[tuple[str, Steps]]:
+def _candidates(
+    book: Book, kind: str, links: Mapping[str, list[Link]], chance: random.Random
+) -> list[tuple[str, Steps]]:
     found = []
     for name, procedure in book.procedures.items():
-        links = Trade(book.body, procedure.steps).links(procedure.steps)
-        found += [(name, steps) for steps in KINDS[kind].make(book.body, procedure.steps, links)]
+        found += [(name, steps) for steps in KINDS[kind].make(book.body, procedure.steps, links[name])]
     chance.shuffle(found)
     return found
 
