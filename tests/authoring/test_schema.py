@@ -17,7 +17,7 @@ from builder.model.files import Layer
 from builder.model.records import KIND, KIND_OF_FOLDER
 from tests.authoring.yaml12 import plain, read
 from tests.books.laying import TINY
-from tests.site.building import CONTENT, ROOT, seambook, write
+from tests.site.building import CONTENT, ROOT, seambook_here, write
 
 INVALID = ROOT / "tests" / "invalid"
 SHIPPED = sorted(path for path in CONTENT.glob("*/*.yaml") if path.parent.name in KIND_OF_FOLDER)
@@ -144,7 +144,7 @@ def test_the_line_leads_from_the_record_to_its_schema(tmp_path: Path) -> None:
 
 
 def test_the_command(tmp_path: Path) -> None:
-    said = seambook("schema", "out", folder=tmp_path)
+    said = seambook_here("schema", "out", folder=tmp_path)
     assert (said.code, said.out) == (0, "")
     strength = json.loads((tmp_path / "out/panel.json").read_text("utf-8"))["properties"]["strength"]
     assert "mild" in strength["enum"]

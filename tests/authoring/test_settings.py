@@ -12,7 +12,7 @@ from builder.model.records.settings import BookSettings, ShopSettings
 from builder.passes import Way
 from builder.view.review import months_after
 from tests.books.laying import TINY, lay
-from tests.site.building import build, page, seambook, write
+from tests.site.building import build, page, seambook_here, write
 
 WHOLE = """\
 format: 1
@@ -58,14 +58,14 @@ def test_a_book_is_metric_unless_told() -> None:
 
 def test_the_units_reach_the_pages(tmp_path: Path) -> None:
     write(tmp_path, {"shop.yaml": WHOLE, "mine/book.yaml": BOOK})
-    assert seambook("make", folder=tmp_path).code == 0
+    assert seambook_here("make", folder=tmp_path).code == 0
     assert 'data-units="us"' in (tmp_path / "site/index.html").read_text("utf-8")
 
 
 def test_cautions_of_the_shop_stand_on_its_pages(tmp_path: Path) -> None:
     write(tmp_path, {"shop.yaml": WHOLE, "mine/book.yaml": BOOK})
     write(tmp_path / "mine", {"terms/lap.yaml": "title: Lap\nmeans: One on the next.\nsynonyms: none\n"})
-    assert seambook("make", folder=tmp_path).code == 0
+    assert seambook_here("make", folder=tmp_path).code == 0
     page = (tmp_path / "site/index.html").read_text("utf-8")
     assert "Ask the foreman before the first cut." in page
     assert 'data-book="cinder-lane"' in page
@@ -90,7 +90,7 @@ def test_each_layer_adds_its_cautions_and_terms_and_takes_none_away(tmp_path: Pa
 def test_the_page_about_the_book_tells_people_reviews_and_terms(tmp_path: Path) -> None:
     write(tmp_path, {"shop.yaml": WHOLE, "mine/book.yaml": BOOK + "licence: [Free to all.]\n"})
     write(tmp_path / "mine", {"terms/lap.yaml": "title: Lap\nmeans: One on the next.\nsynonyms: none\n"})
-    assert seambook("make", folder=tmp_path).code == 0
+    assert seambook_here("make", folder=tmp_path).code == 0
     about = page(tmp_path / "site", "about.html")
     assert {dt.text: str(dt.find_next("dd").text) for dt in about.select("#people dt, #reviews dt")} == {  # type: ignore[union-attr]
         "A. Tarrow": "writes, approves", "Draft": "3 months after its revision",
@@ -102,7 +102,7 @@ def test_the_page_about_the_book_tells_people_reviews_and_terms(tmp_path: Path) 
 def test_a_procedure_says_when_its_review_is_due_and_where_it_is_to_be_had(tmp_path: Path) -> None:
     write(tmp_path, {"shop.yaml": WHOLE.replace("[mine]", "[tiny]")})
     lay(tmp_path / "tiny", TINY)
-    assert seambook("make", folder=tmp_path).code == 0
+    assert seambook_here("make", folder=tmp_path).code == 0
     path = "procedures/weld-cover.html"
     soup = page(tmp_path / "site", path)
     due = soup.select_one("#part_revision time")
@@ -145,7 +145,7 @@ def test_a_period_ends_on_the_same_day_of_a_later_month(day: str, months: int, d
 def test_what_is_refused_has_its_place_and_what_to_do(tmp_path: Path, line: str, told: str) -> None:
     head = "layers: [mine]\n" if line.startswith("format") else 'format: "1"\nlayers: [mine]\n'
     write(tmp_path, {"shop.yaml": f"{head}{line}\n", "mine/book.yaml": BOOK})
-    said = seambook("check", folder=tmp_path)
+    said = seambook_here("check", folder=tmp_path)
     assert said.code == 1
     assert said.err.startswith(f"shop.yaml:{len(head.splitlines()) + 1}:")
     assert told in said.err, said.err

@@ -15,7 +15,7 @@ from builder.authoring.start import start
 from builder.cli import commands
 from builder.layers import choose
 from builder.model.records import KIND_OF_FOLDER
-from tests.site.building import CONTENT, files_of, seambook, write
+from tests.site.building import CONTENT, files_of, seambook, seambook_here, write
 
 
 def page(folder: Path, name: str) -> BeautifulSoup:
@@ -84,7 +84,7 @@ def test_a_dot_file_of_its_own_is_not_overwritten(tmp_path: Path) -> None:
 @pytest.mark.parametrize("name", ["thesis.txt", "shop.yaml", "content/x.yaml"])
 def test_a_folder_that_holds_something_is_refused(tmp_path: Path, name: str) -> None:
     write(tmp_path / "shop", {name: "ten years of work"})
-    said = seambook("start", "shop", folder=tmp_path)
+    said = seambook_here("start", "shop", folder=tmp_path)
     assert said.code == 3
     assert f"shop holds something already: {name.split('/')[0]}" in said.err
     assert "    do    name a new or an empty folder" in said.err
@@ -96,7 +96,7 @@ def test_a_file_and_a_link_are_refused(tmp_path: Path) -> None:
     (tmp_path / "elsewhere").mkdir()
     (tmp_path / "link").symlink_to(tmp_path / "elsewhere")
     for name in ("file", "link"):
-        assert seambook("start", name, folder=tmp_path).code == 3
+        assert seambook_here("start", name, folder=tmp_path).code == 3
     assert list((tmp_path / "elsewhere").iterdir()) == []
 
 
@@ -106,7 +106,7 @@ def test_a_folder_that_may_not_be_written_to_is_told(tmp_path: Path) -> None:
     else:
         (tmp_path / "locked").mkdir(mode=stat.S_IRUSR | stat.S_IXUSR)
         target = tmp_path / "locked/shop"
-    said = seambook("start", str(target), folder=tmp_path)
+    said = seambook_here("start", str(target), folder=tmp_path)
     assert said.code == 3
     assert "cannot write" in said.err
 
@@ -134,6 +134,6 @@ def test_a_folder_may_be_called_anything(tmp_path: Path, folder: str) -> None:
 
 @pytest.mark.parametrize("name", ["", "   ", "a\nb", "x" * 121])
 def test_a_name_that_is_none_is_refused(tmp_path: Path, name: str) -> None:
-    said = seambook("start", "shop", "--name", name, folder=tmp_path)
+    said = seambook_here("start", "shop", "--name", name, folder=tmp_path)
     assert said.code == 2
     assert list(tmp_path.iterdir()) == []

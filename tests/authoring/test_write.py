@@ -37,7 +37,7 @@ from builder.model.reference import Ref
 from builder.model.tree import plain
 from builder.read.tree import parse
 from builder.shape.shaper import shape
-from tests.site.building import CONTENT, files_of, seambook, write
+from tests.site.building import CONTENT, files_of, seambook_here, write
 
 SCALES = {"strength": ("mild", "high-strength")}
 every_kind = pytest.mark.parametrize(
@@ -234,18 +234,18 @@ def shop(tmp_path: Path) -> Path:
 
 
 def test_it_lands_in_the_own_layer_and_check_says_what_is_missing(shop: Path) -> None:
-    said = seambook("write", "panel", "left-step", folder=shop)
+    said = seambook_here("write", "panel", "left-step", folder=shop)
     assert (said.code, said.out) == (0, "ours/panels/left-step.yaml\n")
-    checked = seambook("check", folder=shop)
+    checked = seambook_here("check", folder=shop)
     assert checked.code == 1
     assert 'ours/panels/left-step.yaml:6:8: error: "title" is still to be filled in (S211)\n' in checked.err
     assert checked.err.count("(S211)") == checked.err.count(": error: ") == 12
 
 
 def test_a_page_is_begun_in_markdown_and_check_says_what_is_missing(shop: Path) -> None:
-    said = seambook("write", "page", "our-hours", folder=shop)
+    said = seambook_here("write", "page", "our-hours", folder=shop)
     assert (said.code, said.out) == (0, "ours/pages/our-hours.md\n")
-    checked = seambook("check", folder=shop)
+    checked = seambook_here("check", folder=shop)
     assert 'ours/pages/our-hours.md:6:8: error: "title" is still to be filled in (S211)\n' in checked.err
     assert '"text" is still to be filled in (S211)\n' in checked.err
     assert checked.err.count("(S211)") == checked.err.count(": error: ") == 2
@@ -253,23 +253,23 @@ def test_a_page_is_begun_in_markdown_and_check_says_what_is_missing(shop: Path) 
     text = path.read_text("utf-8").replace("title: FILL IN", "title: Our hours")
     text = text.replace("\nFILL IN\n", "\nSeven to four.\n")
     path.write_text(text.replace("#was:\n#  - FILL IN", "was:\n  - hours"), "utf-8")
-    assert seambook("check", "--strict", folder=shop).code == 0
+    assert seambook_here("check", "--strict", folder=shop).code == 0
 
 
 def test_a_supplied_page_is_copied_with_its_head_first(shop: Path) -> None:
     supplied = sorted((CONTENT / "pages").glob("*.md"))[0]
-    assert seambook("write", "page", supplied.stem, folder=shop).code == 0
+    assert seambook_here("write", "page", supplied.stem, folder=shop).code == 0
     own = (shop / "ours/pages" / supplied.name).read_text("utf-8")
     assert own.startswith("---\n# Takes the place of ")
     assert (shop / "ours/.taken-from/pages" / supplied.name).read_text("utf-8") == supplied.read_text("utf-8")
-    assert seambook("check", "--strict", folder=shop).code == 0
+    assert seambook_here("check", "--strict", folder=shop).code == 0
 
 
 def test_nothing_is_overwritten(shop: Path) -> None:
-    assert seambook("write", "term", "left-step", folder=shop).code == 0
+    assert seambook_here("write", "term", "left-step", folder=shop).code == 0
     write(shop, {"ours/terms/left-step.yaml": "title: My work of a morning\n"})
     before = files_of(shop)
-    said = seambook("write", "term", "left-step", folder=shop)
+    said = seambook_here("write", "term", "left-step", folder=shop)
     assert said.code == 3
     assert "ours/terms/left-step.yaml is there already" in said.err
     assert files_of(shop) == before
@@ -292,14 +292,14 @@ def test_nothing_is_overwritten(shop: Path) -> None:
 )
 def test_wrong_words_are_told(shop: Path, words: tuple[str, ...], told: str) -> None:
     before = files_of(shop)
-    said = seambook("write", *words, folder=shop)
+    said = seambook_here("write", *words, folder=shop)
     assert (said.code, said.out) == (2, "")
     assert told in said.err
     assert files_of(shop) == before
 
 
 def test_without_a_shop_it_says_where_to_go(tmp_path: Path) -> None:
-    said = seambook("write", "panel", "x", folder=tmp_path)
+    said = seambook_here("write", "panel", "x", folder=tmp_path)
     assert said.code == 3
     assert "seambook start DIR" in said.err
     assert list(tmp_path.iterdir()) == []
@@ -308,7 +308,7 @@ def test_without_a_shop_it_says_where_to_go(tmp_path: Path) -> None:
 def test_a_link_in_the_layer_does_not_lead_it_out(shop: Path, tmp_path: Path) -> None:
     (tmp_path / "outside").mkdir()
     (shop / "ours/panels").symlink_to(tmp_path / "outside")
-    said = seambook("write", "panel", "left-step", folder=shop)
+    said = seambook_here("write", "panel", "left-step", folder=shop)
     assert said.code == 3
     assert "leads elsewhere" in said.err
     assert list((tmp_path / "outside").iterdir()) == []
@@ -317,12 +317,12 @@ def test_a_link_in_the_layer_does_not_lead_it_out(shop: Path, tmp_path: Path) ->
 def test_a_link_for_a_file_is_not_written_through(shop: Path, tmp_path: Path) -> None:
     (shop / "ours/panels").mkdir()
     (shop / "ours/panels/left-step.yaml").symlink_to(tmp_path / "nowhere.yaml")
-    assert seambook("write", "panel", "left-step", folder=shop).code == 3
+    assert seambook_here("write", "panel", "left-step", folder=shop).code == 3
     assert not (tmp_path / "nowhere.yaml").exists()
 
 
 def test_a_mistake_in_shop_yaml_is_told(tmp_path: Path) -> None:
     write(tmp_path, {"shop.yaml": 'format: "1"\nlayer: [supplied]\n'})
-    said = seambook("write", "panel", "x", folder=tmp_path)
+    said = seambook_here("write", "panel", "x", folder=tmp_path)
     assert said.code == 1
     assert "shop.yaml:2:1: error: " in said.err

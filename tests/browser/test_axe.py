@@ -14,7 +14,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from tests.books.laying import TINY
 from tests.browser.watched import HEIGHT, NARROW, PHONE, SCHEMES, WIDTHS, Watched, one_of_each_kind
-from tests.site.building import seambook
+from tests.site.building import seambook_here
 from tests.sweeps import share
 
 pytestmark = pytest.mark.slow
@@ -109,7 +109,7 @@ def test_pages_in_use(book: Watched, axe: str, dark: bool) -> None:
 @pytest.mark.sweep(2)
 @pytest.mark.parametrize("width", WIDTHS)
 def test_the_whole_book_to_print(chromium: Browser, tmp_path: Path, axe: str, width: int) -> None:
-    assert seambook("make", "--content", str(TINY), folder=tmp_path).code == 0
+    assert seambook_here("make", "--content", str(TINY), folder=tmp_path).code == 0
     watched = Watched(chromium, tmp_path / "site")
     page = watched.open("print.html", width)
     found = violations(page, axe)

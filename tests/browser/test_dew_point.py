@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.watched import Watched
-from tests.site.building import seambook
+from tests.site.building import seambook_here
 
 PATH = "calculators/dew-point.html"
 
@@ -39,7 +39,7 @@ def test_it_computes_as_one_types_what_calc_computes(page: Page, tmp_path: Path)
         for name, text in (("air", air), ("humidity", humidity), ("surface", surface)):
             type_in(page, name, text)
         words = (f"air={air} degC", f"humidity={humidity} percent", f"surface={surface} degC")
-        answer = json.loads(seambook("calc", "dew-point", *words, "--json", folder=tmp_path).out)
+        answer = json.loads(seambook_here("calc", "dew-point", *words, "--json", folder=tmp_path).out)
         for name in ("dew_point", "margin", "least_surface"):
             assert number(page, name) == pytest.approx(answer["outputs"][name]["value"], abs=0.0501), name
         levels = [warning["level"] for warning in answer["warnings"]]

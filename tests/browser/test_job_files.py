@@ -19,7 +19,7 @@ from playwright.sync_api import Browser, Page
 from builder.model.forms.saved_file import job_file_schema
 from tests.books.laying import TINY
 from tests.browser.watched import PHONE, Watched
-from tests.site.building import build, seambook
+from tests.site.building import build, seambook_here
 
 pytestmark = pytest.mark.slow
 
@@ -56,7 +56,7 @@ def example(page: Page) -> dict[str, Any]:
 @pytest.fixture(scope="module")
 def published(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Any]:
     folder = tmp_path_factory.mktemp("schemas")
-    said = seambook("schema", str(folder / "schemas"), folder=folder)
+    said = seambook_here("schema", str(folder / "schemas"), folder=folder)
     assert said.code == 0, said.err
     found: dict[str, Any] = json.loads((folder / "schemas" / "job-file.json").read_text("utf-8"))
     return found

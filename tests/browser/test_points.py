@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.watched import DESK, NARROW, PHONE, Watched
-from tests.site.building import seambook
+from tests.site.building import seambook_here
 
 PATH, OTHER = "calculators/datum-fit.html", "calculators/side-compare.html"
 HEAD = "name;x;y;z;x_measured;y_measured;z_measured;use"
@@ -65,7 +65,7 @@ def test_a_pasted_table_is_worked_out(page: Page) -> None:
 def test_the_page_and_the_command_say_the_same(page: Page, tmp_path: Path) -> None:
     table = page.locator("#points_text").input_value()
     (tmp_path / "points.csv").write_text(table, "utf-8")
-    said = seambook("calc", "datum-fit", "--csv", "points.csv", "tolerance=3 mm", "--json", folder=tmp_path)
+    said = seambook_here("calc", "datum-fit", "--csv", "points.csv", "tolerance=3 mm", "--json", folder=tmp_path)
     answer = json.loads(said.out)
     assert numbers(page) == pytest.approx([row["length"] for row in answer["points"]], abs=0.0501)
     assert column(page, 6) == [row["verdict"] for row in answer["points"]]
@@ -156,7 +156,7 @@ def test_a_file_is_loaded_and_saved(page: Page, tmp_path: Path) -> None:
         page.locator("#points_save").click()
     assert waiting.value.suggested_filename == "points.csv"
     waiting.value.save_as(tmp_path / "points.csv")
-    answer = json.loads(seambook("calc", "datum-fit", "--csv", "points.csv", "--json", folder=tmp_path).out)
+    answer = json.loads(seambook_here("calc", "datum-fit", "--csv", "points.csv", "--json", folder=tmp_path).out)
     assert [row["length"] for row in answer["points"]] == pytest.approx(DEVIATIONS, abs=1e-6)
 
 

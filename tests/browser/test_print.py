@@ -13,7 +13,7 @@ from playwright.sync_api import Browser
 
 from tests.books.laying import TINY
 from tests.browser.watched import DESK, Watched
-from tests.site.building import CONTENT, seambook, write
+from tests.site.building import CONTENT, seambook_here, write
 
 pytestmark = pytest.mark.slow
 PATH = "procedures/renew-rocker-outer.html"
@@ -77,7 +77,7 @@ def test_an_overdue_review_is_told_by_the_devices_clock_and_the_address_on_paper
 ) -> None:
     write(tmp_path, {"shop.yaml": f"format: 1\nlayers: [{TINY}]\nbase_address: https://book.example.org\n"
                                   "review: {issued: 12}\n"})  # fmt: skip
-    made = seambook("make", folder=tmp_path)
+    made = seambook_here("make", folder=tmp_path)
     assert made.code == 0, made.err
     watched = Watched(chromium, tmp_path / "site")
     tiny = yaml.safe_load((TINY / "procedures/weld-cover.yaml").read_text("utf-8"))

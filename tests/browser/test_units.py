@@ -15,7 +15,7 @@ from builder.formula import convert
 from builder.model.quantity import Quantity
 from builder.supplied import templates
 from tests.browser.watched import DESK, PHONE, Watched
-from tests.site.building import seambook, write
+from tests.site.building import seambook_here, write
 
 SEAM = "seams/rocker-lower.html"
 PROCEDURE = "procedures/renew-rocker-outer.html"
@@ -177,7 +177,7 @@ def test_readings_and_differences_are_converted_each_in_its_way(book: Watched, t
     page.locator("#ask_air").fill("77")  # 25 degC
     page.locator("#ask_surface").fill("59")  # 15 degC
     given = ("air=25 degC", "humidity=60 percent", "surface=15 degC")
-    said = json.loads(seambook("calc", "dew-point", *given, "--json", folder=tmp_path).out)["outputs"]
+    said = json.loads(seambook_here("calc", "dew-point", *given, "--json", folder=tmp_path).out)["outputs"]
     for name, unit in (("dew_point", "degF"), ("least_surface", "degF"), ("margin", "delta_degF")):
         wanted = convert(Quantity(repr(said[name]["value"]), said[name]["unit"]), unit)
         number, sign = read(page, f"#answer_{name}").split(" ")
@@ -194,7 +194,7 @@ def test_readings_and_differences_are_converted_each_in_its_way(book: Watched, t
 def test_a_force_is_calcs_converted(book: Watched, tmp_path: Path) -> None:
     page = book.open(RAM)
     given = ("area=6.44 cm**2", "pressure=200 bar")
-    said = json.loads(seambook("calc", "ram-force", *given, "--json", folder=tmp_path).out)
+    said = json.loads(seambook_here("calc", "ram-force", *given, "--json", folder=tmp_path).out)
     switch(page)
     # The starting values stand rounded in their fields and are worked with as the record says them.
     assert page.locator("#ask_area").input_value() == "0.9982"

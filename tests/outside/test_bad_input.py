@@ -10,7 +10,7 @@ import pytest
 from builder.formula import Program
 from builder.formula.inputs import Question
 from tests.outside.asking import Calc, Refused
-from tests.site.building import CONTENT, seambook
+from tests.site.building import CONTENT, seambook_here
 
 NAMES = sorted(path.stem for path in (CONTENT / "calculators").glob("*.yaml"))
 STRANGE = "1 mol"
@@ -73,13 +73,13 @@ def test_each_required_input_is_missed(calc: Calc, programs: Mapping[str, Progra
     (("20", "humidity=60", "surface=18"), "is no input"),
 ])  # fmt: skip
 def test_the_command_ends_with_2_and_says_why(tmp_path: Path, words: tuple[str, ...], said: str) -> None:
-    found = seambook("calc", "dew-point", *words, folder=tmp_path)
+    found = seambook_here("calc", "dew-point", *words, folder=tmp_path)
     assert (found.code, found.out) == (2, "")
     assert said in found.err
     assert "Traceback" not in found.err
 
 
 def test_an_unknown_calculator_is_told_its_neighbour(tmp_path: Path) -> None:
-    found = seambook("calc", "dew-pont", "air=20", folder=tmp_path)
+    found = seambook_here("calc", "dew-pont", "air=20", folder=tmp_path)
     assert (found.code, found.out) == (2, "")
     assert "dew-point" in found.err

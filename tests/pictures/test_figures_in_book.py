@@ -16,7 +16,7 @@ from builder.pictures import raster
 from builder.supplied import templates
 from tests.books.laying import TINY, build, edit, lay, shown
 from tests.pictures.making import PLACE, corners, encoded, with_notes
-from tests.site.building import files_of, page, seambook, word, write
+from tests.site.building import files_of, page, seambook_here, word, write
 
 PHOTO = """\
 title: The edge from below
@@ -216,7 +216,7 @@ def test_a_shop_s_figure_takes_the_place_of_a_supplied_one(tmp_path: Path) -> No
 def test_the_command_shows_no_line_of_a_picture(tmp_path: Path) -> None:
     content = with_photo(tmp_path / "content")
     (content / "figures" / "stray.jpg").write_bytes(b"\xff\xd8\xffgarbage on the screen")
-    said = seambook("check", "--content", "content", folder=tmp_path)
+    said = seambook_here("check", "--content", "content", folder=tmp_path)
     assert "no record shows" in said.out + said.err
     assert "garbage" not in said.out + said.err
 

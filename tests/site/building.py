@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import contextlib
+import gc
+import io
 import os
 import subprocess
 import sys
@@ -12,6 +15,7 @@ from typing import NamedTuple
 from bs4 import BeautifulSoup, Tag
 
 from builder import layers, pipeline
+from builder.cli import main
 from builder.supplied import templates
 
 ROOT = Path(__file__).parents[2]
@@ -47,6 +51,28 @@ def seambook(*words: str, folder: Path, told: Mapping[str, str] | None = None) -
         capture_output=True, timeout=100, check=False,
     )  # fmt: skip
     return Said(run.returncode, run.stdout.decode("utf-8"), run.stderr.decode("utf-8"))
+
+
+def seambook_here(*words: str, folder: Path) -> Said:
+    """Run the same command in this process, which has loaded all of it: where what it says and does is asked.
+
+    That the program by itself does so is tested by its own exit codes, commands and wheel.
+    """
+    out, err = (io.TextIOWrapper(io.BytesIO(), "utf-8", write_through=True) for _ in range(2))
+    before, collects = sys.argv, gc.isenabled()
+    with contextlib.chdir(folder), contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
+        sys.argv = ["seambook", *words]
+        try:
+            main()
+            code = 0
+        except SystemExit as end:
+            code = end.code if isinstance(end.code, int) else 1
+        finally:
+            sys.argv = before
+            if collects:
+                gc.enable()
+    said, complained = (one.detach().getvalue().decode("utf-8") for one in (out, err))
+    return Said(code, said, complained)
 
 
 def files_of(folder: Path) -> dict[str, bytes]:

@@ -8,14 +8,14 @@ from typing import Any
 
 import pytest
 
-from tests.site.building import seambook, write
+from tests.site.building import seambook_here, write
 from tests.site.records import BROKEN
 
 DEW_POINT = ("calc", "dew-point", "air=20 degC", "humidity=60 percent", "surface=18 degC")
 
 
 def asked(*words: str, folder: Path) -> Any:
-    said = seambook(*words, "--json", folder=folder)
+    said = seambook_here(*words, "--json", folder=folder)
     assert said.code == 0, said.err
     assert said.err == ""
     return json.loads(said.out)
@@ -60,7 +60,7 @@ def test_outside_a_table_there_is_no_value_but_a_reason(tmp_path: Path) -> None:
     assert answer["outputs"]["thickness"]["value"] is None
     assert answer["outputs"]["thickness"]["unit"] == "mm"
     assert "outside the table" in answer["outputs"]["thickness"]["why"]
-    text = seambook("calc", "sheet-gauge", "gauge=28", "series=us-statute", folder=tmp_path)
+    text = seambook_here("calc", "sheet-gauge", "gauge=28", "series=us-statute", folder=tmp_path)
     assert text.code == 0
     assert "no answer: outside the table" in text.out
 
@@ -69,7 +69,7 @@ def test_a_book_with_mistakes_elsewhere_still_computes(tmp_path: Path) -> None:
     broken = {**BROKEN, "panels/nothing.yaml": "title: [", "nonsense/x.yaml": "a: b\n", "seams/x.yaml": "a: b\n"}
     write(tmp_path / "mine", broken)
     layers = ("--content", "supplied", "--content", "mine")
-    assert seambook("check", *layers, folder=tmp_path).code == 1
+    assert seambook_here("check", *layers, folder=tmp_path).code == 1
     assert asked(*DEW_POINT, *layers, folder=tmp_path) == asked(*DEW_POINT, folder=tmp_path)
 
 
@@ -77,7 +77,7 @@ def test_another_calculator_with_mistakes_does_not_stand_in_the_way(tmp_path: Pa
     write(tmp_path / "mine", {"calculators/bend.yaml": "title: Bend\nasks: How long?\nwork: {x: 1 +}\n"})
     layers = ("--content", "supplied", "--content", "mine")
     assert asked(*DEW_POINT, *layers, folder=tmp_path)["outputs"]["advice"]["value"] == "coat"
-    said = seambook("calc", "bend", *layers, folder=tmp_path)
+    said = seambook_here("calc", "bend", *layers, folder=tmp_path)
     assert said.code == 1
     assert "mine/calculators/bend.yaml:" in said.err
 
@@ -88,9 +88,9 @@ def test_the_list_names_every_calculator_and_its_inputs(tmp_path: Path) -> None:
     assert names == sorted(names)
     wanted = {"dew-point", "sheet-gauge", "bend", "spot-layout", "bead", "coverage", "ram-force", "noise-dose"}
     assert wanted <= set(names)
-    text = seambook("calc", "--list", folder=tmp_path).out
+    text = seambook_here("calc", "--list", folder=tmp_path).out
     firsts = [line.split()[0] for line in text.splitlines() if line]
     assert sorted(one for one in firsts if one in names) == names
     dew_point = listed[names.index("dew-point")]
     assert dew_point["inputs"]["air"]["unit"] == "degC"
-    assert seambook("calc", "dew-point", "--list", folder=tmp_path).code == 0
+    assert seambook_here("calc", "dew-point", "--list", folder=tmp_path).code == 0

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.site.building import ROOT, seambook
+from tests.site.building import ROOT, seambook_here
 
 HEAD = "name, x, y, z, x_measured, y_measured, z_measured, use"
 SET = f"""{HEAD}
@@ -25,7 +25,7 @@ Far, 700, 700, 150, 703, 704, 150, no
 def asked(folder: Path, text: str | bytes, *words: str, name: str = "datum-fit") -> tuple[int, str, str]:
     data = text.encode() if isinstance(text, str) else text
     (folder / "points.csv").write_bytes(data)
-    said = seambook("calc", name, "--csv", "points.csv", *words, folder=folder)
+    said = seambook_here("calc", name, "--csv", "points.csv", *words, folder=folder)
     return said.code, said.out, said.err
 
 
@@ -107,18 +107,18 @@ def test_what_cannot_be_used_ends_with_2_and_its_place(tmp_path: Path, text: str
 ])  # fmt: skip
 def test_what_is_asked_wrongly(tmp_path: Path, words: tuple[str, ...], said: str) -> None:
     (tmp_path / "points.csv").write_text(SET, "utf-8")
-    found = seambook(*words, folder=tmp_path)
+    found = seambook_here(*words, folder=tmp_path)
     assert (found.code, found.out) == (2, "")
     assert said in found.err
     assert "Traceback" not in found.err
 
 
 def test_the_list_says_the_columns(tmp_path: Path) -> None:
-    listed = seambook("calc", "--list", folder=tmp_path).out
+    listed = seambook_here("calc", "--list", folder=tmp_path).out
     assert {"datum-fit", "side-compare"} <= {line.split()[0] for line in listed.splitlines() if line.strip()}
-    own = seambook("calc", "--list", "side-compare", folder=tmp_path).out
+    own = seambook_here("calc", "--list", "side-compare", folder=tmp_path).out
     for text in ("x, y, z: Sound side (mm)", "x_damaged, y_damaged, z_damaged: Damaged side (mm)", "(yes or no)"):
         assert text in own
-    data = json.loads(seambook("calc", "--list", "side-compare", "--json", folder=tmp_path).out)
+    data = json.loads(seambook_here("calc", "--list", "side-compare", "--json", folder=tmp_path).out)
     assert list(data[0]["inputs"]) == ["tolerance"]
     assert data[0]["columns"] == ["name", "x", "y", "z", "x_damaged", "y_damaged", "z_damaged", "use"]

@@ -9,7 +9,7 @@ from bs4 import BeautifulSoup
 
 from builder.view import parts
 from tests.books.laying import build
-from tests.site.building import page, seambook
+from tests.site.building import page, seambook_here
 from tests.site.made_calculators import book, calculator
 
 MOMENTS = "title: Moments\nsummary: When.\nwords:\n  first: {say: To begin}\n  cut: {say: In the middle}\n" \
@@ -48,7 +48,7 @@ def test_groups_come_in_the_order_of_the_scale_and_none_is_empty(site: Path, pat
 
 
 def test_the_command_lists_them_in_the_same_groups(content: Path) -> None:
-    said = seambook("calc", "--list", "--content", str(content), folder=content)
+    said = seambook_here("calc", "--list", "--content", str(content), folder=content)
     assert said.code == 0
     found: list[tuple[str, list[str]]] = []
     for line in said.out.splitlines():

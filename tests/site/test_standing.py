@@ -9,7 +9,7 @@ import pytest
 from bs4 import BeautifulSoup
 
 from tests.books.laying import build
-from tests.site.building import page, seambook
+from tests.site.building import page, seambook_here
 from tests.site.made_calculators import book, calculator, table
 
 HEAD, PRACTICE = "Out of somebody's head.", "Common practice and nothing printed."
@@ -64,7 +64,7 @@ def test_the_head_of_the_page_says_it_before_the_form(site: Path, name: str) -> 
 def test_the_command_says_it_too(content: Path, name: str) -> None:
     sorts, said = EXPECTED[name]
     asked = ("calc", name, "size=2 mm", "--content", str(content))
-    text, told = (seambook(*asked, *more, folder=content) for more in ((), ("--json",)))
+    text, told = (seambook_here(*asked, *more, folder=content) for more in ((), ("--json",)))
     assert (text.code, told.code) == (0, 0), text.err + told.err
     assert json.loads(told.out)["rests_on"] == {"sorts": sorts, "say": said}
     lines = text.out.splitlines()
