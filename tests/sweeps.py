@@ -23,6 +23,11 @@ def share(items: Sequence[T], every: int, first: int = 0) -> list[T]:
     return list(items) if is_soak() else list(items[first % every::every])
 
 
+def examples(count: int, every: int = 3) -> int:
+    """Return how many made-up examples of a property are tried: every so many-th of what a soak tries."""
+    return count if is_soak() else -(-count // every)
+
+
 def first_of(name: str, every: int, count: int) -> int:
     """Return from which place on a test of this name takes its share, so that tests over one list take others."""
     return crc32(name.encode()) % max(1, min(every, count))

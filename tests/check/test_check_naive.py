@@ -10,9 +10,10 @@ from builder.check.order import judge
 from tests.check import naive
 from tests.check.drawn import HARSH_ACTS, RULES, STEPS, Drawn, summaries, told_twice
 from tests.check.little import law_of, told
+from tests.sweeps import examples
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=examples(400), deadline=None)
 @given(HARSH_ACTS, RULES, STEPS)
 def test_the_walk_agrees_with_looking_back(acts: Drawn, rules: list[dict[str, Any]], steps: list[naive.Step]) -> None:
     law, written = told_twice(acts, rules)

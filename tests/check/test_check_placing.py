@@ -16,6 +16,7 @@ from builder.model.reference import Ref
 from tests.check import naive
 from tests.check.drawn import MILD_ACTS, RULES, STEPS, Drawn, summaries, told_twice
 from tests.check.little import law_of, little_law, locate, steps_of, summary, told
+from tests.sweeps import examples
 
 PLACED = ("needs", "forbids", "owes")
 Broken = set[tuple[int, str, str, str]]
@@ -37,7 +38,7 @@ def broken(law: naive.Law, steps: list[naive.Step], new: int | None = None) -> B
     }  # fmt: skip
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=examples(150), deadline=None)
 @given(MILD_ACTS, RULES, STEPS)
 def test_what_is_proposed_mends_and_breaks_nothing(
     acts: Drawn, rules: list[dict[str, Any]], steps: list[naive.Step]

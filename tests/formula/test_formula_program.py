@@ -26,6 +26,7 @@ from builder.model.records.calculator import Calculator
 from builder.model.records.table import Table
 from builder.pipeline import calculators
 from builder.supplied import layer
+from tests.sweeps import examples
 
 REST = {"title": "T", "sources": ["s"]}
 DEW_POINT = calculators((layer("supplied", Path()),))[0]["dew-point"]
@@ -174,7 +175,7 @@ def test_hostile_formulas_end_in_faults_or_no_answer_and_soon(text: str) -> None
         assert isinstance(evaluate_expression(text, {"a": 1.0}), (NoAnswer, float))
 
 
-@settings(max_examples=500)
+@settings(max_examples=examples(500))
 @given(st.text(max_size=60) | st.text(st.sampled_from("a1+-*/()<>=! 'ifelsandornot,.\n"), max_size=60))
 def test_checking_never_fails_on_any_text(text: str) -> None:
     tree = parse(text)

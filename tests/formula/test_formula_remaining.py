@@ -21,6 +21,7 @@ from builder.model.expression import Expression
 from builder.pipeline import calculators
 from builder.supplied import layer
 from tests.formula.test_formula_program import program
+from tests.sweeps import examples
 
 IDS = {"joint": ("lap", "butt", "hem"), "side": ("both", "one"), "old": ("yes", "no", "unknown")}
 NUMBERS = ("1", "2", "3")
@@ -104,7 +105,7 @@ def condition_of(row: Remaining) -> Expression | None:
     return row.branch.condition
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=examples(150), deadline=None)
 @given(st.lists(joined(of_choices | carried), min_size=1, max_size=6), joined(of_choices), st.data())
 def test_of_open_choices_the_rows_are_exactly_those_that_come_first_in_some_case(
     texts: list[str], carried_if: str, data: st.DataObject
@@ -121,7 +122,7 @@ def test_of_open_choices_the_rows_are_exactly_those_that_come_first_in_some_case
     assert [row.row for row in found] == sorted({row.row for row in found})
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=examples(150), deadline=None)
 @given(st.lists(joined(of_choices | carried | of_numbers), min_size=1, max_size=6), joined(of_choices | of_numbers),
        st.data())  # fmt: skip
 def test_with_open_numbers_no_row_that_comes_first_is_missing(
@@ -137,7 +138,7 @@ def test_with_open_numbers_no_row_that_comes_first_is_missing(
         assert one.rows["then"] in {after.row for after in rows[one.rows["advice"]].then}
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=examples(200), deadline=None)
 @given(joined(of_choices | carried | of_numbers), joined(of_choices | of_numbers), st.data())
 def test_what_a_row_hangs_on_is_true_in_a_case_where_its_condition_is(
     text: str, carried_if: str, data: st.DataObject

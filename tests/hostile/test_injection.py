@@ -121,7 +121,7 @@ def test_none_runs_from_the_address(chromium: Browser, spoiled: Path) -> None:
     watched = Watched(chromium, spoiled)
     page = watched.blank(DESK)
     frames = ("#{}", "#in=length:{}", "#procedure={}", "#job={}", "?q={}", "#{}@left", "#length={}")
-    for at, payload in enumerate(share(ALL, 3)):
+    for at, payload in enumerate(share(ALL, 6)):
         for path in share(PAGES_WITH_STATE, 3, at):
             for form in share(frames, 4, at):
                 page.goto(watched.url(path) + form.format(quote(payload, safe="")))

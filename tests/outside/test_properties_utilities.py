@@ -6,8 +6,9 @@ from hypothesis import strategies as st
 
 from tests.outside.asking import Answer, Calc
 from tests.outside.test_properties import within
+from tests.sweeps import examples
 
-sound = settings(max_examples=100, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+sound = settings(max_examples=examples(100), deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 two = st.tuples
 
 

@@ -7,8 +7,9 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from tests.outside.asking import Answer, Calc
+from tests.sweeps import examples
 
-sound = settings(max_examples=120, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+sound = settings(max_examples=examples(120), deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 
 
 def within(low: float, high: float, places: int = 2) -> st.SearchStrategy[float]:

@@ -19,6 +19,7 @@ from builder.render.drawings.stack import WIDTH
 from builder.render.drawings.text import Box, Label
 from tests.render.samples import said
 from tests.render.test_section import SVG, elements
+from tests.sweeps import examples
 
 
 def row(length: float, count: int, first: float, *, ordered: bool) -> WeldRow:
@@ -58,7 +59,7 @@ def drawn(given_: tuple[LaidSegment, ...], form: str = "spot") -> ElementTree.El
 
 
 @given(seams)
-@settings(max_examples=200)
+@settings(max_examples=examples(200))
 def test_no_word_meets_another_or_is_cut_off(given_: tuple[LaidSegment, ...]) -> None:
     root = drawn(given_)
     height = float(root.get("viewBox", "").split()[3])

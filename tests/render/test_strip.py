@@ -18,6 +18,7 @@ from builder.render.drawings.text import Box
 from tests.render.samples import said
 from tests.render.test_layout import boxes, row, seams
 from tests.render.test_section import SVG, elements
+from tests.sweeps import examples
 
 
 def strip(segments: tuple[LaidSegment, ...], title: str = "A flange") -> Strip:
@@ -26,7 +27,7 @@ def strip(segments: tuple[LaidSegment, ...], title: str = "A flange") -> Strip:
 
 
 @given(seams)
-@settings(max_examples=200)
+@settings(max_examples=examples(200))
 def test_the_pieces_are_the_seam_and_every_weld_is_on_one(given_: tuple[LaidSegment, ...]) -> None:
     found = pieces(given_)
     total = sum(one.length for one in given_)
@@ -66,7 +67,7 @@ def letters(box: Box) -> Box:
 
 
 @given(seams, st.text("abcdefghij mw", min_size=1, max_size=160))
-@settings(max_examples=100)
+@settings(max_examples=examples(100))
 def test_no_word_meets_another_or_leaves_the_sheet(given_: tuple[LaidSegment, ...], title: str) -> None:
     for sheet in sheets(strip(given_, title)):
         root = elements(sheet)

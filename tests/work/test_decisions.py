@@ -20,6 +20,7 @@ from builder.passes import unpack
 from builder.work import Shop
 from builder.work.deciding import Placed, decide
 from builder.work.told import segment_facts, step_facts
+from tests.sweeps import share
 from tests.work.test_seam_plans import Library
 
 
@@ -82,8 +83,12 @@ def given_in(fragment: str) -> dict[str, str]:
 
 
 def test_each_of_the_three_is_shown_somewhere(library: Library) -> None:
-    shown = {(ref.kind, decided.decision) for ref, decided in all_decided(library)}
-    assert shown >= {("seam", "how-to-join"), ("procedure", "how-to-free"), ("panel", "repair-or-renew")}
+    missing = {("seam", "how-to-join"), ("procedure", "how-to-free"), ("panel", "repair-or-renew")}
+    for ref, decided in all_decided(library):
+        missing.discard((ref.kind, decided.decision))
+        if not missing:
+            break
+    assert missing == set()
 
 
 @pytest.mark.parametrize("id_", ["how-to-join", "how-to-free", "repair-or-renew"])
@@ -138,7 +143,7 @@ def test_a_fact_that_nobody_tells_takes_no_answer_away(library: Library, shop: S
     kinds = fact_kinds({"seam": "segment", "panel": "panel"}.get(decision.when.on or "", "step"), shop.scales_told)
     found = places(library, shop, decision)
     assert found
-    for facts in found:
+    for facts in share(found, 3):
         whole = set(says(ways(id_, decision, facts, shop)))
         for name, kind in kinds.items():
             untold = set(says(ways(id_, decision, {**facts, name: None}, shop)))

@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.model.summary import Facts
+from tests.sweeps import examples
 from tests.work.planning import METHODS, Plan, Sheet, facts, plan
 
 SINGLE = ("resistance-spot", "mag-plug")
@@ -24,7 +25,7 @@ _segment: st.SearchStrategy[dict[str, Any]] = st.fixed_dictionaries({
     "sides": st.sampled_from(["both", "one", "unknown"]),
     "depth": st.integers(10, 400).map(lambda depth: f"{depth} mm"),
 })  # fmt: skip
-EXAMPLES = settings(max_examples=60)
+EXAMPLES = settings(max_examples=examples(60))
 
 
 def tenths(sheet: Sheet) -> int:
@@ -109,7 +110,7 @@ KNOWN: dict[str, tuple[Any, ...]] = {
 @pytest.mark.sweep(3)
 @pytest.mark.parametrize("method", METHODS)
 @pytest.mark.parametrize("change", KNOWN)
-@settings(max_examples=25)
+@settings(max_examples=examples(25))
 @given(stack=_stack, segment=_segment, at=st.integers(0, 3))
 def test_unknown_is_never_looser_than_known(
     method: str, change: str, stack: tuple[Sheet, ...], segment: dict[str, Any], at: int
