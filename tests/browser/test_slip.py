@@ -21,7 +21,7 @@ LEAST_CODE = 15 / 25.4 * 96
 """What a phone reads off paper with ease, in px of a sheet."""
 PREPEND = "(place, html) => place.insertAdjacentHTML('afterbegin', html)"
 MARGIN: PdfMargins = {"top": "12mm", "bottom": "14mm", "left": "18mm", "right": "14mm"}
-BOOK = yaml.safe_load((CONTENT / "book.yaml").read_text("utf-8"))
+BOOK = yaml.load((CONTENT / "book.yaml").read_text("utf-8"), yaml.CSafeLoader)
 
 
 def sheets(page: Page, path: Path, size: str = "A4") -> list[str]:
@@ -34,7 +34,7 @@ def sheets(page: Page, path: Path, size: str = "A4") -> list[str]:
 
 
 def record(name: str) -> dict[str, object]:
-    found: dict[str, object] = yaml.safe_load((CONTENT / f"calculators/{name}.yaml").read_text("utf-8"))
+    found: dict[str, object] = yaml.load((CONTENT / f"calculators/{name}.yaml").read_text("utf-8"), yaml.CSafeLoader)
     return found
 
 

@@ -35,7 +35,7 @@ SECTIONS: dict[str, Callable[[float], float]] = {
 
 
 def read(kind: str, name: str) -> Record:
-    found: Record = yaml.load((CONTENT / kind / f"{name}.yaml").read_text("utf-8"), yaml.BaseLoader)
+    found: Record = yaml.load((CONTENT / kind / f"{name}.yaml").read_text("utf-8"), yaml.CBaseLoader)
     return found
 
 

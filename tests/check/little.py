@@ -99,7 +99,7 @@ def law_of(text: Mapping[str, Any], *procedures: Summary) -> Law:
 
 def little_law(*procedures: Summary) -> Law:
     """Return the law of law.yaml."""
-    return law_of(yaml.load((FIXTURES / "law.yaml").read_text("utf-8"), Loader=yaml.BaseLoader), *procedures)
+    return law_of(yaml.load((FIXTURES / "law.yaml").read_text("utf-8"), Loader=yaml.CBaseLoader), *procedures)
 
 
 def steps_of(text: str) -> tuple[StepSummary, ...]:

@@ -34,7 +34,7 @@ def spoil(content: Path, first: int) -> int:
         kind = KIND_OF_FOLDER.get(path.parent.name)
         if kind is None:
             continue
-        tree = yaml.load(path.read_text("utf-8"), Loader=yaml.BaseLoader)
+        tree = yaml.load(path.read_text("utf-8"), Loader=yaml.CBaseLoader)
         at = _spoil(tree, kind.type, at)
         path.write_text(yaml.safe_dump(tree, allow_unicode=True, sort_keys=False, width=10_000), "utf-8")
     return at - first

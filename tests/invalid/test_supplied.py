@@ -19,7 +19,7 @@ WELD = "spot-lower"
 
 
 def _rule() -> dict[str, str]:
-    rules = [yaml.load(path.read_text("utf-8"), Loader=yaml.BaseLoader) for path in (CONTENT / "rules").glob("*.yaml")]
+    rules = [yaml.load(path.read_text("utf-8"), Loader=yaml.CBaseLoader) for path in (CONTENT / "rules").glob("*.yaml")]
     found: list[dict[str, str]] = [rule for rule in rules if rule.get("needs", {}).get("state") == "protected"]
     assert len(found) == 1
     return found[0]
@@ -62,7 +62,8 @@ def _told_of_the_weld(content: Path, text: str) -> list[Problem]:
 
 def _protecting() -> set[str]:
     """Return the acts that protect a mating face."""
-    acts = {path.stem: yaml.safe_load(path.read_text("utf-8")) for path in (CONTENT / "acts").glob("*.yaml")}
+    texts = {path.stem: path.read_text("utf-8") for path in (CONTENT / "acts").glob("*.yaml")}
+    acts = {name: yaml.load(text, yaml.CSafeLoader) for name, text in texts.items()}
     return {name for name, act in acts.items() if act["makes"] != "none" and {"state": "protected"} in act["makes"]}
 
 

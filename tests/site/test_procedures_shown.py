@@ -20,7 +20,7 @@ GRAVEST = "danger"
 
 
 def record(path: str) -> dict[str, Any]:
-    found: dict[str, Any] = yaml.safe_load((CONTENT / f"{path}.yaml").read_text("utf-8"))
+    found: dict[str, Any] = yaml.load((CONTENT / f"{path}.yaml").read_text("utf-8"), yaml.CSafeLoader)
     return found
 
 

@@ -19,7 +19,7 @@ Told = Counter[tuple[str, str]]
 
 def records(folder: str) -> Iterator[tuple[str, Any]]:
     for path in sorted((CONTENT / folder).glob("*.yaml")):
-        yield f"../{folder}/{path.stem}.html", yaml.load(path.read_text("utf-8"), Loader=yaml.BaseLoader)
+        yield f"../{folder}/{path.stem}.html", yaml.load(path.read_text("utf-8"), Loader=yaml.CBaseLoader)
 
 
 def sourced() -> dict[str, Told]:
@@ -71,7 +71,7 @@ def test_all_that_names_a_source_stands_on_its_page(site: Path) -> None:
 def test_what_stands_there_is_said_with_its_value(site: Path) -> None:
     shown = [row.select("td") for row in page(site, "sources/wmo-8.html").select("#values tbody tr")]
     rows = {name.text: value.text for name, value, _ in shown}
-    fixed = yaml.load((CONTENT / "calculators/dew-point.yaml").read_text("utf-8"), Loader=yaml.BaseLoader)["fixed"]
+    fixed = yaml.load((CONTENT / "calculators/dew-point.yaml").read_text("utf-8"), Loader=yaml.CBaseLoader)["fixed"]
     own = {name: one["value"] for name, one in fixed.items() if one["source"] == "wmo-8"}
     assert own
     assert {name: rows[name].split("\u00a0")[0] for name in own} == own

@@ -21,7 +21,7 @@ from builder.style.steps import hedges, not_listed, second_actions
 from tests.site.building import CONTENT
 
 STEP, STYLE = TypeAdapter(Step), TypeAdapter(HouseStyle)
-SUPPLIED = yaml.load((CONTENT / "house-style.yaml").read_text("utf-8"), yaml.BaseLoader)
+SUPPLIED = yaml.load((CONTENT / "house-style.yaml").read_text("utf-8"), yaml.CBaseLoader)
 TITLES = {Ref("tool", "straight-edge"): "Straight edge", Ref("supply", "stone-guard"): "Stone guard",
           Ref("tool", "stands"): "Stands"}  # fmt: skip
 

@@ -24,7 +24,7 @@ SUPPLIED = Layer(CONTENT, "content")
 
 
 def read(path: Path) -> dict[str, Any]:
-    found: dict[str, Any] = yaml.load(path.read_text("utf-8"), yaml.BaseLoader)
+    found: dict[str, Any] = yaml.load(path.read_text("utf-8"), yaml.CBaseLoader)
     return found
 
 
