@@ -11,7 +11,7 @@ from dataclasses import replace
 from functools import cached_property, partial
 from typing import NamedTuple
 
-from builder import check, delivery, formula, link, publish, read, render, search, settings, style, view
+from builder import check, delivery, formula, link, loaded, publish, read, render, search, settings, style, view
 from builder import work as work_stage
 from builder.crew import processes_for
 from builder.formula import Fault, Program
@@ -228,19 +228,10 @@ class Drawing:
             **self.index.files(self.names(), self.own.quiet),
         }  # fmt: skip
         return [
-            *self.shared_files(), *self.calculator_files(), *self.early_files(), *self.putting.put_always(files),
+            *loaded.shared_files(self.putting, self.way.order), *self.calculator_files(),
+            *loaded.early_files(self.putting, self.way.order, self.book.site, self.shared),
+            *self.putting.put_always(files),
         ]  # fmt: skip
-
-    def shared_files(self) -> list[str]:
-        """Put down the styles and scripts that come of the templates alone; to write them lean takes a while."""
-
-        sources = render.sources(self.way.order.templates)
-
-        def made() -> tuple[dict[str, bytes], None]:
-            return dict(render.bound(render.assets(sources), view.BOUND, view.BOUND_OF)), None
-
-        mark = mark_of(b"\0".join(part for path, data in sources.items() for part in (path.encode(), data)))
-        return self.putting.one(Unit("styles and scripts", mark), made)[0]
 
     def names(self) -> list[tuple[str, ...]]:
         """Return, for each thing that has several names, all of them."""
@@ -258,11 +249,6 @@ class Drawing:
 
         made = self.putting.every([Unit(name, self.shared) for name in id_of], script, 1)
         return [path for paths, _ in made for path in paths]
-
-    def early_files(self) -> list[str]:
-        """Put down the manifest and the icons."""
-        unit = Unit("manifest and icons", self.shared + mark_of(delivery.mark_in(self.way.order.templates)))
-        return self.putting.one(unit, lambda: (delivery.early(self.book.site, self.way.order.templates), None))[0]
 
     def kept(self, paths: list[str]) -> list[str]:
         """Put down what phones keep the book by, when it is had from a server: the hashes of all else among it."""

@@ -10,6 +10,8 @@ from typing import ClassVar, NamedTuple
 
 from builder.model.bay_views import Bay
 from builder.model.calculation import WayThere
+from builder.model.cards import Card as Card
+from builder.model.cards import Cards as Cards
 from builder.model.choosing import Choosing
 from builder.model.device_view import DeviceDesk
 from builder.model.drawings import Body, Drawing
@@ -83,26 +85,6 @@ class Links:
     anchor: str = ""
     in_a_row: bool = False
     """Short ones, side by side."""
-
-
-class Card(NamedTuple):
-    """One thing with labelled texts below it."""
-
-    title: Html
-    rows: tuple[Row, ...] = ()
-    text: Html = NO_HTML
-    """Paragraphs below the title."""
-    anchor: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Cards:
-    """Things with texts too long for a table's cells on a phone."""
-
-    form: ClassVar[str] = "cards"
-    title: str
-    cards: tuple[Card, ...]
-    anchor: str = ""
 
 
 @dataclass(frozen=True, slots=True)

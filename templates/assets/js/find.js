@@ -8,10 +8,8 @@
 
 /**
  * @typedef {{page: number, part: number, score: number, isBehind: boolean}} Found
- * @typedef {{
- *   origins: Origin[], worths: number[], parts: boolean[], pages: number[], count: number, most: Float64Array, held:
- *   Float64Array, inTitle: Float64Array
- * }} Tally
+ * @typedef {{origins: Origin[], worths: number[], parts: boolean[], pages: number[], count: number, most: Float64Array,
+ *   held: Float64Array, inTitle: Float64Array}} Tally
  *   From where is known where things stand; of each thing what it is worth, and whether it may stand on more pages
  *   than is known; the pages that may be among the best, and how many there are on which any stands; of each page what
  *   the things on it can be worth at most by their places, what they are worth, and what those in its title are.
