@@ -75,3 +75,14 @@ def follow(node: Node, path: tuple[str | int, ...]) -> tuple[Node, Scalar | None
         elif isinstance(node, Sequence) and isinstance(part, int) and 0 <= part < len(node.items):
             node = node.items[part]
     return node, key
+
+
+def reached(node: Node, path: tuple[str | int, ...]) -> tuple[str | int, ...]:
+    """Return the steps of a path that fit the tree."""
+    steps: list[str | int] = []
+    for part in path:
+        inner, _ = follow(node, (part,))
+        if inner is not node:
+            steps.append(part)
+            node = inner
+    return tuple(steps)

@@ -29,7 +29,8 @@ MAX_DEPTH = 32
 MAX_BYTES = 2_000_000
 MAX_KEY = 120
 QUOTES, BLOCKS = ("'", '"'), ("|", ">")
-CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\x80-\x84\x86-\x9f\ufeff\ufffe\uffff]")
+CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ufeff\ufffe\uffff]")
+"""What no text needs; three of them end a line for libyaml and for no editor, and every place behind would be wrong."""
 
 
 _SAID = {
@@ -187,6 +188,9 @@ class _Reader:
         if "nesting depth" in str(error.problem):  # libyaml reads ahead and stops by itself far beyond our bound
             return Problem(codes.TOO_DEEP, Span(self.file, line, column, column + 1), *_TOO_DEEP)
         said, do = _SAID.get(str(error.problem), (f"this is not YAML: {error.problem}", "mend it here or just above"))
+        if line > len(self.lines):  # behind the end of a file whose last line has no end
+            line, column = len(self.lines), len(self.lines[-1]) + 1
+            said = said.replace("the line before this", "this line")
         begun: Any = error.context_mark
         see: tuple[Related, ...] = ()
         if begun and (begun.line, begun.column) != (line - 1, column - 1):

@@ -12,7 +12,7 @@ from builder.model.near import listed, near_names, offer
 from builder.model.place import Span
 from builder.model.problem import Problem
 from builder.model.records.fields import alias_of
-from builder.model.tree import Mapping, Node, Scalar, follow, span_of
+from builder.model.tree import Mapping, Node, Scalar, follow, reached, span_of
 from builder.shape import codes
 
 _EMPTY = frozenset({"say_none"})
@@ -32,12 +32,13 @@ def problems_of(errors: Iterable[ErrorDetails], tree: Mapping, file: str, record
     seen: set[tuple[Span, str]] = set()
     every = tuple(errors)
     unknown = [error["loc"] for error in every if error["type"] in _UNKNOWN]
+    fitting = [error["loc"] for error in every if not _is_beside_the_point(error, follow(tree, error["loc"])[0])]
     for error in every:
         if error["type"] in _MISSING and _is_misspelt(error["loc"], unknown):
             continue
         location = tuple(part for part in error["loc"] if isinstance(part, (str, int)))
         node, key = follow(tree, location)
-        if _is_beside_the_point(error, node):
+        if _is_beside_the_point(error, node) and _is_told(tree, location, fitting):
             continue
         problem = _problem(error, location, node, key, file, record_type)
         if (problem.span, problem.code.id) not in seen:
@@ -51,6 +52,12 @@ def _is_beside_the_point(error: ErrorDetails, node: Node) -> bool:
     if kind == "literal_error" and not isinstance(node, Scalar):
         return True
     return kind == "dataclass_type" and isinstance(node, Scalar) and "literal" in str(error["loc"])
+
+
+def _is_told(tree: Mapping, location: tuple[str | int, ...], fitting: Iterable[tuple[str | int, ...]]) -> bool:
+    """Whether another complaint is about the same value or about something in it; else nothing would be said at all."""
+    own = reached(tree, location)
+    return any(reached(tree, other)[:len(own)] == own for other in fitting)
 
 
 def _is_misspelt(missing: tuple[int | str, ...], unknown: list[tuple[int | str, ...]]) -> bool:
@@ -97,6 +104,9 @@ def _of_value(error: ErrorDetails, node: Node, key: Scalar | None, file: str) ->
         return Problem(codes.BAD_QUANTITY, span, f'"{text}" is no amount', do)
     if kind == "out_of_bounds":
         return Problem(codes.WRONG_VALUE, span, f"{name} cannot be read in time: {context['said']}", context["do"])
+    if kind == "literal_error" and not isinstance(node, Scalar):
+        do = _admitted(kind, context)
+        return Problem(codes.WRONG_FORM, span, f"{name} takes one word, not {_form(node)}", do)
     if kind in _FORMS or not isinstance(node, Scalar):
         return Problem(
             codes.WRONG_FORM, span, f"{name} takes {_FORMS.get(kind, 'another form')}, not {_form(node)}",
