@@ -14,7 +14,7 @@ from collections.abc import Iterable, Mapping
 from hashlib import blake2b
 from typing import Any, NamedTuple
 
-from builder import keeping, publish, settings
+from builder import keeping, publish, read, settings
 from builder.gathered import Shaped
 from builder.keeping import EMPTY, Glance, Kept, KeptFile, KeptUnit
 from builder.model.files import TAKEN_FROM, Overridden, Piece, Seen, SourceFile
@@ -200,7 +200,8 @@ def _marks(order: Order, templates: bytes) -> tuple[bytes, bytes]:
     texts = []
     for file in settings.files(order.layers):
         try:
-            texts.append(file.path.read_bytes())
+            data = read.bytes_of(file.path)
+            texts.append(UNREADABLE if data is None else data)
         except OSError:
             texts.append(UNREADABLE)
     layers = [(str(layer.path), layer.label, layer.supplied) for layer in order.layers]

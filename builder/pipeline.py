@@ -107,8 +107,10 @@ def scales(layers: Sequence[Layer]) -> Mapping[str, tuple[str, ...]]:
 
 CALCULATOR_FOLDERS = frozenset({"calculators", "tables", "sources", "scales"})
 read_settings, read_text, shape_settings = read.read_settings, read.read_text, shape.shape_settings
+bytes_of = read.bytes_of
 
 __all__ = [
-    "CODES", "Asked", "NotInBookError", "Order", "Outcome", "PublishError", "asked", "calculators", "edition",
-    "kept_of", "make", "read_settings", "read_text", "records", "report", "require_file", "scales", "shape_settings",
+    "CODES", "Asked", "NotInBookError", "Order", "Outcome", "PublishError", "asked", "bytes_of", "calculators",
+    "edition", "kept_of", "make", "read_settings", "read_text", "records", "report", "require_file", "scales",
+    "shape_settings",
 ]  # fmt: skip

@@ -30,9 +30,11 @@ def paths_of(outcome: pipeline.Outcome) -> dict[str, Path]:
 def _line(span: Span, paths: Mapping[str, Path]) -> str:
     """Read the author's line again, now that it must be shown."""
     path = paths.get(span.file) or Path(span.file)
-    if path.suffix not in (".yaml", ".md"):  # a picture has no lines
+    # A picture has no lines; and a link that is no file of the book may lead to what is not the book's to show.
+    if path.suffix not in (".yaml", ".md") or (span.file not in paths and path.is_symlink()):
         return ""
     try:
-        return path.read_text("utf-8-sig", errors="replace").splitlines()[span.line - 1]
+        text = (pipeline.bytes_of(path) or b"").decode("utf-8-sig", errors="replace")
+        return text.replace("\r\n", "\n").replace("\r", "\n").split("\n")[span.line - 1]
     except (OSError, IndexError):
         return ""

@@ -51,7 +51,8 @@ def kept(folder: Path, id_: str, named: str | None) -> Kept | Fault:
 def _name(folder: Path, id_: str, named: str | None) -> str | Fault:
     endings = ", ".join(PICTURE_ENDINGS)
     if named is not None:
-        if Path(named).suffix not in PICTURE_ENDINGS or Path(named).name != named:
+        # What is hidden is not listed with the files of a layer, so nobody has looked where it leads.
+        if Path(named).suffix not in PICTURE_ENDINGS or Path(named).name != named or named.startswith("."):
             return Fault(codes.MISSING, f'"{named}" is no name of a picture file',
                          f"write the name of a file beside this record that ends in one of {endings}",
                          path=("file",))  # fmt: skip

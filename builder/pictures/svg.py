@@ -141,6 +141,8 @@ class _Reader:
             return
         if local not in ELEMENTS:
             raise self._refused(f"<{local}>")
+        if self.open and self.open[-1][0] == "style":  # it would part a word in two, and browsers join the halves
+            raise self._refused(f"<{local}> in a <style>")
         kept = self._kept(local, attributes)
         self.open.append((local, kept.get("id", "")))
         if self.root is None:

@@ -15,9 +15,9 @@ from builder.read.files import (
     read_at_once,
     read_settings,
 )
-from builder.read.text import read_text
+from builder.read.text import bytes_of, read_text
 
 __all__ = [
     "BOOK_FILE", "CODES", "PLANNING_FILE", "SETTINGS_FILES", "STYLE_FILE", "TRAINING_FILE", "UNITS_FILE", "Places",
-    "digest", "discover", "read", "read_at_once", "read_settings", "read_text",
+    "bytes_of", "digest", "discover", "read", "read_at_once", "read_settings", "read_text",
 ]  # fmt: skip

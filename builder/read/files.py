@@ -22,7 +22,7 @@ from builder.read import codes, overrides
 from builder.read.beside import Lying, strays
 from builder.read.page import PAGE_ENDING, parse_page, parse_plain_page
 from builder.read.plain import Plain, parse_plain
-from builder.read.text import read_text
+from builder.read.text import bytes_of, read_text
 from builder.read.tree import parse
 
 BOOK_FILE, UNITS_FILE, STYLE_FILE, PLANNING_FILE = "book.yaml", "units.yaml", "house-style.yaml", "planning.yaml"
@@ -149,7 +149,7 @@ def _is_page(file: SourceFile) -> bool:
 def digest(file: SourceFile) -> bytes:
     """Return the SHA-256 of a record's name and of its file's bytes; of one that cannot be read, of the name alone."""
     try:
-        data = file.path.read_bytes()
+        data = bytes_of(file.path) or b""
     except OSError:
         data = b""
     return hashlib.sha256(f"{file.ref}\n".encode() + data).digest()

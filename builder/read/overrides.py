@@ -32,7 +32,7 @@ def problems_of(replaced: SourceFile, own: SourceFile, layer: Layer) -> tuple[Pr
         return ()  # told where it is read
     confirm = f"type: seambook confirm {own.ref.kind} {own.ref.id}"
     place = Span(own.shown, 1, 1, 2)
-    if not path.is_file():
+    if not path.is_file() or not path.resolve().is_relative_to(layer.path.resolve()):
         if not (layer.path / TAKEN_FROM).is_dir():
             return ()  # a layer that keeps no copies of anything has not asked to be told
         return (Problem(

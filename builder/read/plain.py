@@ -46,7 +46,16 @@ def parse_plain(text: str) -> Plain | None:
         ended = type(following()) is DocumentEndEvent and type(following()) is StreamEndEvent
     except (YAMLError, _OddError, AttributeError):
         return None
-    return value if ended else None
+    return value if ended and not ("\\" in text and _is_unseen(value)) else None
+
+
+def _is_unseen(value: object) -> bool:
+    """Whether an escape has put a control character into a text."""
+    if isinstance(value, str):
+        return CONTROL.search(value) is not None
+    if isinstance(value, dict):
+        return any(CONTROL.search(key) or _is_unseen(inner) for key, inner in value.items())
+    return isinstance(value, list) and any(map(_is_unseen, value))
 
 
 def _begins_mapping(event: Any) -> bool:

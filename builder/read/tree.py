@@ -89,11 +89,12 @@ def control_character(text: str, at: int, file: str) -> Problem:
     """Tell a control character at its place."""
     line = text.count("\n", 0, at) + 1
     column = at - (text.rfind("\n", 0, at) + 1) + 1
-    name = f"U+{ord(text[at]):04X}"
-    return Problem(
-        codes.NOT_TEXT, Span(file, line, column, column + 1),
-        f"the control character {name} stands in the text", "take it out",
-    )  # fmt: skip
+    return Problem(codes.NOT_TEXT, Span(file, line, column, column + 1), *control_said(text[at]))
+
+
+def control_said(letter: str) -> tuple[str, str]:
+    """Say what is wrong with a control character, and what to do."""
+    return f"the control character U+{ord(letter):04X} stands in the text", "take it out"
 
 
 class _Reader:
@@ -164,6 +165,8 @@ class _Reader:
         if event.anchor or (event.tag and event.tag != "!"):
             self.refuse_alias(line, column)
         quoted = style in QUOTES
+        if style == '"' and (unseen := CONTROL.search(text)):  # written as an escape
+            self.refuse(codes.NOT_TEXT, line, column, column + 1, *control_said(unseen[0]))
         if finish.line + 1 == line and style not in BLOCKS:
             end = finish.column + 1
             return Scalar(text, line, column, end, end - column == len(text) + 2 * quoted, quoted)

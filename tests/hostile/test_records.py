@@ -11,7 +11,11 @@ from pathlib import Path
 
 import pytest
 
+from builder import pipeline
+from builder.model.files import Layer
+from builder.supplied import templates
 from tests.books.laying import TINY, build
+from tests.site.building import seambook
 
 LAP, PAGE = "terms/lap.yaml", "pages/odd.md"
 HEAD = "---\ntitle: Odd\n---\n"
@@ -57,6 +61,15 @@ FILES: dict[str, tuple[str, bytes | str, str]] = {
     "mappings ten thousand deep": (LAP, "title: " + "{a: " * 10_000, "R104"),
     "a character without a letter": (LAP, b"title: a\0b\n", "R106"),
     "half a character": (LAP, b"title: a\xed\xa0\x80b\n", "R106"),
+    "a character without a letter, written as an escape": (LAP, 'title: "a\\0b"\n', "R106"),
+    "half a character, written as an escape": (LAP, 'title: "a\\ud800b"\n', "R101"),
+    "what steers a terminal, written as an escape": (LAP, 'title: "a\\e[2Jb"\n', "R106"),
+    "a key that holds a control character": (LAP, '"a\\x07b": c\n', "R106"),
+    "a line's end that no editor knows": (LAP, "title: Lap\nmeans: a\u2028b\nsynonyms: none\n", "R106"),
+    "a list where a word is to stand": ("states/clean.yaml", "title: Clean\nof:\n- seam\n- - []\nmeans: Bare.\n", "S203"),
+    "a mapping where a word is to stand": (
+        "figures/bead-end.yaml", "title: A\nsort: {a: drawing}\nalt: A.\nby: B\nsources: none\n", "S203",
+    ),
     "another encoding": (LAP, "title: Lap\n".encode("utf-16"), "R106"),
     "brackets that never close": (LAP, meaning("[" * 19_000), "S204"),
     "ways that never close": (LAP, meaning("[a](" * 4_500), "S204"),
@@ -141,7 +154,8 @@ def test_a_name_that_some_system_cannot_hold_or_tell_apart_is_refused(content: P
     assert (problem.code.id, problem.span.file) == ("R109", f"content/terms/{name}")
 
 
-@pytest.mark.parametrize("file", ["../../book.yaml", "/etc/passwd", "..", "a/../b", "C:\\x.png", "cover.jpg/../x.jpg"])
+@pytest.mark.parametrize("file", ["../../book.yaml", "/etc/passwd", "..", "a/../b", "C:\\x.png", "cover.jpg/../x.jpg",
+                                  ".hidden.png", "nul.png", "\u202egnp.png", " x.png", "a" * 119 + ".png"])  # fmt: skip
 def test_a_figure_leads_to_no_file_elsewhere(content: Path, file: str) -> None:
     path = next((content / "figures").glob("*.yaml"))
     path.write_text(f"{path.read_text('utf-8')}file: '{file}'\n", "utf-8")
@@ -150,6 +164,40 @@ def test_a_figure_leads_to_no_file_elsewhere(content: Path, file: str) -> None:
     found = {one.span.file for one in outcome.problems}
     assert f"content/figures/{path.name}" in found
     assert all(one.startswith("content/figures/") for one in found)  # the picture that is no longer named is told, too
+
+
+def test_a_hidden_picture_may_lead_anywhere_and_is_not_taken(tmp_path: Path, content: Path) -> None:
+    """What is hidden is not listed among the files of a layer, where each link is looked at."""
+    (tmp_path / "secret.svg").write_bytes((content / "figures" / "bead-end.svg").read_bytes())
+    (content / "figures" / "bead-end.svg").unlink()
+    (content / "figures" / ".x.svg").symlink_to(tmp_path / "secret.svg")
+    path = content / "figures" / "bead-end.yaml"
+    path.write_text(f"{path.read_text('utf-8')}file: .x.svg\n", "utf-8")
+    [problem] = build(content, tmp_path / "site").problems
+    assert (problem.code.id, problem.message) == ("P601", '".x.svg" is no name of a picture file')
+
+
+def test_what_a_record_was_taken_from_may_not_lie_elsewhere(tmp_path: Path, content: Path) -> None:
+    """Its lines are told where they differ, so it is not read through a link."""
+    own = tmp_path / "own"
+    (own / "terms").mkdir(parents=True)
+    shutil.copyfile(content / LAP, own / LAP)
+    (own / ".taken-from" / "terms").mkdir(parents=True)
+    (tmp_path / "secret").write_text("pass: word\n", "utf-8")
+    (own / ".taken-from" / LAP).symlink_to(tmp_path / "secret")
+    layers = (Layer(content, "content"), Layer(own, "own"))
+    [problem] = pipeline.make(pipeline.Order(layers, templates(), processes=1)).problems
+    assert (problem.code.name, problem.see) == ("override_unnoted", ())
+
+
+def test_a_link_that_leads_out_is_told_without_a_line_of_what_it_leads_to(tmp_path: Path) -> None:
+    shutil.copytree(TINY, tmp_path / "own")
+    (tmp_path / "secret").write_text("pass: word\n", "utf-8")
+    (tmp_path / "own" / "terms" / "odd.yaml").symlink_to(tmp_path / "secret")
+    said = seambook("check", "--content", "own", folder=tmp_path)
+    assert said.code == 1
+    assert "own/terms/odd.yaml:1:1: error: this link leads out of its layer" in said.out + said.err
+    assert "word" not in said.out + said.err
 
 
 def test_a_file_that_goes_while_it_is_read_is_told(content: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -64,6 +64,9 @@ UNSAFE = {
     "<style>path { fill: url(x.svg#a) }</style>": '"url(x.svg#a) }" in its <style>',
     "<style>path { fill: u\\72l(x) }</style>": '"\\72l(x) }" in its <style>',
     "<style><![CDATA[@im]]><![CDATA[port 'x']]></style>": "\"@import 'x'\" in its <style>",
+    "<style>a { fill: u<style>b</style>rl(https://example.org/x) }</style>": "<style> in a <style>",
+    "<style>@im<g/>port 'x.css'</style>": "<g> in a <style>",
+    "<style>u<m:x xmlns:m='y'>b</m:x>rl(x)</style>": '"url(x)" in its <style>',
     "<?xml-stylesheet href='x.css'?>": "a style sheet from elsewhere",
 }
 
