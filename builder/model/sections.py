@@ -34,7 +34,7 @@ def sections_of(lines: Sequence[str]) -> tuple[Section, ...]:
     """Split a page at its headings; what stands before the first comes first, with no anchor."""
     found: list[Section] = []
     above: list[int] = []  # levels of the headings that are open, so that depths leave out none
-    anchors = set(_TAKEN)
+    anchors = dict.fromkeys(_TAKEN, 1)
     heading, depth, anchor, own = "", 0, "", list[str]()
     at = 0
     while at < len(lines):
@@ -69,12 +69,14 @@ def _heading(lines: Sequence[str], at: int, *, fresh: bool) -> tuple[int, str, i
     return 0, "", 0
 
 
-def _anchor(heading: str, taken: set[str]) -> str:
+def _anchor(heading: str, taken: dict[str, int]) -> str:
     plain = unicodedata.normalize("NFKD", plain_heading(heading)).encode("ascii", "ignore").decode().lower()
     made = "-".join(re.findall(r"[a-z0-9]+", plain))[:LONGEST].strip("-") or "part"
-    anchor, number = made, 1
+    # Each says how far its numbers have been given away, so that a thousand equal headings are not a million questions.
+    anchor, number = made, taken.get(made, 1)
     while anchor in taken:
         number += 1
         anchor = f"{made}-{number}"
-    taken.add(anchor)
+    taken[made] = number
+    taken.setdefault(anchor, 1)
     return anchor
