@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import pickle
 import shutil
+import time
 from collections.abc import Iterator
 from hashlib import sha256
 from pathlib import Path
@@ -161,6 +162,35 @@ def test_a_file_written_while_it_was_read_is_read_again(book: Book) -> None:
     os.utime(path, ns=(at.st_atime_ns, at.st_mtime_ns))
     book.build()
     assert "every bare face" in (book.site / "procedures" / "weld-cover.html").read_text("utf-8")
+    book.require_as_anew()
+
+
+@pytest.mark.parametrize("when", [0, LONG_AGO - 86_400, LONG_AGO, 4_000_000_000], ids=["1970", "before", "same", "2096"])
+def test_a_clock_that_goes_backwards_or_far_ahead_hides_no_change(book: Book, when: int) -> None:
+    """An older copy put back keeps its time, and a computer without a battery begins in 1970."""
+    path = book.content / PROCEDURE
+    path.write_text(path.read_text("utf-8").replace("every bare face", "every bore face"), "utf-8")
+    os.utime(path, (when, when))
+    book.build()
+    assert "every bore face" in (book.site / "procedures" / "weld-cover.html").read_text("utf-8")
+    for made in book.site.rglob("*"):
+        os.utime(made, (when, when))
+    assert book.build().published is not None
+    book.require_as_anew()
+
+
+def test_a_build_whose_clock_stands_behind_the_last_one_takes_no_stale_result(
+    book: Book, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    real = time.time_ns
+    monkeypatch.setattr(time, "time", lambda: real() / 1e9 - 9e8)
+    monkeypatch.setattr(time, "time_ns", lambda: real() - 900_000_000_000_000_000)
+    edit(book.content, PROCEDURE, ("do: Lay the film on every bare face", "do: Lay one film on every bare face"))
+    assert changed(book.build()) > 0
+    book.require_as_anew()
+    edit(book.content, PROCEDURE, ("do: Lay one film on every bare face", "do: Lay two films on every bare face"))
+    monkeypatch.undo()
+    assert changed(book.build()) > 0
     book.require_as_anew()
 
 
