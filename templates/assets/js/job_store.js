@@ -154,13 +154,28 @@
     });
   }
 
-  /** A store that outlasts the page. @param {IDBDatabase} database */
-  function inDatabase(database) {
+  /**
+   * A store that outlasts the page. Who clears what the browser keeps closes it under the page: it is opened anew, and
+   * is an empty one then.
+   * @param {string} name @param {IDBDatabase} database
+   */
+  function inDatabase(name, database) {
+    let now = database;
+    /** @template T @param {(database: IDBDatabase) => Promise<T>} work @returns {Promise<T>} */
+    const at = async (work) => {
+      try {
+        return await work(now);
+      } catch (error) {
+        if (String(error && /** @type {any} */ (error).name) !== "InvalidStateError") throw error;
+        now = await opened(name);
+        return work(now);
+      }
+    };
     return {
-      list: () => list(database),
-      load: (/** @type {string} */ id) => load(database, id),
-      save: (/** @type {any} */ job, /** @type {number} */ revision) => save(database, job, revision),
-      remove: (/** @type {string} */ id) => remove(database, id),
+      list: () => at(list),
+      load: (/** @type {string} */ id) => at((one) => load(one, id)),
+      save: (/** @type {any} */ job, /** @type {number} */ revision) => at((one) => save(one, job, revision)),
+      remove: (/** @type {string} */ id) => at((one) => remove(one, id)),
     };
   }
 
@@ -211,7 +226,7 @@
     let store;
     try {
       if (!window.indexedDB) throw new Error("it has no store for pages");
-      store = inDatabase(await opened(name));
+      store = inDatabase(name, await opened(name));
     } catch (error) {
       why = String((error && /** @type {any} */ (error).message) || error);
       store = inMemory();
