@@ -20,6 +20,8 @@ from sys import intern
 
 from builder.search.packing import base36, places, runs
 
+_SHORT = 5
+"""Letters up to which an entry is written in full: to compare it costs more than it could save."""
 _DIGITS = "0123456789abcdefghijklmnopqrstuvwxyz"
 
 
@@ -56,7 +58,8 @@ class Posting:
             self.run += 1
         else:
             self._write_run()
-            more = None if self.base is None else beside(self.base, entry)
+            base = self.base if gap == 1 else None
+            more = None if base is None or not len(entry) >= len(base) > _SHORT else beside(base, entry)
             if more is None:
                 self.base = entry
             self.tokens.append(intern(base36(gap) + (entry if more is None else f"={more}")))
