@@ -16,7 +16,7 @@ from builder import keeper
 from builder.keeping import EMPTY, packed, read_kept, unpacked
 from builder.warm import Warm
 from tests.books.laying import TINY, edit
-from tests.keeping.book import PROCEDURE, Book, changed
+from tests.keeping.book import LONG_AGO, PROCEDURE, Book, changed
 from tests.keeping.walk import walk
 from tests.sweeps import is_soak
 
