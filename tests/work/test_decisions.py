@@ -41,8 +41,8 @@ def decisions(shop: Shop) -> dict[str, Decision]:
 
 
 def all_decided(library: Library) -> Iterator[tuple[Ref, Decided]]:
-    for ref in sorted(library.gathered.summaries):
-        if ref.kind in ("seam", "panel", "procedure"):
+    for kind in ("panel", "seam", "procedure"):  # what takes long to work out comes last
+        for ref in sorted(ref for ref in library.gathered.summaries if ref.kind == kind):
             worked = library.work(ref)
             yield from ((ref, one) for one in worked.decided)
             yield from ((ref, one) for found in worked.steps_decided.values() for one in found)
