@@ -154,7 +154,7 @@ def page(*blocks: Block, mark: str = "") -> Page:
     """A page of these blocks; `mark` is added to its plain texts."""
     return Page(
         Ref("page", "sample"), "pages/sample.html", "../", f"Title{mark}", f"Kind{mark}", Html("<p>Lead.</p>"),
-        f"Banner{mark}", blocks, (Items("Aside", (), f"None{mark}", "beside"),), ("assets/js/ticks.js",), (), (),
+        f"Banner{mark}", blocks, (Items("Aside", (), f"None{mark}", "beside"),), ("assets/js/procedure.js",), (), (),
         f"Revision 3{mark}",
     )  # fmt: skip
 
