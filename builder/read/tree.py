@@ -112,7 +112,7 @@ class _Reader:
         self.next()  # the document's end
         after = self.next()
         if not isinstance(after, StreamEndEvent):
-            line = after.start_mark.line + 1
+            line = self.inside(after.start_mark.line + 1, 1)[0]
             self.refuse(codes.NOT_A_RECORD, line, 1, 4, "a second document begins here", "keep one record in a file")
         if not isinstance(node, Mapping):
             self.refuse(
@@ -126,7 +126,7 @@ class _Reader:
         if kind is ScalarEvent:
             return self.scalar(event)
         mark = event.start_mark
-        line, column = mark.line + 1, mark.column + 1
+        line, column = self.inside(mark.line + 1, mark.column + 1)
         if kind is AliasEvent or event.anchor or event.tag:
             self.refuse_alias(line, column)
         if depth >= MAX_DEPTH:
@@ -161,16 +161,20 @@ class _Reader:
 
     def scalar(self, event: Any) -> Scalar:
         start, finish, text, style = event.start_mark, event.end_mark, event.value, event.style
-        line, column = start.line + 1, start.column + 1
+        line, column = self.inside(start.line + 1, start.column + 1)
         if event.anchor or (event.tag and event.tag != "!"):
             self.refuse_alias(line, column)
         quoted = style in QUOTES
         if style == '"' and (unseen := CONTROL.search(text)):  # written as an escape
             self.refuse(codes.NOT_TEXT, line, column, column + 1, *control_said(unseen[0]))
-        if finish.line + 1 == line and style not in BLOCKS:
-            end = finish.column + 1
+        if finish.line == start.line and style not in BLOCKS:
+            end = column + finish.column - start.column
             return Scalar(text, line, column, end, end - column == len(text) + 2 * quoted, quoted)
         return Scalar(text, line, column, self.end_of(line, column), False, quoted)
+
+    def inside(self, line: int, column: int) -> tuple[int, int]:
+        """Return a place in the file: libyaml begins a line behind a last one that has no end."""
+        return (line, column) if line <= len(self.lines) else (len(self.lines), len(self.lines[-1]) + 1)
 
     def refuse_alias(self, line: int, column: int) -> NoReturn:
         self.refuse(
@@ -191,9 +195,9 @@ class _Reader:
         if "nesting depth" in str(error.problem):  # libyaml reads ahead and stops by itself far beyond our bound
             return Problem(codes.TOO_DEEP, Span(self.file, line, column, column + 1), *_TOO_DEEP)
         said, do = _SAID.get(str(error.problem), (f"this is not YAML: {error.problem}", "mend it here or just above"))
-        if line > len(self.lines):  # behind the end of a file whose last line has no end
-            line, column = len(self.lines), len(self.lines[-1]) + 1
+        if line > len(self.lines):
             said = said.replace("the line before this", "this line")
+        line, column = self.inside(line, column)
         begun: Any = error.context_mark
         see: tuple[Related, ...] = ()
         if begun and (begun.line, begun.column) != (line - 1, column - 1):

@@ -1,7 +1,7 @@
 """Files of jobs and of training, spoiled by chance: read whole, or refused in words with the place; never an error.
 
-What is read is opened on its page, too: a few of the files that were taken, each of which may be as odd as its form lets
-it be. `make soak` spoils for some minutes.
+What is read is opened on its page, too: a few of the files that were taken, each of which may be as odd as its form
+lets it be. `make soak` spoils for some minutes.
 """
 
 from __future__ import annotations

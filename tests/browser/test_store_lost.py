@@ -1,4 +1,4 @@
-"""What a browser keeps is cleared under an open page, or a tab is killed: what is shown is whole, old or new, and goes on."""
+"""What a browser keeps is cleared under an open page, or a tab is killed: what is shown is whole, old or new."""
 
 from __future__ import annotations
 

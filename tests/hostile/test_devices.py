@@ -1,4 +1,4 @@
-"""What is no ordinary file, anywhere where a layer has one: the commands tell it, wait for nobody and fill no memory."""
+"""What is no ordinary file, wherever a layer has one: the commands tell it, wait for nobody and fill no memory."""
 
 from __future__ import annotations
 
@@ -39,7 +39,8 @@ def _device(path: Path) -> None:
 
 
 MAKERS: dict[str, Callable[[Path], None]] = {
-    "a pipe": os.mkfifo, "a socket": _socket, "a device": _device, "a link to one": lambda path: path.symlink_to("/dev/zero"),
+    "a pipe": os.mkfifo, "a socket": _socket, "a device": _device,
+    "a link to one": lambda path: path.symlink_to("/dev/zero"),
 }  # fmt: skip
 NAMES = ("terms/lap.yaml", "pages/reading.md", "figures/bead-end.svg", "book.yaml", "training.yaml")
 
@@ -56,12 +57,13 @@ def test_no_command_waits_for_what_is_no_file_or_reads_it_to_its_end(tmp_path: P
     run = subprocess.run(
         (sys.executable, "-m", "builder", "make", "--content", "own"), cwd=tmp_path, stdin=subprocess.DEVNULL,
         env={**os.environ, "PYTHONPATH": str(ROOT)}, capture_output=True, text=True, timeout=60, check=False,
-        preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_DATA, (MOST, MOST)),  # noqa: PLW1509 - starts no thread
+        preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_DATA, (MOST, MOST)),
     )  # fmt: skip
     assert run.returncode == 1, run.stderr
     assert "Traceback" not in run.stderr + run.stdout
-    said = [line for line in (run.stdout + run.stderr).splitlines() if line.startswith(f"own/{name}:1:1: error: ")]
+    lines = (run.stdout + run.stderr).splitlines()
+    said = [line for line in lines if line.startswith(f"own/{name}:1:1: error: ")]
     if not said:  # a picture is told at the record that shows it
-        said = [line for line in (run.stdout + run.stderr).splitlines() if line.startswith("own/figures/bead-end.yaml:")]
+        said = [line for line in lines if line.startswith("own/figures/bead-end.yaml:")]
     assert len(said) == 1, run.stdout + run.stderr
     assert not (tmp_path / "site").exists()

@@ -66,7 +66,9 @@ FILES: dict[str, tuple[str, bytes | str, str]] = {
     "what steers a terminal, written as an escape": (LAP, 'title: "a\\e[2Jb"\n', "R106"),
     "a key that holds a control character": (LAP, '"a\\x07b": c\n', "R106"),
     "a line's end that no editor knows": (LAP, "title: Lap\nmeans: a\u2028b\nsynonyms: none\n", "R106"),
-    "a list where a word is to stand": ("states/clean.yaml", "title: Clean\nof:\n- seam\n- - []\nmeans: Bare.\n", "S203"),
+    "a list where a word is to stand": (
+        "states/clean.yaml", "title: Clean\nof:\n- seam\n- - []\nmeans: Bare.\n", "S203",
+    ),
     "a mapping where a word is to stand": (
         "figures/bead-end.yaml", "title: A\nsort: {a: drawing}\nalt: A.\nby: B\nsources: none\n", "S203",
     ),

@@ -165,7 +165,7 @@ def test_a_file_written_while_it_was_read_is_read_again(book: Book) -> None:
     book.require_as_anew()
 
 
-@pytest.mark.parametrize("when", [0, LONG_AGO - 86_400, LONG_AGO, 4_000_000_000], ids=["1970", "before", "same", "2096"])
+@pytest.mark.parametrize("when", [0, LONG_AGO - 86_400, LONG_AGO, 4_000_000_000])
 def test_a_clock_that_goes_backwards_or_far_ahead_hides_no_change(book: Book, when: int) -> None:
     """An older copy put back keeps its time, and a computer without a battery begins in 1970."""
     path = book.content / PROCEDURE

@@ -1,4 +1,4 @@
-"""Real file systems under the published folder: full, read-only, or the folder itself; and a terminal that stands in it."""
+"""Real file systems under the published folder: full, read-only, or the folder itself; a terminal that stands in it."""
 
 from __future__ import annotations
 

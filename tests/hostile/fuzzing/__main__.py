@@ -1,7 +1,8 @@
 """`python -m tests.hostile.fuzzing TARGET`: spoil its seeds for so many seconds or rounds, or led by what is reached.
 
-One line of JSON says what came of it. Every input that raises, or takes too long, is put down beside its trace; the same
-trace is put down once. With `--guided` atheris chooses what is worth spoiling further, by the lines that are reached.
+One line of JSON says what came of it. Every input that raises, or takes too long, is put down beside its trace; the
+same trace is put down once. With `--guided` atheris chooses what is worth spoiling further, by the lines that are
+reached.
 """
 
 from __future__ import annotations
@@ -20,7 +21,6 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from hashlib import sha256
 from pathlib import Path
-from typing import Any
 
 MOST_MEGABYTES = 500
 MOST_SECONDS = 5.0
@@ -131,7 +131,8 @@ def _guided(order: argparse.Namespace, count: Count, folder: Path) -> None:
     target = TARGETS[order.target]
     corpus = order.corpus or folder / "corpus"
     corpus.mkdir(parents=True, exist_ok=True)
-    for data in target.seeds():
+    seeds = target.seeds()
+    for data in seeds:
         (corpus / sha256(data).hexdigest()[:16]).write_bytes(data)
     deed = target.open(folder)
     ends = time.monotonic() + order.seconds
@@ -148,10 +149,11 @@ def _guided(order: argparse.Namespace, count: Count, folder: Path) -> None:
         if not chance.randrange(8):
             made: bytes = atheris.Mutate(data, most)
             return made
-        return target.changed(data, chance)[:most]
+        # What was spoiled again and again is refused early, and nothing behind is reached: seeds are spoiled as often.
+        return target.changed(chance.choice((data, chance.choice(seeds))), chance)[:most]
 
-    arguments: list[Any] = [sys.argv[0], f"-seed={order.seed}", f"-max_len={LONGEST}", "-timeout=60", "-rss_limit_mb=0",
-                            "-verbosity=0", "-print_final_stats=0", f"-artifact_prefix={count.folder}/", str(corpus)]  # fmt: skip
+    arguments = [sys.argv[0], f"-seed={order.seed}", f"-max_len={LONGEST}", "-timeout=60", "-rss_limit_mb=0",
+                 "-verbosity=0", f"-artifact_prefix={count.folder}/", str(corpus)]  # fmt: skip
     atheris.Setup(arguments, one, custom_mutator=changed)
     atheris.Fuzz()
 

@@ -18,14 +18,17 @@ WORDS = (
     "", " ", "none", "unknown", "true", "0", "-1", "1e308", "-1e-320", "9" * 40, "NaN", "inf", "0.0000001 mm", "1 mm",
     "7 parsec", "3 mm/mm", "1e9 h", "-300 degC", "12 V", "90 degC", "2026-02-30", "9999-12-31", "seam:cover-edge",
     "seam:cover-edge@left", "cover-edge#weld", "panel:nobody", "film-primer", "other:weld-cover", "body", "a" * 130,
-    "a" * 5_000, "length", "length / pitch", "10**10**10", "1 / 0", "(" * 300, "a if b else c", "max()", "thickness > 1 mm",
+    "a" * 5_000, "length", "length / pitch", "10**10**10", "1 / 0", "(" * 300, "a if b else c", "max()",
+    "thickness > 1 mm",
     "\u202e", "\ud800", "\0", "\u2028", "\ufeff", "e\u0301", "\u00df", "con", "../x.png", "/etc/passwd", ".x.svg",
     "x\0.png", "[a](seam:cover-edge)", "[a](b:c) `", "**", "| a |\n| - |", "# a\n\n- b\n  - c", "{{ x }}", "__proto__",
     "name, x, y, z\na, 1, 2, 3", "M0 0H9", "M0 0C1 1 2 2 3 3Z", "50%", "1/3", "\\", "%s", "FILL IN",
 )  # fmt: skip
 """Texts that mean something somewhere, and some that should mean nothing anywhere."""
-BYTES = (b"\0", b"\xff", b"\xed\xa0\x80", b"\xef\xbb\xbf", b"\r", b"\r\n", b"\t", b"&a ", b"*a", b"!!", b"- ", b": ", b"? ",
-         b"[", b"{", b"|\n", b">\n", b"'", b'"', b"#", b"---\n", b"...\n", b"%YAML 9\n", b"<", b"](", b"(" * 40)  # fmt: skip
+BYTES = (
+    b"\0", b"\xff", b"\xed\xa0\x80", b"\xef\xbb\xbf", b"\r", b"\r\n", b"\t", b"&a ", b"*a", b"!!", b"- ", b": ", b"? ",
+    b"[", b"{", b"|\n", b">\n", b"'", b'"', b"#", b"---\n", b"...\n", b"%YAML 9\n", b"<", b"](", b"(" * 40,
+)  # fmt: skip
 Make = Callable[[bytes, random.Random], bytes]
 
 

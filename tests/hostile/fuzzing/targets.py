@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 import random
 import re
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from io import BytesIO
 from pathlib import Path
 from typing import NamedTuple
@@ -19,14 +19,15 @@ from PIL import Image
 
 from builder import pictures, report, shape
 from builder.formula import Fault, NoAnswer, check_expression, evaluate_expression, number, parse, unit
+from builder.model import tree as trees
 from builder.model.expression import walk
 from builder.model.files import SourceFile
 from builder.model.problem import Problem
-from builder.model.records import KIND, KIND_OF_FOLDER
+from builder.model.records import KIND_OF_FOLDER
 from builder.model.records.figure import Figure
 from builder.model.records.supporting import Term
 from builder.model.reference import Ref
-from builder.model.tree import Entry, Mapping, Scalar, plain
+from builder.model.tree import Entry, Scalar, plain
 from builder.pictures.svg import read_drawing
 from builder.read import read, read_at_once
 from builder.view.prose import Prose, plain_text
@@ -137,8 +138,10 @@ def _open_book(folder: Path) -> Deed:
 
 
 KINDS = {"a": number("mm"), "b": number(), "length": number("m"), "time": number("min"), "heat": number("degC")}
-FORMULAS = ("a / 2 + length", "max(a, length) if b > 2 else a", "ceil(length / a) * b", "b ** 2 + b ** 0.5", "heat > 3 degC",
-            "not (a < 2 mm or b == 3) and time >= 1 h", "round(b, 2) + abs(-b) + floor(b / 7)", "sqrt(a * length) * 1 mm")  # fmt: skip
+FORMULAS = (
+    "a / 2 + length", "max(a, length) if b > 2 else a", "ceil(length / a) * b", "b ** 2 + b ** 0.5", "heat > 3",
+    "not (a < 2 or b == 3) and time >= 1", "round(b, 2) + abs(-b) + floor(b / 7)", "sqrt(a * length) * 2",
+)  # fmt: skip
 
 
 def _formula(data: bytes) -> bool:
@@ -162,11 +165,14 @@ def _formula(data: bytes) -> bool:
 
 
 TAGS = frozenset({
-    "div", "p", "a", "em", "strong", "code", "pre", "br", "ul", "ol", "li", "blockquote", "hr", "table", "thead", "tbody",
-    "tr", "th", "td", "h1", "h2", "h3", "h4", "h5", "h6",
+    "div", "p", "a", "em", "strong", "code", "pre", "br", "ul", "ol", "li", "blockquote", "hr", "table", "thead",
+    "tbody", "tr", "th", "td", "h1", "h2", "h3", "h4", "h5", "h6",
 })  # fmt: skip
-PROSE = ("Two *sheets* that [lie](seam:cover-edge) on `each` other.\n\n- one\n- two\n\n1. x\n", "| a | b |\n| - | - |\n| 1 | 2 |\n",
-         "> said\n\n    code\n\nA [way](https://example.org/a_(b)) and [one][x].\n\n[x]: https://example.org\n")  # fmt: skip
+PROSE = (
+    "Two *sheets* that [lie](seam:cover-edge) on `each` other.\n\n- one\n- two\n\n1. x\n",
+    "| a | b |\n| - | - |\n| 1 | 2 |\n",
+    "> said\n\n    code\n\nA [way](https://example.org/a_(b)) and [one][x].\n\n[x]: https://example.org\n",
+)
 
 
 def _open_prose(folder: Path) -> Deed:
@@ -194,9 +200,9 @@ def _way(ref: Ref) -> str:
     return f"{ref.kind}/{ref.id}.html"
 
 
-def _tree(text: str) -> Mapping:
+def _tree(text: str) -> trees.Mapping:
     said = {"title": "Lap", "means": text, "synonyms": "none"}
-    return Mapping({key: Entry(Scalar(key, at, 1, 9, True, False), Scalar(value, at, 9, 10, False, False))
+    return trees.Mapping({key: Entry(Scalar(key, at, 1, 9, True, False), Scalar(value, at, 9, 10, False, False))
                     for at, (key, value) in enumerate(said.items(), 1)}, 1, 1, 2)  # fmt: skip
 
 
@@ -242,7 +248,7 @@ def _open_pictures(folder: Path) -> Deed:
             figure = figures[len(data) % 2]
             source = SourceFile(folder / "x.yaml", "x.yaml", Ref("figure", "x"))
             picture, faults = pictures.look(source, figure)
-            made = {}
+            made: Mapping[str, bytes] = {}
             if picture is not None:
                 made, faults = pictures.make(source, figure, picture)
             assert bool(faults) != bool(made)
@@ -281,10 +287,12 @@ def _picture_changed(data: bytes, chance: random.Random) -> bytes:
     return chance.choice((bytes_changed, lines_changed, text_changed))(data, chance)
 
 
-DRAWN = (b"<style>a{b:u", b"rl(x)}</style>", b"<style>", b"</style>", b"<g>", b"</g>", b"<use href='#a'/>", b"<g id='a'>",
-         b"<text>&#0;</text>", b"<m:x xmlns:m='y'>", b"</m:x>", b"<metadata>", b"</metadata>", b"<![CDATA[", b"]]>", b"<!--",
-         b"<path style='fill:url(#x)'/>", b"<a href='x'/>", b"<path d='" + b"1 " * 9000 + b"'/>", b"<svg>", b"</svg>",
-         *(one.encode() for one in ALL))  # fmt: skip
+DRAWN = (
+    b"<style>a{b:u", b"rl(x)}</style>", b"<style>", b"</style>", b"<g>", b"</g>", b"<use href='#a'/>", b"<g id='a'>",
+    b"<text>&#0;</text>", b"<m:x xmlns:m='y'>", b"</m:x>", b"<metadata>", b"</metadata>", b"<![CDATA[", b"]]>",
+    b"<!--", b"<path style='fill:url(#x)'/>", b"<a href='x'/>", b"<path d='" + b"1 " * 9000 + b"'/>", b"<svg>",
+    b"</svg>", *(one.encode() for one in ALL),
+)  # fmt: skip
 
 
 def _texts(*groups: Iterable[str]) -> Callable[[], list[bytes]]:
