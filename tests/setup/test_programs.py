@@ -1,9 +1,11 @@
 """What the machine has, judged from what programs say; what is missing, told in one line each."""
 
+import importlib.util
 from pathlib import Path
 
 import pytest
 
+from tests.tools import provide
 from tests.tools.apt import Apt
 from tests.tools.needs import Need, all_needs, chromium_packages, first_number, too_old
 from tests.tools.provide import provide_programs
@@ -91,6 +93,19 @@ def test_an_install_that_does_not_help_is_told_with_the_package_managers_own_wor
         "missing: Java (E: Unable to locate package java-package); to install: apt-get install java-package"
     ]
     assert said == ["installing Java: java-package"]
+
+
+def test_a_fuzzer_without_a_wheel_is_told_and_never_missed(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(importlib.util, "find_spec", lambda _: None)
+    monkeypatch.setattr(provide, "OPTIONAL", Path("/no/such/list.txt"))
+    said: list[str] = []
+    provide.provide_fuzzer(said.append)
+    assert len(said) == 1
+    assert "by chance alone" in said[0]
+    assert "--only-binary" in said[0]
+    monkeypatch.setattr(importlib.util, "find_spec", lambda _: "there")
+    provide.provide_fuzzer(said.append)
+    assert len(said) == 1
 
 
 def test_the_readme_names_every_package_to_install_by_hand(monkeypatch: pytest.MonkeyPatch) -> None:

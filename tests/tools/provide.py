@@ -1,6 +1,7 @@
 """From a machine with a ready .venv to one that can run every test, or to one line for each thing it still lacks."""
 
 import hashlib
+import importlib.util
 import os
 import shlex
 import subprocess
@@ -8,6 +9,7 @@ import sys
 from collections.abc import Callable, Iterable
 from pathlib import Path
 
+from tests.sweeps import is_soak
 from tests.tools.apt import Apt
 from tests.tools.browser import find_chromium, is_snap, why_unusable
 from tests.tools.needs import Need, all_needs
@@ -16,6 +18,7 @@ ROOT = Path(__file__).resolve().parents[2]
 TOOLS = ROOT / "tests" / "tools"
 NODE_MODULES = TOOLS / "node_modules"
 PINS = TOOLS / "requirements.txt"
+OPTIONAL = TOOLS / "optional.txt"
 LOCK = TOOLS / "package-lock.json"
 
 Say = Callable[[str], None]
@@ -27,6 +30,8 @@ def provide(say: Say) -> list[str]:
     missing += provide_python_tools(say)
     if not any("Node" in line for line in missing):
         missing += provide_node_tools(say)
+    if is_soak() and not missing:
+        provide_fuzzer(say)
     return missing
 
 
@@ -59,6 +64,16 @@ def provide_python_tools(say: Say) -> list[str]:
     stamp = Path(sys.prefix) / "seambook-tests.stamp"
     made_from = (PINS, ROOT / "pyproject.toml")
     return _install("Python test tools", pip, stamp, made_from, say)
+
+
+def provide_fuzzer(say: Say) -> None:
+    """Install atheris, which leads the long fuzzing by what is reached; where it has no wheel chance alone will do."""
+    pip = (sys.executable, "-m", "pip", "--disable-pip-version-check", "install", "--quiet", "--only-binary", ":all:",
+           "-r", str(OPTIONAL))  # fmt: skip
+    if importlib.util.find_spec("atheris") is None and subprocess.run(
+        pip, stdin=subprocess.DEVNULL, capture_output=True, cwd=ROOT, check=False
+    ).returncode:
+        say(f"there is no atheris for this Python ({shlex.join(pip)}): inputs are spoiled by chance alone")
 
 
 def provide_node_tools(say: Say) -> list[str]:
