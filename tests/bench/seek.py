@@ -8,15 +8,13 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NamedTuple
 
-from playwright.sync_api import sync_playwright
+from playwright.sync_api import CDPSession, Page, sync_playwright
 
 from tests.formula.node import ASSETS
 from tests.search.asking import SCRIPTS
 from tests.tools.browser import find_chromium, launch_options
 
 SLOWER = 4
-ORDINARY_NS = 1.0
-"""What one turn of the loop takes on an ordinary core that is not slowed: by it figures of a busy machine are read."""
 _PAGE = """<!DOCTYPE html><meta charset="utf-8"><title>seek</title><body data-root="">{scripts}"""
 _BEGIN = """async () => {
   await seambook.folder.bring("assets/search/dictionary.js");
@@ -33,29 +31,18 @@ _LOAD = """async (text) => {
 }"""
 _ANSWER = """(text) => {
   index.postings.clear(); index.words.clear(); index.held = 0; index.asked = null;
-  const started = performance.now();
   seambook.search.needed(index, text);
   seambook.search.find(index, text, 8);
-  return performance.now() - started;
 }"""
-_LOOP = """() => {
-  const started = performance.now();
-  let sum = 0;
-  for (let at = 0; at < 2e7; at += 1) sum += at * 1.1;
-  return sum > 0 ? (performance.now() - started) / 20 : 0;
-}"""
-"""Nanoseconds of one addition, by which machines and hours compare."""
-
-
 class Sought(NamedTuple):
     """What questions cost."""
 
-    milliseconds: list[float]
-    """Of each answer on a processor four times slower, its shards loaded and none of them read yet; rising."""
+    slowed: list[float]
+    """Milliseconds of each answer on a processor four times slower, its shards loaded and none read yet; rising. It is the time of the page's thread, with what the browser takes to hand the question over."""
+    plain: list[float]
+    """The same on the processor as it is: a busy machine slows the slowing itself."""
     heap_mb: float
     """What the page holds once all were asked, before anything is thrown away."""
-    addition_ns: float
-    """What one turn of a plain loop took in between, on the slower processor."""
 
 
 def sought(folder: Path, asked: Sequence[str]) -> Sought:
@@ -78,14 +65,25 @@ def sought(folder: Path, asked: Sequence[str]) -> Sought:
         for text in asked:
             page.evaluate(_LOAD, text)
         heap = client.send("Runtime.getHeapUsage")["usedSize"] / 1e6
+        client.send("Performance.setTimeDomain", {"timeDomain": "threadTicks"})
+        client.send("Performance.enable")
+        plain = [_milliseconds(page, client, text) for text in asked]
         client.send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
-        additions, found = [], []
-        for at, text in enumerate(asked):
-            found.append(float(page.evaluate(_ANSWER, text)))
-            if at % 20 == 0:
-                additions.append(float(page.evaluate(_LOOP)))
+        slowed = [_milliseconds(page, client, text) for text in asked]
         browser.close()
-    return Sought(sorted(found), heap, sorted(additions)[len(additions) // 2])
+    return Sought(sorted(slowed), sorted(plain), heap)
+
+
+def _milliseconds(page: Page, client: CDPSession, text: str) -> float:
+    before = _task_seconds(client)
+    page.evaluate(_ANSWER, text)
+    return 1000 * (_task_seconds(client) - before)
+
+
+def _task_seconds(client: CDPSession) -> float:
+    """What the page's own thread has worked so far, whatever else the machine did meanwhile."""
+    told = client.send("Performance.getMetrics")["metrics"]
+    return float(next(one["value"] for one in told if one["name"] == "TaskDuration"))
 
 
 def part(values: Sequence[float], share: float) -> float:

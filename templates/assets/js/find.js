@@ -47,11 +47,11 @@
   /** How sure a word must be the one meant to count as one of a title. */
   const SURE = 0.8;
   /** So many of the pages that can be worth most are looked at first. */
-  const FIRST_LOOK = 64;
+  const FIRST_LOOK = 48;
   /** Pages among which to look for the best. */
   const ENOUGH = 2500;
   /** So many are enough where only the best are asked for: a book of many cars says much the same of each. */
-  const MOST_LOOKED_AT = 500;
+  const MOST_LOOKED_AT = 200;
   /** Kept from question to question, as making them anew costs more than filling them. @type {Float64Array[]} */
   const sheets = [];
   /** For each part of the page looked at. @type {number[]} */
@@ -131,9 +131,7 @@
 
   /** @param {Uint8Array} seen */
   function marked(seen) {
-    let count = 0;
-    for (let page = 0; page < seen.length; page += 1) if (seen[page] > 0) count += 1;
-    return count;
+    return seen.reduce((sum, one) => (one > 0 ? sum + 1 : sum), 0);
   }
 
   /**
@@ -292,7 +290,7 @@
       return tally.most[page] * standing(index, question, page, unknown) * (1 + 1e-9);
     });
     const enough = most < pages.length ? MOST_LOOKED_AT : pages.length;
-    for (let many = FIRST_LOOK + most; ; many *= 8) {
+    for (let many = FIRST_LOOK + most; ; many *= 4) {
       const least = nthLargest(bounds, many);
       const found = looked(index, question, pages.filter((_, at) => bounds[at] >= least));
       const isAll = many >= Math.min(pages.length, enough);

@@ -19,8 +19,8 @@
   const { isThere, postingOf, shardOfWord, sizeOf, wholeOf } = seambook.shardsOfIndex;
 
   /** Bytes of postings that one question reads, and those that begin lines of words may take of it. */
-  const MOST = 96000;
-  const MOST_OF_LINES = 72000;
+  const MOST = 108000;
+  const MOST_OF_LINES = 92000;
   /** Of a shard that is not there yet, by far the commonest size; of one of a long posting, the greatest. */
   const LIKELY = 7000;
   const GREATEST = 12000;
