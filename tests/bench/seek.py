@@ -38,7 +38,8 @@ class Sought(NamedTuple):
     """What questions cost."""
 
     slowed: list[float]
-    """Milliseconds of each answer on a processor four times slower, its shards loaded and none read yet; rising. It is the time of the page's thread, with what the browser takes to hand the question over."""
+    """Milliseconds of each answer on a processor four times slower, its shards loaded and none read yet; rising. It is
+    the time of the page's thread, with what the browser takes to hand the question over."""
     plain: list[float]
     """The same on the processor as it is: a busy machine slows the slowing itself."""
     heap_mb: float

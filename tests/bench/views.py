@@ -5,13 +5,13 @@ from __future__ import annotations
 from pathlib import Path
 from typing import NamedTuple
 
-from builder import publish, settings, view, work
+from builder import publish, view, work
 from builder.drawing import Drawing
 from builder.model.files import Layer
 from builder.model.reference import Ref
 from builder.model.views import Page
 from builder.order import Order
-from builder.passes import CODES, Way, unpack
+from builder.passes import Way, unpack
 
 
 class Views(NamedTuple):
@@ -37,7 +37,5 @@ def views_of(content: Path) -> Views:
         record = unpack(ref, gathered)
         records[ref] = view.view(drawing.book, ref, record, work.work(ref, record, catalogue, drawing.shop)[0])
     assert not way.has_failed(), way.problems[:3]
-    extra = view.Extra(drawing.own, gathered.fingerprint, CODES, gathered.scales, {})
-    others = tuple(page for own in view.own_pages(drawing.book, extra) for page in own.pages())
-    names = (*gathered.names(), *settings.unit_names(way.order.layers))
-    return Views(records, others, names, tuple(drawing.own.quiet))
+    others = tuple(page for own in drawing.own_pages() for page in own.pages())
+    return Views(records, others, tuple(drawing.names()), tuple(drawing.own.quiet))

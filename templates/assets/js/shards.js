@@ -28,7 +28,7 @@
   const { completed, placeOf, readLine } = seambook.postings;
 
   /** So many entries of postings are kept read. */
-  const MOST_KEPT = 200000;
+  const MOST_KEPT = 100000;
   const DIGITS = "0123456789abcdefghijklmnopqrstuvwxyz";
 
   /** @param {string} digits */
