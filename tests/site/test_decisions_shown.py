@@ -14,7 +14,7 @@ from tests.site.building import page
 from tests.site.flat import Element
 
 Blocks = list[tuple[str, Tag]]
-BLOCK = re.compile(r'<([a-z]+)[^<>]* class="(?:[^"]* )?choosing(?: [^"]*)?"')
+BLOCK = re.compile(r'<([a-z]+)[^<>]* class=(?:"(?:[^"]* )?choosing(?: [^"]*)?"|choosing[ >])')
 FOLDERS = ("seams", "panels", "procedures")
 
 

@@ -166,7 +166,7 @@ def on_terminal(folder: Path, told: dict[str, str]) -> str:
     ours, theirs = pty.openpty()
     environment = {key: value for key, value in os.environ.items() if key not in ("NO_COLOR", "FORCE_COLOR")}
     run = subprocess.Popen(
-        (sys.executable, "-m", "builder", "make", "--content", str(TINY)),
+        (sys.executable, "-m", "builder", "make", "--anew", "--content", str(TINY)),
         cwd=folder, stdin=theirs, stdout=theirs, stderr=theirs,
         env={**environment, "PYTHONPATH": str(ROOT), "TERM": "xterm-256color", **told},
     )  # fmt: skip
