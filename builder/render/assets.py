@@ -26,15 +26,16 @@ def sources(templates: Path) -> Mapping[str, bytes]:
 def assets(made_from: Mapping[str, bytes]) -> Mapping[str, bytes]:
     """Bytes of every shared file, by its path from the book's root, in sorted order."""
     found = {path: _lean(path, data) for path, data in made_from.items()}
+    made: dict[str, bytes] = {}  # apart, since a file that is made may have the name of one that goes into it
     for folder in FOLDERS:
         into = ""
         for line in found.pop(folder + ORDER, b"").decode().splitlines():
             if line.strip() and not line.startswith(" "):
                 into = folder + line.strip()
-                found[into] = b""
+                made[into] = b""
             elif line.strip():
-                found[into] += _part(found, folder, *line.split())
-    return dict(sorted(found.items()))
+                made[into] += _part(found, folder, *line.split())
+    return dict(sorted({**found, **made}.items()))
 
 
 def _lean(path: str, data: bytes) -> bytes:

@@ -20,6 +20,26 @@ def test_sheets_are_put_together_in_their_order(tmp_path: Path) -> None:
     assert list(found) == ["assets/css/alone.css", "assets/css/book.css", "assets/css/paper.css"]
 
 
+def test_a_file_that_is_made_may_have_the_name_of_a_part_of_it(tmp_path: Path) -> None:
+    folder = tmp_path / "assets" / "css"
+    folder.mkdir(parents=True)
+    for name in ("print", "paper"):
+        (folder / f"{name}.css").write_text(f".{name} {{ color: red; }}\n")
+    (folder / "order.txt").write_text("paper.css\n  print.css\n  paper.css\n")
+
+    assert assets(sources(tmp_path)) == {"assets/css/paper.css": b".print{color:red}\n.paper{color:red}\n"}
+
+
+def test_what_goes_into_a_file_is_in_it() -> None:
+    """Every supplied sheet and script, by the lean text of it alone."""
+    given = sources(templates())
+    found = b"".join(assets(given).values())
+    for path, data in given.items():
+        if path.endswith((".css", ".js")):
+            (alone,) = assets({path: data}).values()
+            assert alone.strip() in found, path
+
+
 def test_scripts_are_put_together_in_their_order(tmp_path: Path) -> None:
     folder = tmp_path / "assets" / "js"
     folder.mkdir(parents=True)
