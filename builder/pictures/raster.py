@@ -17,7 +17,8 @@ from PIL import Image, ImageCms, ImageFile
 from builder.formula import Fault
 from builder.pictures import codes
 
-MOST_PIXELS = 60_000_000
+MOST_PIXELS, MOST_HEAVY_PIXELS = 60_000_000, 16_000_000
+"""What a phone's largest photo has; and of what takes several times the room while it is decoded, so that 500 MB will do."""
 _READ = ("JPEG", "PNG", "WEBP")
 _ORIENTATION = 0x0112
 _TURNS = {
@@ -78,7 +79,7 @@ def _opened(data: bytes, name: str) -> Iterator[ImageFile.ImageFile | Fault]:
         try:
             image = Image.open(BytesIO(data), formats=_READ)
         except Image.DecompressionBombError:
-            yield _too_large(name)
+            yield _too_large(name, MOST_PIXELS)
             return
         except Exception:  # whatever the library raises of a damaged head
             yield _broken(name)
@@ -88,16 +89,22 @@ def _opened(data: bytes, name: str) -> Iterator[ImageFile.ImageFile | Fault]:
 
 
 def _refused(image: ImageFile.ImageFile, name: str) -> Fault | None:
-    if image.width * image.height > MOST_PIXELS:
-        return _too_large(name)
+    most = MOST_HEAVY_PIXELS if _is_heavy(image) else MOST_PIXELS
+    if image.width * image.height > most:
+        return _too_large(name, most)
     # A phone's JPEG may carry further pictures, such as one for depth (MPO); the first is the photo.
     if image.format != "MPO" and getattr(image, "is_animated", False):
         return Fault(codes.MOVING, f"{name} holds several frames", "save the one frame that shows it", path=("file",))
     return None
 
 
-def _too_large(name: str) -> Fault:
-    return Fault(codes.TOO_LARGE, f"{name} has more than {MOST_PIXELS // 1_000_000} million pixels", "save it smaller",
+def _is_heavy(image: ImageFile.ImageFile) -> bool:
+    """Whether it is decoded into more than one picture of its full size: clear parts, 16 bits, four inks, any WebP."""
+    return image.format == "WEBP" or image.mode not in ("1", "L", "P", "RGB") or image.has_transparency_data
+
+
+def _too_large(name: str, most: int) -> Fault:
+    return Fault(codes.TOO_LARGE, f"{name} has more than {most // 1_000_000} million pixels", "save it smaller",
                  path=("file",))  # fmt: skip
 
 

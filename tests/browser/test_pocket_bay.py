@@ -72,7 +72,6 @@ def test_a_procedure_is_carried_to_its_end_in_the_copy(phone: Page, copies: Copi
     hand.page = cast("Page", bay(phone))
     assert (hand.at, job(bay(phone))["done"]) == (at, before)  # it goes on where it was
     expect(hand.page.locator("#bay_person")).to_be_visible()
-    processor.send("Emulation.setCPUThrottlingRate", {"rate": 1})  # what follows is pressed as it was before
     hand.page.locator("#bay_person").tap()
     hand.sign_in(SECOND)
     a_hold_asks_for_the_file(phone, hand)

@@ -47,7 +47,7 @@ def test_what_is_no_ordinary_file_is_not_opened(tmp_path: Path) -> None:
 def test_line_ends_and_byte_order_marks_change_nothing(tmp_path: Path) -> None:
     texts = [
         b"title: A\nmeans: B\n", b"title: A\r\nmeans: B\r\n", b"\xef\xbb\xbftitle: A\nmeans: B\n",
-        b"title: A\rmeans: B",
+        b"title: A\rmeans: B", b"\xef\xbb\xbftitle: A\r\nmeans: B\r", b"title: A\rmeans: B\n\r\n",
     ]  # fmt: skip
     trees = []
     for at, data in enumerate(texts):
