@@ -18,7 +18,7 @@ from builder.formula import Fault
 from builder.pictures import codes
 
 MOST_PIXELS, MOST_HEAVY_PIXELS = 60_000_000, 16_000_000
-"""What a phone's largest photo has; and of what takes several times the room while it is decoded, so that 500 MB will do."""
+"""What a phone's largest photo has; and of what takes several times the room while it is decoded: 500 MB will do."""
 _READ = ("JPEG", "PNG", "WEBP")
 _ORIENTATION = 0x0112
 _TURNS = {
