@@ -20,6 +20,7 @@ from tests.bench.generator import generate
 from tests.bench.library import library, tail_of
 from tests.bench.measure import build, cores, shown
 from tests.bench.pages import loaded_by, ordinary
+from tests.bench.paint import painted
 from tests.bench.rate import rate
 from tests.bench.searched import searched
 
@@ -109,7 +110,10 @@ def _kept(content: Path, site: Path, kept: Path, name: str, whole: float) -> Ite
     new = path.with_name("renew-rocker-outer-once-more.yaml")
     new.write_text(text.replace("title: ", "title: Once more, ", 1), "utf-8")
     yield Figure(f"{name}: a record added", build(content, site, 2, kept).seconds, "s", 5.0, whole)
-    new.unlink()
+    other = new.with_name("renew-rocker-outer-yet-again.yaml")
+    new.rename(other)
+    yield Figure(f"{name}: a record renamed", build(content, site, 2, kept).seconds, "s", 5.0, whole)
+    other.unlink()
     yield Figure(f"{name}: a record deleted", build(content, site, 2, kept).seconds, "s", 5.0, whole)
 
 
@@ -119,6 +123,9 @@ def _sizes(site: Path, name: str) -> Iterator[Figure]:
     page = ordinary(site)
     yield Figure(f"{name}: an ordinary procedure's page", page.stat().st_size / 1e3, "kB", 60.0)
     yield Figure(f"{name}: styles and scripts it loads", loaded_by(site, page) / 1e3, "kB", 120.0)
+    shared = (path for path in (site / "assets").glob("*/*") if path.parent.name in ("css", "js"))
+    yield Figure(f"{name}: all styles and scripts", sum(path.stat().st_size for path in shared) / 1e3, "kB", 120.0)
+    yield from painted(page, f"{name}: that page")
 
 
 def _rates(folder: Path) -> Iterator[Figure]:
