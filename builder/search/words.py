@@ -11,6 +11,8 @@ from builder.formula.everyday import EVERYDAY
 _WORD = re.compile(r"[a-z0-9]+(?:[.][0-9]+)?(?:-[a-z0-9]+(?:[.][0-9]+)?)*")
 _DECIMAL_COMMA = re.compile(r"(?<=[0-9]),(?=[0-9])")
 _WITH_UNIT = re.compile(r"([0-9]+)([a-z]+)")
+LONGEST = 60
+"""Letters of a word that count: what is longer is no word, and shards of the index are named by words."""
 UNITS = frozenset(name.lower() for name in EVERYDAY) | {"c", "f", "k", "in", "m2", "ft2", "l", "gal", "fl"}
 """Units as words: as records spell them, and as pages do."""
 _SPELLED = str.maketrans({"µ": "u", "μ": "u", "%": " percent "})
@@ -20,7 +22,7 @@ def words(text: str) -> list[str]:
     """Split a text: lower case, accents folded, digits kept.
 
     Of `weld-through` also its parts and `weldthrough`; `10-12` is two numbers, `0,8mm` is `0.8` and `mm`; `%` is
-    `percent` and `µm` is `um`, as a keyboard without them spells it.
+    `percent` and `µm` is `um`, as a keyboard without them spells it. Of a longer word the first `LONGEST` letters count.
     """
     folded = _folded(text.lower())
     found: list[str] = []
@@ -34,6 +36,8 @@ def words(text: str) -> list[str]:
             found += parted.groups()
         else:
             found.append(word)
+    if len(folded) > LONGEST and any(len(word) > LONGEST for word in found):
+        return [word[:LONGEST] for word in found]
     return found
 
 

@@ -20,7 +20,8 @@ def warning(here: Here, id_: str) -> Warning | None:
 
 
 def _warning(here: Here, id_: str) -> Warning | None:
-    record = here.book.shelf.get(Ref("hazard", id_))
+    named = Ref("hazard", id_)
+    record = here.book.shelf.get(named)
     if not isinstance(record, Hazard):
         return None
     return Warning(
@@ -29,7 +30,7 @@ def _warning(here: Here, id_: str) -> Warning | None:
         danger=here.line(record.danger),
         avoid=here.line(record.avoid),
         consequence=here.line(record.consequence),
-        href=here.href(Ref("hazard", id_)),
+        href=here.href(here.book.catalogue.moved.get(named, named)),
         key=id_,
         title=record.title,
     )

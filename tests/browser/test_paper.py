@@ -132,9 +132,12 @@ def test_no_heading_stands_alone_at_the_foot_of_a_sheet(book: Watched, tmp_path:
 def test_a_measure_has_a_box_to_write_in(book: Watched) -> None:
     page = book.open(PROCEDURE, DESK)
     page.emulate_media(media="print")
-    boxes = page.locator(".measures .blank").evaluate_all("all => all.map((one) => one.getBoundingClientRect())")
+    boxes = page.locator(".measures dd").evaluate_all("""all => all.map((one) => {
+      const box = getComputedStyle(one, "::after");
+      return [box.content, parseFloat(box.width), parseFloat(box.height), parseFloat(box.borderTopWidth)];
+    })""")
     assert len(boxes) > 10
-    assert all(box["width"] > 100 and box["height"] > 28 for box in boxes)
+    assert all(content == '""' and width > 100 and height > 28 and edge > 0 for content, width, height, edge in boxes)
     initials = page.locator(".hold .initials").all()
     assert initials
     assert all(one.is_visible() for one in initials)

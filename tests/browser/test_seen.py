@@ -198,7 +198,7 @@ def test_the_whole_book_on_paper_tells_it_at_every_step(after: Watched, tmp_path
     assert text.count("not to be worked from") == 2, "each of the two steps that are not, and no other"
     page.emulate_media(media="print")
     says = page.evaluate("""() => Object.fromEntries([...document.querySelectorAll(".of-procedure")].map((one) =>
-        [one.id, getComputedStyle(one.querySelector(":scope > a"), "::after").content]))""")
+        [one.id, getComputedStyle(one.querySelector(".step > a"), "::after").content]))""")
     told = '"not to be worked from"'
     behind = {"procedure--look-again", "procedure--look-by-eye"}
     assert {id_ for id_, said in says.items() if said == told} == behind

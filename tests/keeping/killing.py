@@ -107,7 +107,9 @@ def killed_at_random(folder: Path, times: int, seed: int) -> tuple[int, int]:
             assert shop.build(1 + at % 2), f"kill {at} of seed {seed}: the next build fails"
             stands = shop.edition()
             assert stands == wanted
-            left = sorted(path.name for path in folder.glob(".seambook-*") if "-kept-" not in path.name)
+            left = sorted(
+                path.name for path in folder.glob(".seambook-*") if path.name.split("-")[1] not in ("kept", "spare")
+            )
             assert left == [], f"kill {at} of seed {seed}"
         now = stands
     return counts[0], counts[1]

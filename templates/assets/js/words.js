@@ -11,6 +11,7 @@
   const seambook = (page.seambook = page.seambook || {});
 
   const WORD = /[a-z0-9]+(?:[.][0-9]+)?(?:-[a-z0-9]+(?:[.][0-9]+)?)*/g;
+  const LONGEST = 60;
   const NUMBERS = /^[0-9.-]+$/;
   const WITH_UNIT = /^([0-9]+)([a-z]+)$/;
 
@@ -30,7 +31,7 @@
 
   /** @param {string} text @returns {string[]} */
   function wordsOf(text) {
-    return (folded(text.toLowerCase()).match(WORD) || []).flatMap(partsOf);
+    return (folded(text.toLowerCase()).match(WORD) || []).flatMap(partsOf).map((word) => word.slice(0, LONGEST));
   }
 
   /**
