@@ -22,7 +22,7 @@ def words(text: str) -> list[str]:
     """Split a text: lower case, accents folded, digits kept.
 
     Of `weld-through` also its parts and `weldthrough`; `10-12` is two numbers, `0,8mm` is `0.8` and `mm`; `%` is
-    `percent` and `µm` is `um`, as a keyboard without them spells it. Of a longer word the first `LONGEST` letters count.
+    `percent` and `µm` is `um`, as a keyboard without them spells it. Of long words `LONGEST` letters count.
     """
     folded = _folded(text.lower())
     found: list[str] = []
