@@ -41,6 +41,8 @@ CODES: tuple[Code, ...] = (
     *read.CODES, *shape.CODES, *link.CODES, *check_stage.CODES, *work_stage.CODES, *formula.CODES,
     *pictures.CODES, *style.CODES,
 )  # fmt: skip
+COMPILED = frozenset({"calculator", "table"})
+"""Kinds that programs are made of."""
 READ_ALONE = 3_000
 """Below so many files one process reads them as soon as two would: each takes half a millisecond."""
 
@@ -123,7 +125,12 @@ class Way:
 
     def compile(self, gathered: Gathered) -> Mapping[str, Program]:
         """Compile and prove every calculator."""
-        programs, faults = check_stage.compile_programs(gathered.shelf)
+        warm, shelf = self.order.warm, gathered.shelf
+        if warm is None or not self.keeper.is_on:
+            programs, faults = check_stage.compile_programs(shelf)
+        else:
+            mark = [(ref, gathered.said[ref]) for ref in sorted(shelf) if ref.kind in COMPILED]
+            programs, faults = warm.get("programs", mark, lambda: check_stage.compile_programs(shelf))
         self.problems += self.placed(faults)
         return programs
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import shutil
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -15,16 +15,33 @@ from tests.books.laying import edit
 from tests.keeping.book import PROCEDURE, Book, changed
 
 SEAM = "seams/cover-edge.yaml"
+AS_IT_IS = keeper.LEAST_AGE
 INVALID = Path(__file__).parents[1] / "invalid"
 
 
 @pytest.fixture
-def book(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Book:
+def own(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Book:
     """A book of which all was written long enough before it was read."""
     monkeypatch.setattr(keeper, "LEAST_AGE", 0)
     made = Book(tmp_path)
     assert changed(made.build()) > 50
     return made
+
+
+@pytest.fixture(scope="module")
+def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Book]:
+    """One for all tests that leave it sound."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(keeper, "LEAST_AGE", 0)
+        yield Book(tmp_path_factory.mktemp("book"))
+
+
+@pytest.fixture
+def book(shared: Book) -> Book:
+    """The shared book, as a build left it that changed nothing."""
+    if not is_glanced(shared):
+        assert is_glanced(shared)
+    return shared
 
 
 def is_glanced(book: Book, **more: object) -> bool:
@@ -138,28 +155,28 @@ def test_files_that_are_somebodys_own_are_none_of_it(book: Book) -> None:
     assert (book.site / ".served").is_file()
 
 
-def test_a_link_among_the_records_is_followed_each_time(book: Book, tmp_path: Path) -> None:
+def test_a_link_among_the_records_is_followed_each_time(own: Book, tmp_path: Path) -> None:
     """What it leads to may change while the link itself does not."""
-    real = book.content / ".real.yaml"
-    (book.content / SEAM).rename(real)
-    (book.content / SEAM).symlink_to(real)
-    assert not is_glanced(book)
-    assert not is_glanced(book)
+    real = own.content / ".real.yaml"
+    (own.content / SEAM).rename(real)
+    (own.content / SEAM).symlink_to(real)
+    assert not is_glanced(own)
+    assert not is_glanced(own)
     real.write_text(real.read_text("utf-8").replace("title: ", "title: Real ", 1), "utf-8")
-    book.build()
-    assert "Real " in (book.site / "seams" / "cover-edge.html").read_text("utf-8")
-    book.require_as_anew()
+    own.build()
+    assert "Real " in (own.site / "seams" / "cover-edge.html").read_text("utf-8")
+    own.require_as_anew()
 
 
-def test_warnings_are_told_again_and_strictly_they_keep_it_from_being_published(book: Book) -> None:
-    shutil.copytree(INVALID / "C326-taught-by-nobody" / "skills", book.content / "skills", dirs_exist_ok=True)
-    first = book.build()
+def test_warnings_are_told_again_and_strictly_they_keep_it_from_being_published(own: Book) -> None:
+    shutil.copytree(INVALID / "C326-taught-by-nobody" / "skills", own.content / "skills", dirs_exist_ok=True)
+    first = own.build()
     assert [one.level for one in first.problems] == ["warning"]
-    again = book.build()
+    again = own.build()
     assert list(again.seconds) == ["look"]
     assert again.problems == first.problems
     assert {one.span.file for one in again.problems} <= {file.shown for file in again.discovery.files}
-    strict = book.build(strict=True)
+    strict = own.build(strict=True)
     assert strict.published is None
     assert strict.problems == first.problems
 
@@ -172,14 +189,17 @@ def test_what_a_killed_build_left_is_tidied_up(book: Book) -> None:
     assert not left.exists()
 
 
-def test_the_folder_of_another_book_is_refused(book: Book) -> None:
-    (book.site / ".seambook").write_text('{"book": "another", "format": 1}\n', "utf-8")
+def test_the_folder_of_another_book_is_refused(own: Book) -> None:
+    (own.site / ".seambook").write_text('{"book": "another", "format": 1}\n', "utf-8")
     with pytest.raises(publish.PublishError, match="holds another book"):
-        book.build()
+        own.build()
 
 
-def test_a_file_written_a_moment_before_is_no_ground_to_stand_on(tmp_path: Path) -> None:
+def test_a_file_written_a_moment_before_is_no_ground_to_stand_on(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Within one tick of a disk's clock two texts can bear the same time."""
+    monkeypatch.setattr(keeper, "LEAST_AGE", AS_IT_IS)
     made = Book(tmp_path)
     made.build()
     assert not is_glanced(made)
