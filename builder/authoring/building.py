@@ -53,6 +53,11 @@ class Apart:
         self._ours: Connection | None = None
         self._edition = b""
 
+    @property
+    def process(self) -> int | None:
+        """The number of the process; None while there is none."""
+        return self._process.pid if self._process is not None else None
+
     def build(self, contents: Sequence[str], folder: Path, out: Path) -> Built:
         """Build once."""
         if self._process is None or not self._process.is_alive() or self._edition != pipeline.edition():

@@ -6,19 +6,20 @@ import shutil
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
+from builder.render.assets import assets, sources
+from builder.supplied import templates
 from tests.bench.copies import kit_of
 from tests.bench.figure import Figure
 from tests.bench.seek import SLOWER, part, sought
 from tests.bench.words import Indexed, indexed
-from tests.formula.node import ASSETS
 from tests.search.asking import answered, written
 from tests.search.known import shares
 
 ASKED = 150
 """Records that questions are made for: some three hundred questions for supplied ones, and as many for copies."""
 TIMED = 300
-BROUGHT = ("asked", "reading", "stands", "find")
-"""Scripts that are loaded with the dictionary, when the box is first used; they count as part of the search."""
+BROUGHT = "assets/js/finding.js"
+"""What is loaded with the dictionary, when the box is first used; it counts as part of the search."""
 QUESTIONS = Path(__file__).resolve().parents[1] / "site" / "questions.txt"
 
 
@@ -41,8 +42,7 @@ def searched(content: Path, folder: Path, sizes: Sequence[int]) -> Iterator[Figu
 
 
 def _costs(made: Indexed, index: Path, name: str) -> Iterator[Figure]:
-    scripts = sum((ASSETS / f"{script}.js").stat().st_size for script in BROUGHT)
-    first = (index / "dictionary.js").stat().st_size + scripts
+    first = (index / "dictionary.js").stat().st_size + len(assets(sources(templates()))[BROUGHT])
     mixed = mixture(made)
     loaded = sorted(first + one.loaded for one in answered(index, mixed, 8))
     yield Figure(f"{name}: search, before the first query", first / 1e3, "kB", 60.0)

@@ -17,6 +17,7 @@ from tests.books.laying import LABEL, TINY, edit
 from tests.browser.copied import Copies, copied
 from tests.browser.watched import PHONE, Watched
 from tests.conftest import kept_of, made_once
+from tests.site.building import build
 from tests.site.control_books import COVER, look, published, revise, tiny
 
 BASE = "https://book.example.org/crate"
@@ -39,6 +40,21 @@ def kept(chromium: Browser, site: Path) -> Iterator[Watched]:
     watched.blank(PHONE)
     yield watched
     watched.close()
+
+
+@pytest.fixture(scope="session")
+def tiny_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The tiny book, built."""
+    return made_once(tmp_path_factory, "tiny", lambda target: build(target, str(TINY))) / "book"
+
+
+@pytest.fixture(scope="module")
+def watched_tiny(chromium: Browser, tiny_site: Path) -> Iterator[Watched]:
+    """The tiny book, opened once for a whole file of tests."""
+    watched = Watched(chromium, tiny_site)
+    yield watched
+    watched.close()
+    assert watched.troubles == []
 
 
 @pytest.fixture(scope="session")

@@ -8,18 +8,15 @@ from __future__ import annotations
 
 import json
 import random
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
-from tests.books.laying import TINY
 from tests.browser.test_training import KEPT, LESSON, TRAINING, pass_the_lesson, practise_as
 from tests.browser.watched import PHONE, Watched
 from tests.hostile.fuzzing.mutating import json_changed
-from tests.site.building import build
 from tests.sweeps import is_soak
 
 pytestmark = pytest.mark.slow
@@ -49,26 +46,17 @@ ASK = """([texts, sort]) => {
 }"""
 CLEAN = "() => Object.keys(Object.prototype).length === 0 && ({}).polluted === undefined"
 
-@pytest.fixture(scope="module")
-def watched(chromium: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Watched]:
-    site = tmp_path_factory.mktemp("fuzzed") / "site"
-    build(site, str(TINY))
-    one = Watched(chromium, site)
-    yield one
-    one.close()
-    assert one.troubles == []
 
-
-def opened(watched: Watched, sort: str) -> tuple[Page, list[str]]:
+def opened(watched_tiny: Watched, sort: str) -> tuple[Page, list[str]]:
     """The page that reads such files, and valid ones to spoil."""
     if sort == "job":
-        page = watched.open("jobs.html", PHONE)
+        page = watched_tiny.open("jobs.html", PHONE)
         return page, [json.dumps(page.evaluate("() => seambook.jobLibrary.example('dented-cover')"))]
-    page = watched.open(LESSON, PHONE)
+    page = watched_tiny.open(LESSON, PHONE)
     practise_as(page, "Ida")
     pass_the_lesson(page)
     seeds = list(page.evaluate(KEPT).values())
-    page.goto(watched.url(TRAINING))
+    page.goto(watched_tiny.url(TRAINING))
     return page, seeds
 
 
@@ -78,8 +66,8 @@ def spoiled(seeds: list[str], chance: random.Random) -> str:
 
 @pytest.mark.timeout(1800)
 @pytest.mark.parametrize("sort", ["job", "training"])
-def test_a_spoiled_file_is_read_or_refused_and_never_an_error(watched: Watched, sort: str) -> None:
-    page, seeds = opened(watched, sort)
+def test_a_spoiled_file_is_read_or_refused_and_never_an_error(watched_tiny: Watched, sort: str) -> None:
+    page, seeds = opened(watched_tiny, sort)
     chance = random.Random(20261127)
     taken = refused = 0
     assert "raised" not in page.evaluate(ASK, [seeds, sort])[0]
@@ -102,8 +90,8 @@ def test_a_spoiled_file_is_read_or_refused_and_never_an_error(watched: Watched, 
 
 
 @pytest.mark.timeout(1800)
-def test_what_was_taken_is_shown_in_every_view(watched: Watched, tmp_path: Path) -> None:
-    page, seeds = opened(watched, "job")
+def test_what_was_taken_is_shown_in_every_view(watched_tiny: Watched, tmp_path: Path) -> None:
+    page, seeds = opened(watched_tiny, "job")
     chance = random.Random(5)
     shown = 0
     while shown < OPENED:
@@ -114,15 +102,15 @@ def test_what_was_taken_is_shown_in_every_view(watched: Watched, tmp_path: Path)
         shown += 1
         file = tmp_path / f"{shown}.json"
         file.write_text(text, "utf-8")
-        page = watched.blank(PHONE)
-        page.goto(watched.url("jobs.html"))
+        page = watched_tiny.blank(PHONE)
+        page.goto(watched_tiny.url("jobs.html"))
         page.locator("#job_file").set_input_files(file)
         expect(page.locator("#job_place").or_(page.locator("[id^=job_notice-]")).first).to_be_visible()
         views = {str(one.get_attribute("href")) for one in page.locator("#job_desk a[href*='view=']").all()}
         assert len(views) > 3, text
         for view in sorted(views):
-            page.goto(watched.url(f"jobs.html#{view.partition('#')[2]}"))
+            page.goto(watched_tiny.url(f"jobs.html#{view.partition('#')[2]}"))
             expect(page.locator("main h1, main h2").first).to_be_visible()
-        assert watched.troubles == [], text
+        assert watched_tiny.troubles == [], text
         page.context.close()
-        page = watched.open("jobs.html", PHONE)
+        page = watched_tiny.open("jobs.html", PHONE)

@@ -8,18 +8,16 @@ from __future__ import annotations
 
 import copy
 import json
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 from jsonschema import Draft7Validator
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Page
 
 from builder.model.forms.saved_file import job_file_schema
-from tests.books.laying import TINY
 from tests.browser.watched import PHONE, Watched
-from tests.site.building import build, seambook_here
+from tests.site.building import seambook_here
 
 pytestmark = pytest.mark.slow
 
@@ -31,19 +29,10 @@ READ = """(text) => {
 EXAMPLE = "() => seambook.jobLibrary.example('dented-cover')"
 
 
-@pytest.fixture(scope="module")
-def watched(chromium: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Watched]:
-    site = tmp_path_factory.mktemp("job-files") / "site"
-    build(site, str(TINY))
-    one = Watched(chromium, site)
-    yield one
-    one.close()
-    assert one.troubles == []
-
 
 @pytest.fixture(scope="module")
-def page(watched: Watched) -> Page:
-    return watched.open("jobs.html", PHONE)
+def page(watched_tiny: Watched) -> Page:
+    return watched_tiny.open("jobs.html", PHONE)
 
 
 @pytest.fixture(scope="module")
@@ -234,14 +223,14 @@ def test_what_is_deep_or_endless_is_refused(page: Page, example: dict[str, Any])
     assert "list of at most" in read(page, changed(example, "job.order", ["a@left#b"] * 20_001))["fault"]
 
 
-def test_texts_of_a_file_stay_texts_on_the_page(watched: Watched, example: dict[str, Any], tmp_path: Path) -> None:
+def test_texts_of_a_file_stay_texts_on_the_page(watched_tiny: Watched, example: dict[str, Any], tmp_path: Path) -> None:
     bad = '<img src=x onerror="window.hit = 1"><script>window.hit = 1</script>'
     odd = changed(changed(changed(example, "job.title", bad), "job.car", bad), "job.number", bad)
     odd = changed(odd, "job.runs.0.title", bad)
     odd["job"]["runs"].append({"procedure": "gone-from-here", "title": bad})
     file = tmp_path / "x.json"
     file.write_text(json.dumps(odd), "utf-8")
-    page = watched.open("jobs.html", PHONE)
+    page = watched_tiny.open("jobs.html", PHONE)
     page.locator("#job_file").set_input_files(file)
     page.locator("#job_place").wait_for()
     assert bad in page.locator("#job_called").inner_text()

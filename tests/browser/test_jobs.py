@@ -75,16 +75,9 @@ REFUSED = {
 }
 
 
-@pytest.fixture(scope="module")
-def tiny(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    site = tmp_path_factory.mktemp("jobs") / "site"
-    build(site, str(TINY))
-    return site
-
-
 @pytest.fixture
-def shop(chromium: Browser, tiny: Path) -> Iterator[Watched]:
-    watched = Watched(chromium, tiny)
+def shop(chromium: Browser, tiny_site: Path) -> Iterator[Watched]:
+    watched = Watched(chromium, tiny_site)
     yield watched
     watched.close()
     assert watched.troubles == []

@@ -10,9 +10,9 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from builder.supplied import templates
+from tests.bench.paint import WATCH
 from tests.browser.served import Served, copied, replace
 from tests.browser.test_axe import looks_clean
-from tests.browser.test_first_paint import WATCH
 from tests.browser.watched import one_of_each_kind
 
 pytestmark = pytest.mark.slow

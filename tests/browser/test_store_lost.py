@@ -10,10 +10,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Error, Page, expect
 
-from tests.books.laying import TINY
 from tests.browser.test_jobs import begin, jobs_in
 from tests.browser.watched import DESK, Watched
-from tests.site.building import build
 from tests.sweeps import is_soak
 
 pytestmark = pytest.mark.slow
@@ -21,16 +19,9 @@ KILLS = 40 if is_soak() else 6
 WORDS = [f"The crate makers of house {at}" for at in range(KILLS + 1)]
 
 
-@pytest.fixture(scope="module")
-def tiny(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    site = tmp_path_factory.mktemp("lost") / "site"
-    build(site, str(TINY))
-    return site
-
-
 @pytest.fixture
-def shop(chromium: Browser, tiny: Path) -> Iterator[Watched]:
-    watched = Watched(chromium, tiny)
+def shop(chromium: Browser, tiny_site: Path) -> Iterator[Watched]:
+    watched = Watched(chromium, tiny_site)
     yield watched
     watched.close()
     assert [one for one in watched.troubles if not one.endswith(": crashed")] == []
