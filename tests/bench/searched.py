@@ -18,8 +18,6 @@ from tests.search.known import shares
 ASKED = 150
 """Records that questions are made for: some three hundred questions for supplied ones, and as many for copies."""
 TIMED = 300
-BROUGHT = "assets/js/finding.js"
-"""What is loaded with the dictionary, when the box is first used; it counts as part of the search."""
 QUESTIONS = Path(__file__).resolve().parents[1] / "site" / "questions.txt"
 
 
@@ -42,7 +40,7 @@ def searched(content: Path, folder: Path, sizes: Sequence[int]) -> Iterator[Figu
 
 
 def _costs(made: Indexed, index: Path, name: str) -> Iterator[Figure]:
-    first = (index / "dictionary.js").stat().st_size + len(assets(sources(templates()))[BROUGHT])
+    first = before_the_first(made)
     mixed = mixture(made)
     loaded = sorted(first + one.loaded for one in answered(index, mixed, 8))
     yield Figure(f"{name}: search, before the first query", first / 1e3, "kB", 60.0)
@@ -55,6 +53,11 @@ def _costs(made: Indexed, index: Path, name: str) -> Iterator[Figure]:
     yield Figure(f"{name}: search, heap of the page", cost.heap_mb, "MB", 60.0)
     yield Figure(f"{name}: search, indexing a procedure's own page", 1000 * made.seconds_own / made.procedures, "ms")
     yield Figure(f"{name}: search, putting it into the index", 1000 * made.seconds_put / made.procedures, "ms", 0.5)
+
+
+def before_the_first(made: Indexed) -> int:
+    """Return the bytes loaded when the box is first used: the dictionary, and what searches as it is written."""
+    return len(made.files["assets/search/dictionary.js"]) + len(assets(sources(templates()))["assets/js/finding.js"])
 
 
 def mixture(made: Indexed) -> list[str]:

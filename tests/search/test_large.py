@@ -11,10 +11,9 @@ import pytest
 from builder.model.views import Page
 from builder.search import IndexWriter, page_words
 from tests.bench.copies import Kit, kit_of, pages_of
-from tests.bench.searched import BROUGHT, mixture
+from tests.bench.searched import before_the_first, mixture
 from tests.bench.seek import part
 from tests.bench.words import Indexed, indexed
-from tests.formula.node import ASSETS
 from tests.search.asking import answered, written
 from tests.search.known import Share, shares
 from tests.site.building import CONTENT
@@ -65,10 +64,8 @@ def test_words_alone_give_the_index_that_is_built(supplied: Indexed, site: Path)
 
 
 def test_a_search_loads_little(large: Indexed, index: Path) -> None:
-    first = len(large.files["assets/search/dictionary.js"])
-    first += sum((ASSETS / f"{name}.js").stat().st_size for name in BROUGHT)
+    first = before_the_first(large)
     loaded = sorted(first + one.loaded for one in answered(index, mixture(large), 8))
-    print(first, part(loaded, 0.5), loaded[-1])
     assert large.procedures >= PROCEDURES
     assert first <= BEFORE
     assert part(loaded, 0.5) <= TYPICAL
