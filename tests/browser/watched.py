@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from contextlib import suppress
 from pathlib import Path
 from typing import Literal
 
-from playwright.sync_api import Browser, BrowserContext, Page, Request
+from playwright.sync_api import Browser, BrowserContext, Error, Page, Request
 
 NARROW, PHONE, DESK = 320, 360, 1280
 """The narrowest phone, or a wide page at 400 per cent (WCAG 2.2: 1.4.10); an ordinary phone; a desk."""
 WIDTHS = (PHONE, DESK)
 HEIGHT = {NARROW: 640, PHONE: 740, DESK: 900}
+NO_WORD = re.compile(r"\b(?:null|undefined|NaN)\b|\[object ")
 Scheme = Literal["light", "dark"]
 SCHEMES: tuple[Scheme, ...] = ("light", "dark")
 
@@ -62,10 +64,19 @@ class Watched:
         return page
 
     def close(self) -> None:
-        """Close every profile that was opened."""
+        """Close every profile that was opened, and look a last time at what it showed."""
         for context in self._contexts:
+            for page in context.pages:
+                self._read(page)
             context.close()
         self._contexts.clear()
+
+    def _read(self, page: Page) -> None:
+        """A value that was not there is never shown as a word."""
+        with suppress(Error):  # a page that was killed, or that runs no scripts, shows nothing
+            found = NO_WORD.search(page.evaluate("document.body.innerText"))
+            if found:
+                self.troubles.append(f"{page.url}: shows “{found[0]}”")
 
     def _asked(self, request: Request) -> None:
         if not request.url.startswith(("file:", "data:", "blob:")):

@@ -95,7 +95,7 @@
 
   /** Procedures that were worked from by themselves, each a job of its own. @param {Row[]} alone @param {any} acts */
   function apart(alone, acts) {
-    if (!alone.length) return null;
+    if (!alone.length) return "";
     return el("section", { "aria-labelledby": "job_alone" }, el("h2", { id: "job_alone", text: "Procedures worked from by themselves" }),
       el("ul", { class: "job-kepts" }, alone.map((one) => card(one, acts))));
   }
