@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from builder import delivery, render, view
+from builder import delivery, render
 from builder.model.ledger import mark_of
 from builder.model.views import Site
 from builder.order import Order
@@ -14,7 +14,7 @@ def shared_files(putting: Putting, order: Order) -> list[str]:
     sources = render.sources(order.templates)
 
     def made() -> tuple[dict[str, bytes], None]:
-        return dict(render.bound(render.assets(sources), view.BOUND, view.BOUND_OF)), None
+        return dict(render.assets(sources)), None
 
     mark = mark_of(b"\0".join(part for path, data in sources.items() for part in (path.encode(), data)))
     return putting.one(Unit("styles and scripts", mark), made)[0]

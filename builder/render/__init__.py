@@ -4,8 +4,8 @@ A template has `for` and `if` and asks nothing: what a page says is complete in 
 from the view's data before a template runs.
 """
 
-from builder.render.assets import assets, bound, sources
+from builder.render.assets import assets, sources
 from builder.render.pages import Renderer, open_renderer
 from builder.render.scripts import assigned
 
-__all__ = ["Renderer", "assets", "assigned", "bound", "open_renderer", "sources"]
+__all__ = ["Renderer", "assets", "assigned", "open_renderer", "sources"]

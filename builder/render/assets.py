@@ -8,7 +8,7 @@ itself. All are written without what is only for those who read them here.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from pathlib import Path
 
 from builder.render.lean import lean_script, lean_sheet
@@ -51,9 +51,3 @@ def _part(found: dict[str, bytes], folder: str, name: str, how: str = "") -> byt
     text = found.pop(folder + name)
     return b"@media %s{%s}\n" % (how.encode(), text.strip()) if how else text
 
-
-def bound(files: Mapping[str, bytes], name: str, parts: Sequence[str]) -> Mapping[str, bytes]:
-    """Put scripts together to one, in their order; those that begin with its name are nowhere else and go into it."""
-    own = name.removesuffix(".js") + "_"
-    kept = {path: data for path, data in files.items() if not (path in parts and path.startswith(own))}
-    return {**kept, name: b"".join(files[path] for path in parts)}

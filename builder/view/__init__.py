@@ -28,7 +28,7 @@ from builder.model.reference import Ref
 from builder.model.views import Page
 from builder.model.work import Worked
 from builder.view.about import about_page
-from builder.view.bay import BOUND, BOUND_OF, bay_page, bay_procedure
+from builder.view.bay import bay_page, bay_procedure
 from builder.view.body import cavity_page, opening_page, panel_page
 from builder.view.calculator import calculator_page
 from builder.view.changes import changes_pages
@@ -199,7 +199,7 @@ def own_pages(book: Book, extra: Extra) -> Iterator[Own]:
 
 
 __all__ = [
-    "BOUND", "BOUND_OF", "LABELS_DATA", "TRAINING_DATA", "TRAINING_FORM", "Book", "Document", "Example", "Extra",
+    "LABELS_DATA", "TRAINING_DATA", "TRAINING_FORM", "Book", "Document", "Example", "Extra",
     "Here", "JobShort", "Prose", "Units", "base_of", "bay_procedure", "documents", "files_of", "foot",
     "is_practised", "is_printed", "job_book", "job_example", "job_procedure", "job_short", "labels_data",
     "lesson_data", "lesson_path", "list_of_documents", "navigation", "needed", "own_pages", "pages_beside", "printed",

@@ -14,37 +14,22 @@ from builder.model.reference import Ref
 from builder.model.views import Html, Link, Page, Steps
 from builder.view.bay_way import TITLE
 from builder.view.here import Book, Here
-from builder.view.jobs import CONTROL, PLANNER, curing_calculators
+from builder.view.jobs import PLANNER, curing_calculators
 from builder.view.lists import BAY, JOBS, LISTS, plain_page
+from builder.view.shared import shared
 from builder.view.warnings import warnings
 
 LEAD = "One step at a time, large enough for a gloved thumb, for one procedure or a whole job."
-FIRST = ("check", "file", "left", "store", "photo", "library", "bar", "join", "meet", "keep", "rows", "parts",
-         "entries", "photos", "ticks", "step_card")  # fmt: skip
-"""What the first step cannot be shown or kept without."""
-TIMERS = ("clock", "timer_words", "wall", "alarm", "awake", "timer_view", "timers", "timer_set")
-"""What times waits and watches: there before the page starts."""
-OWN = ("plan", "stand", "names", "dialog", "keypad", "release", "measures", "photo", "drawing", "step", "ways",
-       "person", "end", "open", "frame", "turn", "desk", *TIMERS,
-       "page")  # fmt: skip
-DRAWING = ("numbers", "strokes", "lengths", "weld_places", "order_numbers", "measures_below", "layout")
-BOUND = "assets/js/bay.js"
-BOUND_OF = (
-    "assets/js/as_built.js", "assets/js/job_words.js", "assets/js/job_kept.js",
-    *(f"assets/js/{name}.js" for name in CONTROL), *(f"assets/js/job_{name}.js" for name in FIRST),
-    *(f"assets/js/bay_{name}.js" for name in OWN),
-)  # fmt: skip
-"""Put together to one script, which a phone has sooner than forty. The last one starts the page."""
-SCRIPTS = ("assets/job/book.js", "assets/job/form.js", BOUND)
+DRAWING = shared("numbers", "drawn", "layout")
+SCRIPTS = ("assets/job/book.js", "assets/job/form.js", *shared("job", "bay"))
+"""What the first step is shown and kept with, before what plans is there; the last one starts the page."""
 
 
 def bay_page(book: Book) -> Page:
     """Make the page."""
     here = Here(book, BAY)
     ways = (Link("Procedures", f"{LISTS}#procedure", "with all their steps"), Link("Jobs", JOBS))
-    planner = (*curing_calculators(book), *(f"assets/js/{name}.js" for name in PLANNER))
-    later = tuple(path for path in planner if path not in BOUND_OF)
-    bay = Bay(TITLE, later, tuple(f"assets/js/{name}.js" for name in DRAWING), ways)
+    bay = Bay(TITLE, (*curing_calculators(book), *PLANNER), DRAWING, ways)
     page = plain_page(here, Ref("page", "bay"), TITLE, Html(f"<p>{here.text(LEAD)}</p>"), (bay,))
     return replace(page, scripts=SCRIPTS, is_bare=True)
 

@@ -22,6 +22,7 @@ from builder.view.mathml import readable
 from builder.view.moments import at_its_moment
 from builder.view.offered import asked_units, limits_of, shown_units
 from builder.view.page import page, passage
+from builder.view.shared import shared
 from builder.view.worked import cautions, value_row
 
 FINGERPRINT = 16
@@ -68,10 +69,8 @@ def calculator_page(here: Here, ref: Ref, calculator: Calculator, worked: Worked
             *(passage("also", phrase) for phrase in calculator.also),
         ), aliases=calculator.was,
         scripts=(
-            "assets/js/numbers.js", "assets/js/formula.js", "assets/js/answers.js", "assets/js/entries.js",
-            "assets/js/shown.js", "assets/js/links.js", "assets/js/copying.js",
-            *plots.scripts(calculator),
-            f"assets/calc/{ref.id}.js", "assets/js/steps.js", *points.scripts(calculator), "assets/js/calculator.js",
+            *shared("numbers", "working", "entering"), *plots.scripts(calculator),
+            f"assets/calc/{ref.id}.js", *points.scripts(calculator), *shared("calculator"),
         ),
     )  # fmt: skip
 

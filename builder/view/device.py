@@ -9,9 +9,10 @@ from builder.model.reference import Ref
 from builder.model.views import Html, Page
 from builder.view.here import Book, Here
 from builder.view.lists import DEVICE, plain_page
+from builder.view.shared import shared
 
 LEAD = "What of this book the phone or computer in hand keeps for itself, and whether it reads without a network."
-SCRIPTS = ("assets/js/job_dom.js", "assets/js/delivery_page.js")
+SCRIPTS = shared("job_dom", "delivery_page")
 
 
 def device_page(book: Book) -> Page:

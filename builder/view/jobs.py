@@ -12,6 +12,7 @@ from builder.model.shelf import of_kind
 from builder.model.views import Block, Html, Link, Links, Page
 from builder.view.here import Book, Here
 from builder.view.lists import JOBS, plain_page
+from builder.view.shared import shared
 from builder.view.shell import unfold
 
 TITLE = "One car, one plan"
@@ -20,29 +21,9 @@ DESK = "job_desk"
 LEAD = """\
 Put several procedures together to one job: one order of work for the whole car, how long it takes, what to order, and
 the sheets that are worked from."""
-PLANNER = (
-    "numbers", "formula", "answers",
-    *(f"merge{part}" for part in ("_chains", "_walk", "_search", "_lessons", "_arcs", "")),
-    *(f"schedule{part}" for part in ("_time", "_problem", "_place", "_order", "_told", "")),
-    *(f"job_{name}" for name in ("words", "kept", "waits", "days", "tasks", "told", "plan")),
-)  # fmt: skip
-CONTROL = ("job_dom", "seen", "seen_mark", "job_seen", "job_status")
-"""Marks of steps that were changed, and of procedures that are not issued."""
-STRIPS = ("qr", "qr_draw", "strokes", "lengths", "weld_places", "pieces", "paper", "strip")
-"""Marking strips are printed with the job."""
-PAGE = (
-    "check", "file", "left", "store", "photo", "library", "choices", "bar", "join", "meet", "keep", "desk", "list",
-    "make_car", "make_pick", "make_time", "make", "rows", "parts", "loop", "entries", "photos", "ticks", "lanes",
-    "timeline_draw", "timeline", "paper", "plan_view", "step_card", "steps", "traveller", "asbuilt", "findings",
-    "takeoff_view", "customer", "strips", "print",
-)  # fmt: skip
+PLANNER = shared("numbers", "working", "planner")
 SCRIPTS = (
-    "assets/job/book.js", "assets/job/form.js",
-    *(f"assets/js/{name}.js" for name in PLANNER),
-    "assets/js/takeoff.js", "assets/js/as_built.js", *(f"assets/js/{name}.js" for name in STRIPS),
-    *(f"assets/js/{name}.js" for name in CONTROL),
-    *(f"assets/js/job_{name}.js" for name in PAGE),
-    "assets/js/job_page.js",
+    "assets/job/book.js", "assets/job/form.js", *shared("job"), *PLANNER, *shared("qr", "drawn", "strip", "jobs"),
 )  # fmt: skip
 """The last one starts the page: what shows a job in another way is loaded before it."""
 

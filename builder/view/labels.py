@@ -11,6 +11,7 @@ from builder.model.reference import Ref
 from builder.model.views import Html, Page
 from builder.view.here import Book, Here
 from builder.view.lists import LABELS, plain_page
+from builder.view.shared import shared
 
 TITLE = "Labels, to print"
 LEAD = """\
@@ -19,13 +20,7 @@ belong to. On any sheet of labels, or on plain paper to be cut."""
 LABELLED = ("panel", "tool", "supply")
 DATA = "assets/labels.js"
 SIDES = ("left", "right")
-SCRIPTS = (
-    DATA,
-    *(f"assets/js/{name}.js" for name in (
-        "job_dom", "job_left", "job_store", "qr", "qr_draw", "label_sheet", "label_fit", "label_draw", "label_choices",
-        "label_page",
-    )),
-)  # fmt: skip
+SCRIPTS = (DATA, *shared("job_dom", "qr", "labels"))
 
 
 def labels_page(book: Book) -> Page:

@@ -15,6 +15,7 @@ from builder.model.views import Block, Html
 from builder.model.work import MethodPlan, SeamPlan, WeldRow
 from builder.view.here import Here
 from builder.view.lengths import length_data, said_length
+from builder.view.shared import shared
 from builder.view.units import millimetres
 
 HEAD = ("Segment", "Length", "Welds", "Factory", "First from the front end", "Apart", "Last from the rear end",
@@ -22,11 +23,7 @@ HEAD = ("Segment", "Length", "Welds", "Factory", "First from the front end", "Ap
 FOLDER = "strips"
 STOPPED, NOT_PLANNED = "stopped by a limit", "not planned"
 """Why a segment has no welds; the script is given both."""
-SCRIPTS = tuple(
-    f"assets/js/{name}.js"
-    for name in ("numbers", "strokes", "lengths", "weld_places", "order_numbers", "measures_below", "layout",
-                 "layout_page")
-)  # fmt: skip
+SCRIPTS = shared("numbers", "drawn", "layout", "layout_page")
 
 
 def layouts(here: Here, ref: Ref, seam: Seam, plan: SeamPlan) -> Iterator[Block]:

@@ -14,6 +14,7 @@ from builder.model.signs import sign, with_sign
 from builder.model.views import Plotted
 from builder.model.work import Worked
 from builder.view.quantities import Units
+from builder.view.shared import shared
 from builder.view.turns import turns_of
 
 GIVEN_FIGURES, EDGE_FIGURES = 5, 4
@@ -188,5 +189,4 @@ def scripts(calculator: Calculator) -> tuple[str, ...]:
     if not calculator.charts and calculator.sketch is None:
         return ()
     sketch = ("measure", calculator.sketch.form, "turns") if calculator.sketch is not None else ()
-    chart = ("chart",) if calculator.charts else ()
-    return tuple(f"assets/js/{name}.js" for name in ("scale", "series", "strokes", *chart, *sketch, "plots"))
+    return shared("charted", *sketch)

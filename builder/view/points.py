@@ -15,11 +15,9 @@ from builder.model.said import Said, said
 from builder.model.views import Grid, Html
 from builder.model.work import PointRow, WorkedOut
 from builder.view.here import Here
+from builder.view.shared import shared
 
-SCRIPTS = tuple(
-    f"assets/js/{name}.js"
-    for name in ("point_rows", "point_fit", "points", "point_cards", "point_drawing", "points_page")
-)
+SCRIPTS = shared("points")
 """Loaded before the script of the calculator's form, which asks them."""
 
 

@@ -20,6 +20,7 @@ from builder.view.here import NOTHING, Here, minutes_shown
 from builder.view.page import OTHERS_USED, page, passage, uses
 from builder.view.review import review_row
 from builder.view.revised import approver, revisions
+from builder.view.shared import shared
 from builder.view.stages import PROCEDURE, goes_on_in
 from builder.view.status import BANNER, STATUS, standing
 from builder.view.training import way_to_breakdown
@@ -29,7 +30,7 @@ from builder.view.warnings import gathered, told_once, warnings
 from builder.view.worked import worked_blocks
 
 NONE_DECIDED: StepsDecided = {}
-SCRIPTS = ("assets/js/procedure.js",)
+SCRIPTS = shared("procedure")
 # Ids of the page's own parts hold an underscore, which a step's key cannot: so no key clashes with them.
 COMES_FROM = {
     "maker": "from the vehicle maker", "reproduction": "reproduction", "donor": "from a donor car",

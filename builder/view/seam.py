@@ -22,6 +22,7 @@ from builder.view.here import Here
 from builder.view.layout import SCRIPTS, called, is_stopped, layouts
 from builder.view.page import page, passage
 from builder.view.plan import FACES, planned
+from builder.view.shared import shared
 from builder.view.units import millimetres
 
 THICKNESS_SCALE = 5.0
@@ -70,9 +71,9 @@ def _scripts(ref: Ref, plan: SeamPlan, blocks: tuple[PlannedSegment, ...]) -> tu
     methods = dict.fromkeys(method.method for segment in plan for method in segment.methods)
     calculators = dict.fromkeys(id_ for segment in plan for method in segment.methods for id_ in method.calculators)
     return (
-        *(f"assets/js/{name}.js" for name in ("numbers", "formula", "answers", "entries", "shown", "links", "turns")),
+        *shared("numbers", "working", "entering"),
         *(f"assets/calc/{id_}.js" for id_ in calculators), *(f"assets/method/{id_}.js" for id_ in methods),
-        f"assets/seam/{ref.id}.js", "assets/js/plan.js", "assets/js/planned.js", "assets/js/respace.js",
+        f"assets/seam/{ref.id}.js", *shared("plan"),
     )  # fmt: skip
 
 

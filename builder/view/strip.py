@@ -18,11 +18,9 @@ from builder.view.here import Book, Here
 from builder.view.layout import laid_data, laid_methods, laid_segments, strip_path
 from builder.view.lengths import said_length
 from builder.view.lists import plain_page
+from builder.view.shared import shared
 
-SCRIPTS = tuple(
-    f"assets/js/{name}.js"
-    for name in ("numbers", "strokes", "lengths", "weld_places", "pieces", "paper", "strip", "strip_page")
-)
+SCRIPTS = shared("numbers", "drawn", "strip", "strip_page")
 
 
 def strip_pages(book: Book, ref: Ref, seam: Seam, plan: SeamPlan) -> Iterator[Page]:

@@ -14,6 +14,7 @@ from builder.model.training_views import TrainingDesk
 from builder.model.views import Block, Group, Groups, Html, Link, Links, Page
 from builder.view.here import Book, Here
 from builder.view.lists import BREAKDOWN, LISTS, TRAINING, plain_page
+from builder.view.shared import shared
 from builder.view.training_data import held, in_turn
 
 TITLE, SHEET = "Training", "Job breakdown sheet"
@@ -33,26 +34,14 @@ the practical tests are entered here. This needs JavaScript, which does not run 
 and what is asked stands in what the lesson is read from."""
 
 DATA, FORM = "assets/training/book.js", "assets/training/form.js"
-ENGINE = ("numbers", "formula", "answers", "links", "job_dom", "job_check")
-"""What questions and desks are worked out and drawn with, and the pages of jobs, too."""
-QUESTIONS = tuple(f"question_{part}" for part in (
-    "chance", "law", "steps", "pairs", "order", "broken", "hazard", "numbers", "work", "sheet",
-))  # fmt: skip
-"""What draws questions and judges answers."""
-DESK = ("job_bar", *(f"train_{part}" for part in (
-    "hand", "words", "file", "join", "store", "stand", "judge", "desk", "people", "question", "round", "bench",
-)))  # fmt: skip
-"""What keeps people and what they have passed, on the page of a lesson and on that of training."""
-LESSON = ("train_lesson",)
+DESK = shared("numbers", "working", "links", "job_dom", "job_check", "questions", "job_bar", "training")
+"""What draws questions and judges answers, and keeps people and what they have passed: of a lesson and of training."""
+LESSON = shared("train_lesson")
 """The block of a lesson in which somebody practises; the last one starts it."""
-PEOPLE = tuple(f"train_{part}" for part in ("list", "progress", "given", "matrix", "sheet", "trainer", "page"))
+PEOPLE = shared("people")
 """The page of training; the last one starts it."""
-SHEETS = ("train_words", "breakdown_read", "breakdown_page")
+SHEETS = shared("job_dom", "breakdown")
 """The page of breakdown sheets; the last one starts it."""
-
-
-def _scripts(*names: str) -> tuple[str, ...]:
-    return tuple(f"assets/js/{name}.js" for name in names)
 
 
 def training_page(book: Book) -> Page:
@@ -65,7 +54,7 @@ def training_page(book: Book) -> Page:
     sheets = Links("On paper", (sheet,), anchor="paper")
     page = plain_page(here, Ref("page", "training"), TITLE, _lead(here, LEAD), (desk, *_paths(here), sheets),
                       is_found=True)  # fmt: skip
-    return replace(page, scripts=(DATA, FORM, *_scripts(*ENGINE, *QUESTIONS, *DESK, *PEOPLE)))
+    return replace(page, scripts=(DATA, FORM, *DESK, *PEOPLE))
 
 
 def _lessons(path: LearningPath) -> str:
@@ -89,7 +78,7 @@ def breakdown_page(book: Book) -> Page:
     ways = (Link("Procedures", f"{LISTS}#procedure", "with all their steps"),)
     desk = TrainingDesk("", "breakdown_page", WITHOUT_BREAKDOWN, ways=ways, anchor="breakdown")
     page = plain_page(here, Ref("page", "breakdown"), SHEET, _lead(here, BREAKDOWN_LEAD), (desk,), is_found=True)
-    return replace(page, scripts=(DATA, *_scripts("job_dom", *SHEETS)))
+    return replace(page, scripts=(DATA, *SHEETS))
 
 
 def _lead(here: Here, text: str) -> Html:
@@ -118,7 +107,7 @@ def practice_scripts(ref: Ref, lesson: Lesson) -> tuple[str, ...]:
     """Return the scripts of a lesson's page."""
     if not is_practised(lesson):
         return ()
-    return (DATA, FORM, lesson_path(ref), *_scripts(*ENGINE, *QUESTIONS, *DESK, *LESSON))
+    return (DATA, FORM, lesson_path(ref), *DESK, *LESSON)
 
 
 def lesson_path(ref: Ref) -> str:

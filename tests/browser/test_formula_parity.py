@@ -42,7 +42,7 @@ NO_ANSWERS = Lines(
 @pytest.fixture(scope="module")
 def page(chromium: Browser, site: Path) -> Page:
     """An empty page with the book's scripts; it has no policy, so that a test may hand it a program."""
-    paths = [f"{site.name}/assets/js/{name}.js" for name in ("numbers", "formula", "answers")]
+    paths = [f"{site.name}/assets/js/{name}.js" for name in ("numbers", "working")]
     scripts = "".join(f'<script src="{path}"></script>' for path in paths)
     bench = site.parent / "bench.html"
     bench.write_text(f"<!DOCTYPE html><title>bench</title>{scripts}", "utf-8")

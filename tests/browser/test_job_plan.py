@@ -10,14 +10,14 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, Page
 
+from builder.supplied import templates
+from builder.view.shared import shared
 from tests.browser.planner.rules import Rules
 from tests.browser.watched import PHONE, Watched
 
-SCRIPTS = (
-    "numbers", "formula", "answers", "merge_chains", "merge_walk", "merge_search", "merge_lessons", "merge_arcs",
-    "merge", "schedule_time", "schedule_problem", "schedule_place", "schedule_order", "schedule_told", "schedule",
-    "job_words", "job_kept", "job_waits", "job_days", "job_tasks", "job_told", "job_plan",
-)  # fmt: skip
+WORDS = tuple(templates() / f"assets/js/{name}.js" for name in ("job_words", "job_kept"))
+"""Of the scripts that begin a job only what names things; the others look for a page."""
+SCRIPTS = shared("numbers", "working", "planner")
 PLAN = """(text) => {
   const { jobBook: book, jobProcedures: procedures } = window.seambook;
   return JSON.stringify(JSON.parse(text).map((job) => window.seambook.jobPlan.plan(job, { book, procedures })));
@@ -47,7 +47,7 @@ def page(chromium: Browser, site: Path) -> Iterator[Page]:
     page.goto("about:blank")
     data = [site / "assets/job/book.js", *sorted((site / "assets/job/procedure").glob("*.js"))]
     calculators = [site / f"assets/calc/{name}.js" for name in ("cure-time", "recoat-window")]
-    for script in (*data, *(site / f"assets/js/{name}.js" for name in SCRIPTS), *calculators):
+    for script in (*data, *WORDS, *(site / path for path in SCRIPTS), *calculators):
         page.evaluate(script.read_text("utf-8"))
     yield page
     watched.close()

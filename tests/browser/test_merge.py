@@ -23,11 +23,15 @@ from builder.model.reference import Ref, Side
 from builder.model.summary import StepSummary
 from builder.order import Order
 from builder.passes import Way
+from builder.supplied import templates
+from builder.view.shared import shared
 from tests.browser.watched import PHONE, Watched
 from tests.sweeps import is_soak
 
 ROOT = Path(__file__).parents[2]
-SCRIPTS = ("merge_chains", "merge_walk", "merge_search", "merge_lessons", "merge_arcs", "merge")
+WORDS = tuple(templates() / f"assets/js/{name}.js" for name in ("job_words", "job_kept"))
+"""Of the scripts that begin a job only what names things; the others look for a page."""
+SCRIPTS = shared("numbers", "working", "planner")
 SIDES: dict[tuple[str, str], Side] = {
     ("left", "this"): "this", ("left", "other"): "other", ("right", "this"): "other", ("right", "other"): "this",
 }  # fmt: skip
@@ -73,7 +77,7 @@ def page(chromium: Browser, site: Path) -> Iterator[Page]:
     page = watched.blank(PHONE)
     page.goto("about:blank")
     data = [site / "assets/job/book.js", *sorted((site / "assets/job/procedure").glob("*.js"))]
-    for script in (*data, *(site / f"assets/js/{name}.js" for name in SCRIPTS)):
+    for script in (*data, *WORDS, *(site / path for path in SCRIPTS)):
         page.evaluate(script.read_text("utf-8"))
     yield page
     watched.close()

@@ -19,7 +19,7 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 from builder.view.prose import plain_text
-from builder.view.training import ENGINE, QUESTIONS
+from builder.view.shared import shared
 from tests.browser.asked_of import Question, Records, changed, first_broken, lawful, mending, named, worked
 from tests.browser.watched import PHONE, Watched
 
@@ -64,7 +64,7 @@ def opened(chromium: Browser, site: Path) -> Iterator[Page]:
     for script in (site / "assets/training/book.js", *lessons):
         page.evaluate(script.read_text("utf-8"))
     brought = page.evaluate("() => [...new Set(Object.values(seambook.lessons).flatMap(({ scripts }) => scripts))]")
-    own = [f"assets/js/{name}.js" for name in (*ENGINE, *QUESTIONS) if not name.startswith("job_")]
+    own = shared("numbers", "working", "links", "questions")
     for path in (*brought, *own):
         page.evaluate((site / path).read_text("utf-8"))
     yield page

@@ -12,7 +12,7 @@ from builder.formula import Program, offered_units
 from builder.formula.inputs import answer
 from tests.outside.asking import Answer, Refused
 
-SCRIPTS = ("numbers", "formula", "answers")
+SCRIPTS = ("numbers", "working")
 ASK = """([name, given]) => {
   const answer = seambook.formula.run(seambook.calculators[name], given);
   return {outputs: answer.outputs, warnings: answer.warnings, faults: answer.faults};

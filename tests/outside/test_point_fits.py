@@ -27,7 +27,7 @@ from builder.formula.points.rows import read_rows
 
 HERE = Path(__file__).parent
 CASES: list[dict[str, Any]] = json.loads((HERE / "point_fits.json").read_text("utf-8"))
-SCRIPTS = ("numbers", "formula", "answers", "point_rows", "point_fit", "points")
+SCRIPTS = ("numbers", "working", "points")
 ASK = """([name, text]) => {
   const calculator = seambook.calculators[name];
   const {points, faults} = seambook.pointRows.readRows(text, calculator.points);

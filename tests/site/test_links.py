@@ -25,7 +25,7 @@ NAMED = {"for", "aria-labelledby", "aria-describedby", "aria-controls", "aria-ow
 
 
 LOADED_BY_JOBS = {
-    "assets/job/procedure": "job_library.js", "assets/job/example": "job_library.js", "assets/strip": "job_strips.js",
+    "assets/job/procedure": "job.js", "assets/job/example": "job.js", "assets/strip": "jobs.js",
     "assets/bay": "bay.js",
 }  # fmt: skip
 """What the page of jobs and the bay load once a job needs it, and the script that asks for it."""
