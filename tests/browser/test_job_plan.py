@@ -12,8 +12,9 @@ from playwright.sync_api import Browser, Page
 
 from builder.supplied import templates
 from builder.view.shared import shared
+from tests.browser.benched import benched
 from tests.browser.planner.rules import Rules
-from tests.browser.watched import PHONE, Watched
+from tests.browser.watched import Watched
 
 WORDS = tuple(templates() / f"assets/js/{name}.js" for name in ("job_words", "job_kept"))
 """Of the scripts that begin a job only what names things; the others look for a page."""
@@ -41,15 +42,12 @@ def job_of(procedures: list[str], **more: Any) -> Job:
 
 
 @pytest.fixture(scope="module")
-def page(chromium: Browser, site: Path) -> Iterator[Page]:
+def page(chromium: Browser, site: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Page]:
     watched = Watched(chromium, site)
-    page = watched.blank(PHONE)
-    page.goto("about:blank")
     data = [site / "assets/job/book.js", *sorted((site / "assets/job/procedure").glob("*.js"))]
     calculators = [site / f"assets/calc/{name}.js" for name in ("cure-time", "recoat-window")]
-    for script in (*data, *WORDS, *(site / path for path in SCRIPTS), *calculators):
-        page.evaluate(script.read_text("utf-8"))
-    yield page
+    scripts = (*data, *WORDS, *(site / path for path in SCRIPTS), *calculators)
+    yield benched(watched, tmp_path_factory.mktemp("plan"), scripts)
     watched.close()
     assert watched.troubles == []
 

@@ -25,7 +25,8 @@ from builder.order import Order
 from builder.passes import Way
 from builder.supplied import templates
 from builder.view.shared import shared
-from tests.browser.watched import PHONE, Watched
+from tests.browser.benched import benched
+from tests.browser.watched import Watched
 from tests.sweeps import is_soak
 
 ROOT = Path(__file__).parents[2]
@@ -72,14 +73,11 @@ def law() -> check.Law:
 
 
 @pytest.fixture(scope="module")
-def page(chromium: Browser, site: Path) -> Iterator[Page]:
+def page(chromium: Browser, site: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Page]:
     watched = Watched(chromium, site)
-    page = watched.blank(PHONE)
-    page.goto("about:blank")
     data = [site / "assets/job/book.js", *sorted((site / "assets/job/procedure").glob("*.js"))]
-    for script in (*data, *WORDS, *(site / path for path in SCRIPTS)):
-        page.evaluate(script.read_text("utf-8"))
-    yield page
+    scripts = (*data, *WORDS, *(site / path for path in SCRIPTS))
+    yield benched(watched, tmp_path_factory.mktemp("merge"), scripts)
     watched.close()
     assert watched.troubles == []
 

@@ -14,11 +14,12 @@ from playwright.sync_api import Browser, Frame, Page, expect
 from tests.browser import example
 from tests.browser.copied import SHOWN, Copies
 from tests.browser.hand import Hand
+from tests.sweeps import is_soak
 
 pytestmark = pytest.mark.slow
 PROCEDURE, STEPS = "prepare-faying-surfaces", 25
 SLOWER = 4
-"""A phone's processor beside this machine's."""
+"""A phone's processor beside this machine's; in make test the machine's own does, as nothing is measured here."""
 FIRST, SECOND = "Pieternella Langhorne", "Dov Pellam"
 
 
@@ -58,8 +59,9 @@ def job(frame: Frame) -> dict[str, Any]:
 
 
 def test_a_procedure_is_carried_to_its_end_in_the_copy(phone: Page, copies: Copies) -> None:
-    processor = phone.context.new_cdp_session(phone)
-    processor.send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
+    if is_soak():
+        processor = phone.context.new_cdp_session(phone)
+        processor.send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
     phone.goto(f"{copies.whole.as_uri()}#bay.html#procedure={PROCEDURE}&side=left")
     hand = Hand(cast("Page", bay(phone)), FIRST)
     hand.sign_in()
@@ -126,8 +128,8 @@ def the_rest(phone: Page, hand: Hand) -> None:
     assert {tick["by"] for tick in done["done"].values()} == {FIRST, SECOND}
     assert done["photos"]
 
-@pytest.mark.soak
 
+@pytest.mark.soak
 def test_the_worked_example_is_carried_to_its_end_in_the_copy(phone: Page, copies: Copies) -> None:
     """On the wide screen of a desk."""
     phone.set_viewport_size({"width": 1280, "height": 800})

@@ -21,7 +21,8 @@ from playwright.sync_api import Browser, Page
 from builder.view.prose import plain_text
 from builder.view.shared import shared
 from tests.browser.asked_of import Question, Records, changed, first_broken, lawful, mending, named, worked
-from tests.browser.watched import PHONE, Watched
+from tests.browser.benched import benched
+from tests.browser.watched import Watched
 
 SORTS = ("order", "broken", "work", "hazard")
 MANY = 1000
@@ -55,26 +56,21 @@ Drawn = dict[str, list[Question]]
 
 
 @contextmanager
-def opened(chromium: Browser, site: Path) -> Iterator[Page]:
+def opened(chromium: Browser, site: Path, folder: Path) -> Iterator[Page]:
     """A page with all lessons and what draws questions, as a lesson's page loads them, and no page's own scripts."""
     watched = Watched(chromium, site)
-    page = watched.blank(PHONE)
-    page.goto("about:blank")
-    lessons = sorted((site / "assets/training/lesson").glob("*.js"))
-    for script in (site / "assets/training/book.js", *lessons):
-        page.evaluate(script.read_text("utf-8"))
+    lessons = [site / "assets/training/book.js", *sorted((site / "assets/training/lesson").glob("*.js"))]
+    page = benched(watched, folder, lessons)
     brought = page.evaluate("() => [...new Set(Object.values(seambook.lessons).flatMap(({ scripts }) => scripts))]")
     own = shared("numbers", "working", "links", "questions")
-    for path in (*brought, *own):
-        page.evaluate((site / path).read_text("utf-8"))
-    yield page
+    yield benched(watched, folder, (*lessons, *(site / path for path in (*brought, *own))))
     watched.close()
     assert watched.troubles == []
 
 
 @pytest.fixture(scope="module")
-def page(chromium: Browser, site: Path) -> Iterator[Page]:
-    with opened(chromium, site) as page:
+def page(chromium: Browser, site: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Page]:
+    with opened(chromium, site, tmp_path_factory.mktemp("questions")) as page:
         yield page
 
 
@@ -247,10 +243,10 @@ def test_words_of_the_trade_lead_to_their_pages(site: Path, drawn: Drawn) -> Non
         assert ("burr" not in said) or "Burr" in named, one["id"]
 
 
-def test_the_same_seed_gives_the_same_sheet(page: Page, chromium: Browser, site: Path) -> None:
+def test_the_same_seed_gives_the_same_sheet(page: Page, chromium: Browser, site: Path, tmp_path: Path) -> None:
     seeds = ["Robin, Monday", "Robin, Tuesday"]
     first = json.loads(page.evaluate(SHEETS, seeds))
-    with opened(chromium, site) as again:
+    with opened(chromium, site, tmp_path) as again:
         other = json.loads(again.evaluate(SHEETS, seeds[1:]))
     assert first[len(other) :] == other
     half = len(first) // 2

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
@@ -14,6 +15,7 @@ from tests.bench.paint import WATCH
 from tests.browser.served import Served, copied, replace
 from tests.browser.test_axe import looks_clean
 from tests.browser.watched import one_of_each_kind
+from tests.sweeps import is_soak
 
 pytestmark = pytest.mark.slow
 LONG = 100_000
@@ -26,6 +28,17 @@ HELD = """async () => {
   return all.flat().map((one) => new URL(one.url).pathname.slice(1));
 }"""
 """The paths of the files that lie in any store."""
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What is asked of a book that is kept: words, what they find first, and a calculator that warns."""
+
+    words: str
+    found: str
+    warned: str
+
+
+SMALL = Asked("cover edge", "cover", "calculators/holes.html#in=length:30")
+SUPPLIED = Asked("rocker seam", "rocker", "calculators/dew-point.html#in=air:30,humidity:95,surface:20")
 Serve = Callable[[Path], Served]
 
 
@@ -84,8 +97,12 @@ def word(page: Page) -> str:
     return page.locator(".edition-word").inner_text()
 
 
-def test_the_whole_book_reads_with_the_server_gone(serve: Serve, profile: BrowserContext, site: Path) -> None:
-    served = serve(site)
+def test_the_whole_book_reads_with_the_server_gone(
+    serve: Serve, profile: BrowserContext, tiny: Path, request: pytest.FixtureRequest
+) -> None:
+    """The small book; in a soak the supplied one."""
+    asked = SUPPLIED if is_soak() else SMALL
+    served = serve(request.getfixturevalue("site") if is_soak() else tiny)
     page = keep(profile, served, LONG)
     expect(page.locator("#device_standing")).to_contain_text("The whole book is kept on this device")
     assert page.evaluate("document.querySelector('link[rel=manifest]').href") == served.url("seambook.webmanifest")
@@ -93,17 +110,17 @@ def test_the_whole_book_reads_with_the_server_gone(serve: Serve, profile: Browse
     failed: list[str] = []
     page.on("requestfailed", lambda request: failed.append(f"{request.url} {request.failure}"))
     on_the_way = "net::ERR_ABORTED"  # of a page that is left while it loads
-    kinds = list(one_of_each_kind(site))
+    kinds = list(one_of_each_kind(served.root))
     assert len(kinds) > 15
     for path in kinds:
         answer = page.goto(served.url(path))
         assert answer is not None
         assert (answer.status, answer.from_service_worker, page.url) == (200, True, served.url(path))
         assert page.locator("main h1").count() == 1
-    page.locator("#page_search-words").fill("rocker seam")
+    page.locator("#page_search-words").fill(asked.words)
     page.locator("#page_search-found ol a").first.click()
-    expect(page.locator("main h1")).to_contain_text(re.compile("rocker", re.IGNORECASE))
-    page.goto(served.url("calculators/dew-point.html#in=air:30,humidity:95,surface:20"))
+    expect(page.locator("main h1")).to_contain_text(re.compile(asked.found, re.IGNORECASE))
+    page.goto(served.url(asked.warned))
     expect(page.locator("#answer_cautions li").first).to_be_visible()
     page.goto(served.url("jobs.html"))
     page.locator("#job_examples").get_by_role("link").first.click()

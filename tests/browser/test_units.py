@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
 from fractions import Fraction
 from pathlib import Path
 
@@ -14,6 +13,7 @@ from builder import layers, pipeline
 from builder.formula import convert
 from builder.model.quantity import Quantity
 from builder.supplied import templates
+from tests.books.laying import TINY
 from tests.browser.watched import DESK, PHONE, Watched
 from tests.site.building import seambook_here, write
 
@@ -24,27 +24,18 @@ NO_BREAK = "\u00a0"
 SHOP = """\
 format: 1
 name: Quillon Panel Shop
-layers: [supplied]
+layers: [{layer}]
 units: us
 """
 
 
-@pytest.fixture(scope="module")
-def us_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The supplied library as a shop reads it that chose US units."""
-    folder = write(tmp_path_factory.mktemp("shop"), {"shop.yaml": SHOP})
+def us_book(chromium: Browser, folder: Path, layer: str) -> Watched:
+    """A book as a shop reads it that chose US units."""
+    write(folder, {"shop.yaml": SHOP.format(layer=layer)})
     chosen = layers.choose((), folder)
     order = pipeline.Order(chosen.layers, templates(), folder / "site", chosen.name, shop=chosen.shop)
     assert pipeline.make(order).published is not None
-    return folder / "site"
-
-
-@pytest.fixture
-def us_book(chromium: Browser, us_site: Path) -> Iterator[Watched]:
-    watched = Watched(chromium, us_site)
-    yield watched
-    watched.close()
-    assert watched.troubles == []
+    return Watched(chromium, folder / "site")
 
 
 def switch(page: Page) -> None:
@@ -262,23 +253,49 @@ def test_a_link_into_a_calculator_opens_in_the_units_shown(book: Watched) -> Non
     assert page.locator("#ask_surface").input_value() == "15"
 
 
-def test_a_shop_that_works_in_us_units(us_book: Watched) -> None:
-    page = us_book.open(SEAM, scripts=False)
+def test_a_small_book_of_a_shop_that_works_in_us_units(chromium: Browser, tmp_path: Path) -> None:
+    book = us_book(chromium, tmp_path, str(TINY))
+    page = book.open("seams/cover-edge.html", scripts=False)
+    assert read(page, "#segments tbody tr td.number") == "11.81 in"  # 300 / 25.4
+    assert f"{NO_BREAK}mm" not in page.locator("main").inner_text()
+    expect(page.locator("#page_units")).to_be_hidden()
+    page = book.open("calculators/holes.html", scripts=False)
+    assert page.locator("#ask_length").input_value() == "11.81"
+    assert sign(page, "#ask_length-unit") == "in"
+    assert read(page, "#answer_size") == "0.315 in"  # 8 / 25.4
+    page = book.open("calculators/holes.html")
+    assert page.locator("#page_units").get_attribute("aria-pressed") == "true"
+    assert read(page, "#answer_count") == "8"  # from 300 mm: of 11.81 in, too
+    switch(page)
+    assert page.locator("#ask_length").input_value() == "300"
+    assert read(page, "#answer_size") == "8.0 mm"
+    page.goto(book.url("seams/cover-edge.html"))
+    assert read(page, "#segments tbody tr td.number") == "300 mm"
+    book.close()
+    assert book.troubles == []
+
+
+@pytest.mark.soak
+def test_a_shop_that_works_in_us_units(chromium: Browser, tmp_path: Path) -> None:
+    book = us_book(chromium, tmp_path, "supplied")
+    page = book.open(SEAM, scripts=False)
     assert read(page, "#segments tbody tr td.number") == "41.73 in"
     assert f"{NO_BREAK}mm" not in page.locator("main").inner_text()
     expect(page.locator("#page_units")).to_be_hidden()
-    page = us_book.open(RAM, scripts=False)
+    page = book.open(RAM, scripts=False)
     assert page.locator("#ask_pressure").input_value() == "2901"
     assert sign(page, "#ask_pressure-unit") == "psi"
     assert read(page, "#answer_force") == "2896 lbf"
-    page = us_book.open(RAM)
+    page = book.open(RAM)
     assert page.locator("#page_units").get_attribute("aria-pressed") == "true"
     assert read(page, "#answer_force") == "2896 lbf"  # 12.88 kN, from 200 bar and not from 2901 psi
     switch(page)
     assert page.locator("#ask_pressure").input_value() == "200"
     assert read(page, "#answer_force") == "12.88 kN"
-    page.goto(us_book.url(SEAM))
+    page.goto(book.url(SEAM))
     assert read(page, "#segments tbody tr td.number") == "1060 mm"
+    book.close()
+    assert book.troubles == []
 
 
 def test_a_search_finds_a_measure_in_either_spelling(book: Watched) -> None:
