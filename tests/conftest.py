@@ -3,16 +3,15 @@
 The book and the browser are here, since calculators are asked in it as well as in Python.
 """
 
-import fcntl
 import os
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
 
-from tests.site.building import build
+from tests.site.shared import supplied_site
 from tests.sweeps import first_of, is_soak
 from tests.tools.browser import find_chromium, launch_options
 
@@ -69,29 +68,17 @@ def _turn(item: pytest.Item) -> int:
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The supplied library, built where the browser can read it, once for all that test side by side."""
-    return made_once(tmp_path_factory, "opened", lambda target: build(target, kept=kept_of(target))) / "book"
+    return supplied_site(made_in(tmp_path_factory))
 
 
-def kept_of(target: Path) -> Path:
-    """What was kept of making the supplied library: who makes it again, in another form, need not draw it anew."""
-    return target.parent / "kept"
-
-
-def made_once(factory: pytest.TempPathFactory, name: str, make: Callable[[Path], object]) -> Path:
-    """Make something once in a folder that all processes share, and none of them changes: those of this run of pytest.
+def made_in(factory: pytest.TempPathFactory) -> Path:
+    """Return the folder for what is made once for all processes of this run of pytest, and none of them changes.
 
     `make test` runs it twice, and names a folder for both.
     """
     base = factory.getbasetemp()
     of_run = base.parent if "PYTEST_XDIST_WORKER" in os.environ else base
-    folder = Path(os.environ.get("SEAMBOOK_MADE", of_run)) / f"made-{name}"
-    folder.mkdir(parents=True, exist_ok=True)
-    with (folder / "lock").open("w") as lock:
-        fcntl.flock(lock, fcntl.LOCK_EX)
-        if not (folder / "made").exists():
-            make(folder / "book")
-            (folder / "made").touch()
-    return folder
+    return Path(os.environ.get("SEAMBOOK_MADE", of_run))
 
 
 @pytest.fixture(scope="session")

@@ -14,7 +14,8 @@ def benched(watched: Watched, folder: Path, scripts: Iterable[Path]) -> Page:
     """Open a page that runs these scripts in their order, and nothing else; it lies in `folder`."""
     tags = "".join(f'<script src="{path.as_uri()}"></script>' for path in scripts)
     bench = folder / "bench.html"
-    bench.write_text(f'<!DOCTYPE html><html lang="en"><meta charset="utf-8"><title>bench</title><body>{tags}</body>', "utf-8")
+    head = '<!DOCTYPE html><html lang="en"><meta charset="utf-8"><title>bench</title>'
+    bench.write_text(f"{head}<body>{tags}</body>", "utf-8")
     page = watched.blank(PHONE)
     page.goto(bench.as_uri())
     return page

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -14,10 +13,10 @@ from builder.model.files import Layer
 from builder.model.records.settings import ShopSettings
 from builder.supplied import templates
 from tests.books.laying import LABEL, TINY, edit
-from tests.browser.copied import Copies, copied
+from tests.browser.copied import Copies
 from tests.browser.watched import PHONE, Watched
-from tests.conftest import kept_of, made_once
-from tests.site.building import build
+from tests.conftest import made_in
+from tests.site import shared
 from tests.site.control_books import COVER, look, published, revise, tiny
 
 BASE = "https://book.example.org/crate"
@@ -45,7 +44,7 @@ def kept(chromium: Browser, site: Path) -> Iterator[Watched]:
 @pytest.fixture(scope="session")
 def tiny_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The tiny book, built."""
-    return made_once(tmp_path_factory, "tiny", lambda target: build(target, str(TINY))) / "book"
+    return shared.tiny_site(made_in(tmp_path_factory))
 
 
 @pytest.fixture(scope="module")
@@ -58,15 +57,9 @@ def watched_tiny(chromium: Browser, tiny_site: Path) -> Iterator[Watched]:
 
 
 @pytest.fixture(scope="session")
-def copies(tmp_path_factory: pytest.TempPathFactory, site: Path) -> Copies:
+def copies(tmp_path_factory: pytest.TempPathFactory) -> Copies:
     """The supplied library, and one procedure of it, each in one file."""
-    folder = made_once(tmp_path_factory, "copies", lambda folder: _copied(site, folder)) / "book"
-    return Copies(folder / "whole.html", folder / "part.html", tuple(json.loads((folder / "paths.json").read_text())))
-
-
-def _copied(site: Path, folder: Path) -> None:
-    folder.mkdir()
-    (folder / "paths.json").write_text(json.dumps(copied(site, kept_of(site), folder).paths))
+    return shared.copies(made_in(tmp_path_factory))
 
 
 @pytest.fixture(scope="session")

@@ -13,7 +13,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.books.laying import TINY
-from tests.browser.watched import HEIGHT, NARROW, PHONE, SCHEMES, WIDTHS, Watched, one_of_each_kind
+from tests.browser.watched import HEIGHT, NARROW, PHONE, SCHEMES, WIDTHS, Watched, kinds_of
 from tests.site.building import seambook_here
 from tests.sweeps import share
 
@@ -72,13 +72,14 @@ def looks_clean(page: Page, where: str) -> None:
 
 @pytest.mark.timeout(400)  # the whole book to print is one page of them, and takes axe half a minute each time
 @pytest.mark.parametrize("width", [NARROW, *WIDTHS])
-def test_one_page_of_each_kind(book: Watched, site: Path, axe: str, width: int) -> None:
+def test_one_page_of_each_kind(book: Watched, site: Path, tiny_site: Path, axe: str, width: int) -> None:
     """In make test each page is looked at once, in one width and one look; in a soak in all of them."""
     page = book.blank(width)
     found = []
     widths = [NARROW, *WIDTHS]
-    for at, path in enumerate(share(sorted(one_of_each_kind(site)), len(widths), widths.index(width))):
-        page.goto(book.url(path))
+    kinds = share(list(kinds_of(site, tiny_site)), len(widths), widths.index(width))
+    for at, (path, address) in enumerate(kinds):
+        page.goto(address)
         page.evaluate(axe)
         for look in share(LOOKS, len(LOOKS), at):
             page.emulate_media(**look)

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page
 
-from tests.browser.watched import HEIGHT, PHONE, SCHEMES, WIDTHS, Scheme, Watched, every_path, one_of_each_kind
+from tests.browser.watched import HEIGHT, PHONE, SCHEMES, WIDTHS, Scheme, Watched, every_path, kinds_of
 from tests.sweeps import share
 
 pytestmark = pytest.mark.slow
@@ -42,13 +42,13 @@ def looks(page: Page) -> Iterator[str]:
 
 @pytest.mark.sweep(2)
 @pytest.mark.parametrize("scripts", [True, False], ids=["scripts", "none"])
-def test_each_kind_of_page_is_quiet_and_fits(book: Watched, site: Path, scripts: bool) -> None:
-    kinds = list(one_of_each_kind(site))
+def test_each_kind_of_page_is_quiet_and_fits(book: Watched, site: Path, tiny_site: Path, scripts: bool) -> None:
+    kinds = list(kinds_of(site, tiny_site))
     assert len(kinds) > 15
     page = book.blank(PHONE, scripts=scripts)
     wide = {}
-    for path in kinds:
-        page.goto(book.url(path))
+    for path, address in kinds:
+        page.goto(address)
         assert page.locator("main h1").count() == 1, path
         for look in looks(page):
             if found := too_wide(page):

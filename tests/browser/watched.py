@@ -95,6 +95,16 @@ def every_path(site: Path) -> list[str]:
     return sorted(path.relative_to(site).as_posix() for path in site.rglob("*.html"))
 
 
+def kinds_of(site: Path, tiny: Path) -> Iterator[tuple[str, str]]:
+    """One page of each kind, by its path, and its address on disk: the book's own lists are those of the tiny book.
+
+    They are long in a large one, and no other than in a small one; in a soak they are the large one's.
+    """
+    for path in sorted(one_of_each_kind(site)):
+        is_of_tiny = "/" not in path and not is_soak()
+        yield path, ((tiny if is_of_tiny else site) / path).as_uri()
+
+
 def one_of_each_kind(site: Path) -> Iterator[str]:
     """The pages at the root, of those that are numbered the one that holds most, and of each folder one.
 

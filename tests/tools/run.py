@@ -110,6 +110,7 @@ def _steps(scratch: Path, pytest_arguments: Sequence[str]) -> tuple[Step, ...]:
         Step("ruff", (python, "-m", "ruff", "check", ".")),
         Step("mypy", (python, "-m", "mypy")),
         Step("tsc", ("node", str(tsc), "--noEmit", "--checkJs", "--project", str(TOOLS / "tsconfig.json"))),
+        Step("books that tests share", (python, "-m", "tests.site.shared")),
         Step("pytest, what is measured alone", alone, is_of_tests=True),
         Step("pytest", others, is_of_tests=True),
     )
