@@ -7,14 +7,12 @@ nothing is hit: the criterion of size is one of pointers, so it is left out wher
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
-from tests.books.laying import TINY
 from tests.browser.watched import HEIGHT, NARROW, PHONE, SCHEMES, WIDTHS, Watched, kinds_of
-from tests.site.building import seambook_here
 from tests.sweeps import share
 
 pytestmark = pytest.mark.slow
@@ -109,24 +107,21 @@ def test_pages_in_use(book: Watched, axe: str, dark: bool) -> None:
     page.locator("#points_text").fill("name\nA")
     assert page.locator("#points_text-fault li").count() > 0
     found += [f"points: {one}" for one in violations(page, axe)]
-    page.goto(book.url("procedures/renew-rocker-outer.html"))
+    page.goto(book.url("procedures/first-look.html"))
     page.locator("button[data-tick]").first.click()
     found += [f"ticked: {one}" for one in violations(page, axe)]
     assert found == []
 
 
-@pytest.mark.sweep(2)
+@pytest.mark.sweep(4)
+@pytest.mark.parametrize("media", ["screen", "print"])
 @pytest.mark.parametrize("width", WIDTHS)
-def test_the_whole_book_to_print(chromium: Browser, tmp_path: Path, axe: str, width: int) -> None:
-    assert seambook_here("make", "--content", str(TINY), folder=tmp_path).code == 0
-    watched = Watched(chromium, tmp_path / "site")
-    page = watched.open("print.html", width)
-    found = violations(page, axe)
-    page.emulate_media(media="print")
-    found += [f"on paper: {one}" for one in violations(page, axe)]
-    watched.close()
-    assert found == []
-    assert watched.troubles == []
+def test_the_whole_book_to_print(
+    watched_tiny: Watched, axe: str, width: int, media: Literal["screen", "print"]
+) -> None:
+    page = watched_tiny.open("print.html", width)
+    page.emulate_media(media=media)
+    assert violations(page, axe) == []
 
 
 def test_axe_does_find_mistakes(book: Watched, axe: str, tmp_path: Path) -> None:

@@ -46,14 +46,18 @@ def again(page: Page, address: str) -> None:
     page.evaluate(FRAME)
 
 
-@pytest.mark.parametrize("typed", ["1060", "1060.5", "3/16", "10 1/2", "7,25", "41.7322834645669"], ids=ascii)
-def test_choosing_another_unit_and_back_loses_nothing(page: Page, typed: str) -> None:
-    page.locator("#ask_length").fill(typed)
-    before = answers(page)
-    for unit in ("inch", "ft", "cm", "m", "inch", "mm"):
-        choose(page, "ask_length", unit)
-        assert answers(page) == before, unit
-    assert field(page, "length") == (typed, "mm")
+TYPED = ["1060", "1060.5", "3/16", "10 1/2", "7,25", "41.7322834645669"]
+"""Lengths as they are typed."""
+
+
+def test_choosing_another_unit_and_back_loses_nothing(page: Page) -> None:
+    for typed in TYPED:
+        page.locator("#ask_length").fill(typed)
+        before = answers(page)
+        for unit in ("inch", "ft", "cm", "m", "inch", "mm"):
+            choose(page, "ask_length", unit)
+            assert answers(page) == before, unit
+        assert field(page, "length") == (typed, "mm")
 
 
 def test_the_number_is_converted_and_a_new_one_stands_in_the_unit_chosen(page: Page) -> None:
@@ -140,21 +144,25 @@ def test_whatever_is_typed_comes_back_by_its_address(page: Page, given: dict[str
     assert page.locator("#link_fault").is_hidden()
 
 
-@pytest.mark.parametrize(("fragment", "said"), [
+IN_PART = [
     ("in=nothing:5,length:800", "there is no input “nothing”"), ("in=length:800,pitch:%E0%A4%A", "“pitch:%E0%A4%A”"),
     ("in=length:800,rubbish", "“rubbish”"), ("in=length:800,spacing:~kg", "“kg” is no unit of spacing"),
     ("in=length:800,__proto__:5", "there is no input “__proto__”"),
-])  # fmt: skip
-def test_a_part_of_a_link_that_cannot_be_used_is_told_and_the_rest_taken(page: Page, fragment: str, said: str) -> None:
-    again(page, address_of(page).partition("#")[0] + f"#{fragment}")
-    place = page.locator("#link_fault")
-    assert place.is_visible()
-    assert said in place.inner_text()
-    assert field(page, "length") == ("800", "mm")
-    box, form = place.bounding_box(), page.locator("#ask_form").bounding_box()
-    assert box is not None
-    assert form is not None
-    assert box["y"] + box["height"] <= form["y"], "above the form"
+]
+"""Links of which a part cannot be used, and what is said of it."""
+
+
+def test_a_part_of_a_link_that_cannot_be_used_is_told_and_the_rest_taken(page: Page) -> None:
+    for fragment, said in IN_PART:
+        again(page, address_of(page).partition("#")[0] + f"#{fragment}")
+        place = page.locator("#link_fault")
+        assert place.is_visible()
+        assert said in place.inner_text()
+        assert field(page, "length") == ("800", "mm")
+        box, form = place.bounding_box(), page.locator("#ask_form").bounding_box()
+        assert box is not None
+        assert form is not None
+        assert box["y"] + box["height"] <= form["y"], "above the form"
 
 
 def test_a_comma_that_a_program_spelled_out(page: Page) -> None:
@@ -179,27 +187,31 @@ def test_units_are_large_enough_for_a_glove_and_stand_beside_their_numbers(book:
         assert abs(middles[0] - middles[1]) < 12, name
 
 
-@pytest.mark.parametrize(("text", "said"), [
+BAD = [
     ("long", "cannot be used"), ("0", "is too small"), ("30000", "is too large"), ("5 kg", "is not offered here"),
     ("", "Nothing is written here"), ("1,250", "the comma could part thousands"), ("12 mm 5", "cannot be used"),
-])  # fmt: skip
-def test_a_bad_entry_on_a_phone(page: Page, text: str, said: str) -> None:
+]
+"""What cannot be used, and what is said of it."""
+
+
+def test_a_bad_entry_on_a_phone(page: Page) -> None:
     entry, fault = page.locator("#ask_length"), page.locator("#ask_length-fault")
-    entry.focus()
-    choose(page, "ask_length", "inch")
-    entry.focus()
-    entry.fill(text)
-    page.evaluate(FRAME)
-    assert said in fault.inner_text()
-    assert " " in text or "from 0.03938 to 787.4 inch" in fault.inner_text()
-    assert entry.input_value() == text, "what was typed stays"
-    assert not text or f'"{text}"' in fault.inner_text()
-    assert "ask_length-fault" in (entry.get_attribute("aria-describedby") or "").split()
-    assert page.evaluate("document.activeElement.id") == "ask_length"
-    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE
-    choose(page, "ask_length", "mm")
-    # A number is converted though it is not admitted; what is none stays when the unit is chosen anew.
-    assert entry.input_value() == {"30000": "762000"}.get(text, text)
+    for text, said in BAD:
+        entry.focus()
+        choose(page, "ask_length", "inch")
+        entry.focus()
+        entry.fill(text)
+        page.evaluate(FRAME)
+        assert said in fault.inner_text()
+        assert " " in text or "from 0.03938 to 787.4 inch" in fault.inner_text()
+        assert entry.input_value() == text, "what was typed stays"
+        assert not text or f'"{text}"' in fault.inner_text()
+        assert "ask_length-fault" in (entry.get_attribute("aria-describedby") or "").split()
+        assert page.evaluate("document.activeElement.id") == "ask_length"
+        assert page.evaluate("document.documentElement.scrollWidth") <= PHONE
+        choose(page, "ask_length", "mm")
+        # A number is converted though it is not admitted; what is none stays when the unit is chosen anew.
+        assert entry.input_value() == {"30000": "762000"}.get(text, text)
 
 
 def test_a_link_to_these_values_is_copied(book: Watched) -> None:
