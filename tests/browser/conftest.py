@@ -12,16 +12,13 @@ from builder import pipeline
 from builder.model.files import Layer
 from builder.model.records.settings import ShopSettings
 from builder.supplied import templates
-from tests.books.laying import LABEL, TINY, edit
+from tests.books.laying import LABEL, TINY
 from tests.browser.copied import Copies
 from tests.browser.watched import PHONE, Watched
 from tests.conftest import made_in
 from tests.site import shared
-from tests.site.control_books import COVER, look, published, revise, tiny
 
 BASE = "https://book.example.org/crate"
-SAID = "Lay the film on every bare face of the flange"
-SAID_NOW = f"{SAID}, and on the rim of each hole"
 
 
 @pytest.fixture
@@ -85,11 +82,4 @@ def served(chromium: Browser, on_server: Path) -> Iterator[Watched]:
 @pytest.fixture(scope="session")
 def editions(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path]:
     """The tiny book before and after revision 3 of its procedure; both keep what they know under the book's own id."""
-    folder = tmp_path_factory.mktemp("editions")
-    content = tiny(folder)
-    before = published(content, folder / "before")
-    revise(content)
-    edit(content, COVER, (f"do: {SAID}.", f"do: {SAID_NOW}."))
-    look(content, "look-again", "Look at the hatch again", "draft", approver="none")
-    look(content, "look-by-eye", "Look at the hatch by eye", "withdrawn", more="replaced_by: weld-cover\n")
-    return before, published(content, folder / "after")
+    return shared.editions(made_in(tmp_path_factory))

@@ -11,7 +11,6 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser import example
-from tests.browser.conftest import SAID, SAID_NOW
 from tests.browser.hand import Hand
 from tests.browser.served import Served, copied
 from tests.browser.test_bay import kept, stored
@@ -20,6 +19,7 @@ from tests.browser.test_server import profile as profile
 from tests.browser.test_server import serve as serve
 from tests.browser.timer_states import rows
 from tests.site.control_books import REVISED
+from tests.site.shared import SAID, SAID_NOW
 
 pytestmark = pytest.mark.slow
 MAREN, DOV = "Maren Vos", "Dov Pellam"

@@ -11,9 +11,13 @@ import os
 from collections.abc import Callable
 from pathlib import Path
 
-from tests.books.laying import TINY
+from tests.books.laying import TINY, edit
 from tests.browser.copied import Copies, copied
 from tests.site.building import build
+from tests.site.control_books import COVER, look, published, revise, tiny
+
+SAID = "Lay the film on every bare face of the flange"
+SAID_NOW = f"{SAID}, and on the rim of each hole"
 
 
 def made_once(base: Path, name: str, make: Callable[[Path], object]) -> Path:
@@ -50,6 +54,23 @@ def copies(base: Path) -> Copies:
     return Copies(folder / "whole.html", folder / "part.html", tuple(json.loads((folder / "paths.json").read_text())))
 
 
+def editions(base: Path) -> tuple[Path, Path]:
+    """The tiny book before and after revision 3 of its procedure; both keep what they know under the book's own id."""
+    folder = made_once(base, "editions", _editions) / "book"
+    return folder / "before", folder / "after"
+
+
+def _editions(folder: Path) -> None:
+    folder.mkdir()
+    content = tiny(folder)
+    published(content, folder / "before")
+    revise(content)
+    edit(content, COVER, (f"do: {SAID}.", f"do: {SAID_NOW}."))
+    look(content, "look-again", "Look at the hatch again", "draft", approver="none")
+    look(content, "look-by-eye", "Look at the hatch by eye", "withdrawn", more="replaced_by: weld-cover\n")
+    published(content, folder / "after")
+
+
 def _copied(site: Path, folder: Path) -> None:
     folder.mkdir()
     (folder / "paths.json").write_text(json.dumps(copied(site, kept_of(site), folder).paths))
@@ -59,3 +80,4 @@ if __name__ == "__main__":
     made = Path(os.environ["SEAMBOOK_MADE"])
     tiny_site(made)
     copies(made)
+    editions(made)
