@@ -105,7 +105,7 @@ def test_inputs_made_up_at_random(kept: Watched, programs: Mapping[str, Program]
     assert seen["answered"] > ASKED / 8 or program.points is not None, seen
 
 
-@pytest.mark.sweep(12)
+@pytest.mark.sweep(24)
 @pytest.mark.parametrize("name", NAMES)
 def test_some_of_the_inputs_made_up_are_refused(programs: Mapping[str, Program], name: str) -> None:
     # Else nothing would show that both refuse the same.
@@ -123,7 +123,7 @@ def test_some_of_the_inputs_made_up_are_refused(programs: Mapping[str, Program],
     assert sum(refused) > 3 or not is_limited, sum(refused)
 
 
-@pytest.mark.sweep(10)
+@pytest.mark.sweep(14)
 @pytest.mark.parametrize("name", NAMES)
 def test_proofs_typed_into_the_page(book: Watched, programs: Mapping[str, Program], name: str) -> None:
     program = programs[name]
@@ -167,7 +167,7 @@ def _sign(shown: str) -> str:
     return shown.partition("\u00a0")[2]
 
 
-@pytest.mark.sweep(12)
+@pytest.mark.sweep(18)
 @pytest.mark.parametrize("name", NAMES)
 def test_the_printed_answers_are_those_of_the_values_shown(book: Watched, name: str) -> None:
     read = "() => Object.fromEntries([...document.querySelectorAll('.answers dd[id], #answer_cautions')].map(" \

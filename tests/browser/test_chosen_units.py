@@ -126,6 +126,7 @@ def test_a_record_s_own_unit_may_be_chosen_where_the_other_is_shown(page: Page) 
     assert field(page, "length") == ("700", "mm")
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("given", [
     {"length": "13,25"}, {"length": "3/16 in"}, {"length": "5 3/16 in"}, {"factory_count": "0"}, {"uplift": ""},
     {"least_pitch": "", "uplift": "2"}, {"length": ""}, {"length": "a, b:c~d%"}, {"length": "68 degF"},

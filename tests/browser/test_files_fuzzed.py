@@ -20,8 +20,8 @@ from tests.hostile.fuzzing.mutating import json_changed
 from tests.sweeps import is_soak
 
 pytestmark = pytest.mark.slow
-BATCH, BATCHES = 100, 400 if is_soak() else 4
-OPENED = 60 if is_soak() else 5
+BATCH, BATCHES = 100, 400 if is_soak() else 3
+OPENED = 60 if is_soak() else 3
 SLOWEST = 2_000
 """Milliseconds for one file."""
 ASK = """([texts, sort]) => {

@@ -196,7 +196,7 @@ def closed(law: check.Law, *ids: str) -> list[str]:
 def pairs(law: check.Law, side_of: Mapping[str, bool]) -> list[list[str]]:
     ids = sorted(side_of)
     chance = random.Random(7)
-    some = chance.sample(list(itertools.combinations(ids, 2)), 300 if is_soak() else 60)
+    some = chance.sample(list(itertools.combinations(ids, 2)), 300 if is_soak() else 30)
     return [[f"{id_}@{'left' if side_of[id_] else ''}" for id_ in closed(law, *pair)] for pair in some]
 
 

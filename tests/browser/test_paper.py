@@ -69,6 +69,7 @@ def opened(book: Watched, path: str, paper: str) -> Page:
     return page
 
 
+@pytest.mark.sweep(3)
 @pytest.mark.parametrize("paper", SIZES)
 @pytest.mark.parametrize("path", KINDS)
 def test_every_sheet_says_what_it_is_of(book: Watched, tmp_path: Path, path: str, paper: str) -> None:

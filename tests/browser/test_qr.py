@@ -46,6 +46,7 @@ def page(kept: Watched) -> Page:
     return opened
 
 
+@pytest.mark.sweep(3)
 @pytest.mark.parametrize("version", VERSIONS)
 def test_a_full_code_is_module_by_module_the_one_of_another_encoder(page: Page, version: int) -> None:
     # A text that fills its version, since the other encoder fills up what is left in a way of its own.

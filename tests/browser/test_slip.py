@@ -38,7 +38,7 @@ def record(name: str) -> dict[str, object]:
     return found
 
 
-@pytest.mark.sweep(12)
+@pytest.mark.sweep(20)
 @pytest.mark.parametrize("name", NAMES)
 def test_one_sheet_says_all_of_it(book: Watched, tmp_path: Path, name: str) -> None:
     own = record(name)

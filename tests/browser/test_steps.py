@@ -71,7 +71,7 @@ def proofs(program: Program) -> Iterator[dict[str, str]]:
         yield {**dict.fromkeys(program.questions, ""), **as_offered(program, proof.given)}
 
 
-@pytest.mark.sweep(10)
+@pytest.mark.sweep(16)
 @pytest.mark.parametrize("name", [name for name in NAMES if name not in OF_POINTS])
 def test_every_step_at_every_proof_in_both_systems(
     book: Watched, programs: Mapping[str, Program], name: str
@@ -97,7 +97,7 @@ def _with_unit(program: Program, id_: str, text: str) -> str:
     return f"{text} {question.unit.name}" if is_bare else text
 
 
-@pytest.mark.sweep(12)
+@pytest.mark.sweep(20)
 @pytest.mark.parametrize("name", NAMES)
 def test_what_is_printed_for_readers_without_scripts_is_what_the_script_shows_first(book: Watched, name: str) -> None:
     printed = shown(book.open(f"calculators/{name}.html", DESK, scripts=False))

@@ -14,7 +14,7 @@ from tests.browser.watched import DESK, Watched
 from tests.sweeps import is_soak
 
 pytestmark = pytest.mark.slow
-KILLS = 40 if is_soak() else 6
+KILLS = 40 if is_soak() else 4
 WORDS = [f"The crate makers of house {at}" for at in range(KILLS + 1)]
 
 
