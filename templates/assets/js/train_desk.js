@@ -26,6 +26,21 @@
     ]);
   }
 
+  /** All that the browser kept is gone; what this page has of somebody is not. @param {any} desk @param {any} person */
+  function tellOfClearing(desk, person) {
+    const shut = (/** @type {() => void} */ act) => () => {
+      jobBar.clear("cleared");
+      act();
+    };
+    jobBar.tell("cleared", "What this browser kept was cleared", [
+      `What ${person.name} did still stands on this page. It is kept again with the next answer, or at once if you say so.`,
+    ], [
+      { label: "Keep it again", take: shut(() => tellOfSaving(desk, person, desk.store.save(person))) },
+      { label: "Save the file", take: () => desk.saveFile(person) },
+      { label: "Let it go", take: shut(() => desk.take(null)) },
+    ]);
+  }
+
   /**
    * @param {HTMLElement} place where the page is drawn
    * @param {(desk: any) => void} draw
@@ -68,10 +83,12 @@
       /** @param {any} person */
       saveFile: (person) => trainHand.give(trainFile.nameOf(person), trainFile.write(person, book)),
     };
-    /** Another tab has changed somebody. @param {string} id */
+    /** Another tab has changed somebody, or the browser's store was cleared, of which nobody is named. @param {string} id */
     const heard = (id) => {
       const own = desk.person;
-      if (own && (!id || id === own.id)) desk.person = desk.store.load(own.id)?.person || null;
+      const now = own && (!id || id === own.id) ? desk.store.load(own.id) : null;
+      if (own && !id && !now) tellOfClearing(desk, own);
+      else if (own && (!id || id === own.id)) desk.person = now?.person || null;
       desk.draw();
     };
     desk.store = trainStore.open(book, heard);
