@@ -24,6 +24,7 @@ from builder.read.page import PAGE_ENDING, parse_page, parse_plain_page
 from builder.read.plain import Plain, parse_plain
 from builder.read.text import bytes_of, read_text
 from builder.read.tree import parse
+from builder.read.within import leads_out
 
 BOOK_FILE, UNITS_FILE, STYLE_FILE, PLANNING_FILE = "book.yaml", "units.yaml", "house-style.yaml", "planning.yaml"
 TRAINING_FILE = "training.yaml"
@@ -96,11 +97,11 @@ def _files_in(folder: DiskPath, shown: str, kind: Kind, problems: list[Problem])
 
 
 def _leads_out(path: DiskPath, layer: DiskPath) -> bool:
-    """Whether a link leads out of its layer: what lies elsewhere is not the book's to show."""
+    """Whether this is a link that does: of what is none, the folders above were asked."""
     try:
-        return path.is_symlink() and not path.resolve().is_relative_to(layer.resolve())
-    except (OSError, RuntimeError):  # a link that leads round in a circle is told when it is read
-        return False
+        return path.is_symlink() and leads_out(path, layer)
+    except OSError:
+        return False  # told when it is read
 
 
 def _out(shown: str) -> Problem:

@@ -16,6 +16,7 @@ from builder.model.records import KIND
 from builder.read import codes
 from builder.read.plain import parse_plain
 from builder.read.text import read_text
+from builder.read.within import leads_out
 
 MOST = 6
 """So many changed places are shown."""
@@ -32,7 +33,7 @@ def problems_of(replaced: SourceFile, own: SourceFile, layer: Layer) -> tuple[Pr
         return ()  # told where it is read
     confirm = f"type: seambook confirm {own.ref.kind} {own.ref.id}"
     place = Span(own.shown, 1, 1, 2)
-    if not path.is_file() or not path.resolve().is_relative_to(layer.path.resolve()):
+    if not path.is_file() or leads_out(path, layer.path):
         if not (layer.path / TAKEN_FROM).is_dir():
             return ()  # a layer that keeps no copies of anything has not asked to be told
         return (Problem(
