@@ -7,7 +7,8 @@ else in it is a fault of the templates.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from functools import lru_cache
 from io import BytesIO
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
@@ -37,8 +38,9 @@ SAFE = 0.7
 Point = tuple[float, float]
 
 
-def icons(svg: str) -> dict[str, bytes]:
-    """Return the icons by path."""
+@lru_cache(maxsize=2)
+def icons(svg: str) -> Mapping[str, bytes]:
+    """Return the icons by path; of the mark that every book of a process has, once."""
     # Loaded here: a book that is only checked draws none.
     from PIL import Image, ImageDraw
 

@@ -9,6 +9,7 @@ itself. All are written without what is only for those who read them here.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 from pathlib import Path
 
 from builder.render.lean import lean_script, lean_sheet
@@ -38,7 +39,9 @@ def assets(made_from: Mapping[str, bytes]) -> Mapping[str, bytes]:
     return dict(sorted({**found, **made}.items()))
 
 
+@lru_cache(maxsize=512)
 def _lean(path: str, data: bytes) -> bytes:
+    """Write one file lean; a process that makes a second book writes the same ones."""
     if path.endswith(".js"):
         return lean_script(data.decode()).encode()
     return lean_sheet(data.decode()).encode() if path.endswith(".css") else data

@@ -9,6 +9,8 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from jinja2.compiler import CodeGenerator, Frame
 from jinja2.nodes import Getattr
 
+from builder.render.compiled import Compiled
+
 
 class _PlainAttributes(CodeGenerator):
     """Writes `step.key` of a template as just that.
@@ -60,4 +62,5 @@ def open_environment(templates: Path) -> Environment:
         lstrip_blocks=True,
         auto_reload=False,
         cache_size=-1,
+        bytecode_cache=Compiled(Path(__file__)),
     )

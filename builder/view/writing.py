@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 from html import escape
 from typing import NamedTuple
 
@@ -121,7 +122,9 @@ def _code(text: str) -> Html:
     return Html(f"<code>{escape(text)}</code>")
 
 
+@lru_cache(maxsize=64)
 def _coloured(example: Example) -> str:
+    """Colour an example, which seldom changes between the builds of a process that stays."""
     from pygments import highlight  # late: a book that is only checked has no page to colour
     from pygments.formatters import HtmlFormatter
     from pygments.lexers import MarkdownLexer, YamlLexer
