@@ -21,11 +21,21 @@ from tests.keeping.walk import walk
 from tests.sweeps import is_soak
 
 
-@pytest.fixture
-def book(tmp_path: Path) -> Book:
-    made = Book(tmp_path)
+@pytest.fixture(scope="module")
+def shared(tmp_path_factory: pytest.TempPathFactory) -> Book:
+    made = Book(tmp_path_factory.mktemp("book"))
     assert changed(made.build()) > 50
     return made
+
+
+@pytest.fixture
+def book(shared: Book) -> Book:
+    """The one book of all these tests, put back as it was, built with what the test before left beside it."""
+    shared.restore()
+    if shared.kept.is_dir():
+        shared.kept.rmdir()
+    assert shared.build().published is not None
+    return shared
 
 
 def test_nothing_changed_writes_nothing(book: Book) -> None:
