@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import random
 import shutil
 import signal
-import subprocess
-import sys
 import time
+from contextlib import suppress
 from pathlib import Path
 
 from builder import pipeline
@@ -17,20 +17,6 @@ from builder.supplied import templates
 from tests.books.laying import TINY
 from tests.site.building import files_of
 
-BUILD = """
-import gc, sys
-gc.disable()
-from pathlib import Path
-from builder import pipeline
-from builder.model.files import Layer
-from builder.supplied import templates
-content, site, processes = Path(sys.argv[1]), Path(sys.argv[2]), int(sys.argv[3])
-print("ready", flush=True)
-sys.stdin.readline()
-kept = pipeline.kept_of(site)
-order = pipeline.Order((Layer(content, "content"),), templates(), site, processes=processes, kept=kept)
-assert pipeline.make(order).published is not None
-"""
 WORD = ("Lay the film on every bare face", "Lay one film on every bare face")
 
 
@@ -60,21 +46,24 @@ class Shop:
 
     def build(self, processes: int, after: float | None = None) -> bool:
         """Build in a child; kill it and its children so many seconds later. Return whether it came to its end."""
-        command = (sys.executable, "-c", BUILD, str(self.content), str(self.site), str(processes))
-        child = subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
-                                 text=True, start_new_session=True)  # fmt: skip
-        assert child.stdin is not None
-        assert child.stdout is not None
-        assert child.stdout.readline() == "ready\n"
-        child.stdin.write("go\n")
-        child.stdin.flush()
+        child = os.fork()
+        if child == 0:
+            code = 1
+            try:
+                os.setpgid(0, 0)
+                gc.disable()
+                kept = pipeline.kept_of(self.site)
+                layers = (Layer(self.content, "content"),)
+                order = pipeline.Order(layers, templates(), self.site, processes=processes, kept=kept)
+                code = int(pipeline.make(order).published is None)
+            finally:
+                os._exit(code)
+        with suppress(PermissionError):  # whoever comes first; not where the child has come to its end already
+            os.setpgid(child, child)
         if after is not None:
             time.sleep(after)
-            os.killpg(child.pid, signal.SIGKILL)
-        code = child.wait()
-        child.stdin.close()
-        child.stdout.close()
-        return code == 0
+            os.killpg(child, signal.SIGKILL)
+        return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]) == 0
 
     def edition(self) -> int:
         """Return which edition stands there; -1 for one that is neither."""
