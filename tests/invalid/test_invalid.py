@@ -70,11 +70,10 @@ def test_one_typo_makes_one_message(tmp_path: Path) -> None:
 @pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
 def test_a_file_of_any_kind_may_hold_anything(kind: Kind, tmp_path: Path) -> None:
     """Nothing in a record's file is a fault in Seambook: wrong forms all over are problems with places."""
-    folder, name = kind.folder, f"odd{kind.ending}"
     texts = ("a", "[]", "{}", "title: [1]", "title: {a: b}\nwas: x", "title: 1\n? [a]\n: b", "~")
+    content, names = lay(tmp_path / "content", TINY), set()
     for at, text in enumerate((*texts, *(f"---\n{text}\n---\n\nx\n" for text in texts))):
-        content = lay(tmp_path / f"c{at}", TINY)
-        (content / folder / name).write_text(text, "utf-8")
-        problems = build(content).problems
-        assert problems
-        assert {problem.span.file for problem in problems} == {f"content/{folder}/{name}"}
+        name = f"{kind.folder}/odd-{at}{kind.ending}"
+        (content / name).write_text(text, "utf-8")
+        names.add(f"content/{name}")
+    assert {problem.span.file for problem in build(content).problems} == names
