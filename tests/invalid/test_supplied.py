@@ -41,23 +41,39 @@ def _prime_key(text: str) -> str:
     raise AssertionError("no step primes the lower flange")
 
 
-@pytest.fixture
-def content(tmp_path: Path) -> Path:
-    return Path(shutil.copytree(CONTENT, tmp_path / "content"))
+TEXT = (CONTENT / PROCEDURE).read_text("utf-8")
+PRIME = _prime_key(TEXT)
+BARE = TEXT.replace(_block(TEXT, PRIME), "")
+SWAPPED = BARE.replace(_block(TEXT, WELD), _block(TEXT, WELD) + _block(TEXT, PRIME))
+DRILL = "      - key: drill-again\n        act: drill-plug-holes\n        on: seam:rocker-lower\n        do: Drill two more.\n"
+DRILLED = TEXT.replace(_block(TEXT, PRIME), _block(TEXT, PRIME) + DRILL)
 
 
-def _breaches(content: Path, text: str) -> list[Problem]:
-    found = _told_of_the_weld(content, text)
-    assert found, "the final weld of the lower flange was not refused"
-    return [problem for problem in found if _rule()["because"] in (problem.why or "")]
+def _file(name: str) -> str:
+    return PROCEDURE.replace("renew", name)
 
 
-def _told_of_the_weld(content: Path, text: str) -> list[Problem]:
-    (content / PROCEDURE).write_text(text, "utf-8")
+def _told(folder: Path, **texts: str) -> dict[str, list[Problem]]:
+    """Check the library with copies of the procedure that say this; return what is told of each one's last weld."""
+    content = Path(shutil.copytree(CONTENT, folder / "content"))
+    for name, text in texts.items():
+        (content / _file(name)).write_text(text, "utf-8")
     outcome = build(content)
     assert outcome.failed(strict=False)
-    weld = text.split("\n").index(f"      - key: {WELD}") + 2
-    return [p for p in outcome.problems if p.code.id == "C301" and p.span.line == weld and "Rocker lower" in p.message]
+    welds = {f"content/{_file(name)}": text.split("\n").index(f"      - key: {WELD}") + 2 for name, text in texts.items()}
+    told = [one for one in outcome.problems if one.code.id == "C301" and "Rocker lower" in one.message]
+    of_weld = [one for one in told if one.span.line == welds.get(one.span.file)]
+    return {name: [one for one in of_weld if one.span.file == f"content/{_file(name)}"] for name in texts}
+
+
+@pytest.fixture(scope="module")
+def told(tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[Problem]]:
+    return _told(tmp_path_factory.mktemp("spoiled"), bare=BARE, swapped=SWAPPED, drilled=DRILLED)
+
+
+def _breaches(found: list[Problem]) -> list[Problem]:
+    assert found, "the final weld of the lower flange was not refused"
+    return [problem for problem in found if _rule()["because"] in (problem.why or "")]
 
 
 def _protecting() -> set[str]:
@@ -67,36 +83,27 @@ def _protecting() -> set[str]:
     return {name for name, act in acts.items() if act["makes"] != "none" and {"state": "protected"} in act["makes"]}
 
 
-def test_without_the_prime_step_the_weld_is_refused(content: Path) -> None:
-    text = (content / PROCEDURE).read_text("utf-8")
-    bare = text.replace(_block(text, _prime_key(text)), "")
-    (problem,) = _breaches(content, bare)
+def test_without_the_prime_step_the_weld_is_refused(told: dict[str, list[Problem]], tmp_path: Path) -> None:
+    (problem,) = _breaches(told["bare"])
     assert problem.see[-1].span.file.startswith("content/rules/")
     advice = re.fullmatch(r'put a step "(.*)" after "(.*)" and before "(.*)"', problem.do)
     assert advice is not None
     act, after, before = advice.groups()
     assert act in _protecting()
     step = f"      - key: as-advised\n        act: {act}\n        on: seam:rocker-lower\n        do: As advised.\n"
-    mended = bare.replace(_block(bare, after), _block(bare, after) + step)
+    mended = BARE.replace(_block(BARE, after), _block(BARE, after) + step)
     assert mended.index("as-advised") < mended.index(f"- key: {before}")
-    assert not _told_of_the_weld(content, mended), "the advice was followed and the weld is still refused"
+    found = _told(tmp_path, mended=mended)
+    assert not found["mended"], "the advice was followed and the weld is still refused"
 
 
-def test_primed_after_the_weld_is_refused_with_both_places(content: Path) -> None:
-    text = (content / PROCEDURE).read_text("utf-8")
-    key = _prime_key(text)
-    prime, weld = _block(text, key), _block(text, WELD)
-    (problem,) = _breaches(content, swapped := text.replace(prime, "").replace(weld, weld + prime))
-    late = swapped.split("\n").index(f"      - key: {key}") + 2
-    assert (problem.see[0].span.file, problem.see[0].span.line) == (f"content/{PROCEDURE}", late)
+def test_primed_after_the_weld_is_refused_with_both_places(told: dict[str, list[Problem]]) -> None:
+    (problem,) = _breaches(told["swapped"])
+    late = SWAPPED.split("\n").index(f"      - key: {PRIME}") + 2
+    assert (problem.see[0].span.file, problem.see[0].span.line) == (f"content/{_file('swapped')}", late)
 
 
-def test_drilled_after_priming_is_refused_with_both_places(content: Path) -> None:
-    text = (content / PROCEDURE).read_text("utf-8")
-    prime = _block(text, _prime_key(text))
-    drill = prime.splitlines()[0].split("key:")[0] + (
-        "key: drill-again\n        act: drill-plug-holes\n        on: seam:rocker-lower\n        do: Drill two more.\n"
-    )
-    (problem,) = _breaches(content, spoiled := text.replace(prime, prime + drill))
-    place = spoiled.split("\n").index("      - key: drill-again") + 2
-    assert (problem.see[0].span.file, problem.see[0].span.line) == (f"content/{PROCEDURE}", place)
+def test_drilled_after_priming_is_refused_with_both_places(told: dict[str, list[Problem]]) -> None:
+    (problem,) = _breaches(told["drilled"])
+    place = DRILLED.split("\n").index("      - key: drill-again") + 2
+    assert (problem.see[0].span.file, problem.see[0].span.line) == (f"content/{_file('drilled')}", place)
