@@ -63,7 +63,7 @@ def questions(
     title = page.title.removesuffix(f", {car}") if car else page.title
     words = re.findall(r"[\w.-]+", title)
     shorter = [words[:at] + words[at + 1 :] for at in range(len(words)) if len(words) > 1]
-    telling = [left for left in shorter if sum(title_words(" ".join(left)) <= one for one in titles) == 1]
+    telling = [left for left in shorter if _titles_with(title_words(" ".join(left)), titles) == 1]
     if telling:
         yield Known("title less a word", _said(chance.choice(telling), car), page.path)
     own = [line.partition(" ")[0] for line in page_words(page).entries.split("\n")]
@@ -77,6 +77,10 @@ def questions(
     if long:
         at = chance.choice(long)
         yield Known("slip", _said([*words[:at], slipped(words[at], chance), *words[at + 1 :]], car), page.path)
+
+
+def _titles_with(words: frozenset[str], titles: Sequence[frozenset[str]]) -> int:
+    return sum(words <= one for one in titles)
 
 
 def title_words(title: str) -> frozenset[str]:
