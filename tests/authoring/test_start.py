@@ -15,6 +15,10 @@ from builder.authoring.start import start
 from builder.cli import commands
 from builder.layers import choose
 from builder.model.records import KIND_OF_FOLDER
+from builder.model.reference import Ref
+from builder.order import Order
+from builder.supplied import templates
+from tests.bench.views import drawing_of
 from tests.site.building import CONTENT, files_of, seambook, seambook_here, write
 
 
@@ -28,14 +32,37 @@ def test_it_builds_without_a_word_of_complaint(tmp_path: Path) -> None:
     assert said.code == 0, said.err
     assert "cd 'Tallow Lane'\n" in said.out
     shop = tmp_path / "Tallow Lane"
-    checked = seambook("check", "--strict", folder=shop)
+    checked = seambook_here("check", "--strict", folder=shop)
     assert (checked.code, checked.err.split(", ", 1)[1]) == (0, "0 errors, 0 warnings\n")
-    made = seambook("make", "--strict", folder=shop)
+    drawn = own_pages(shop)
+    assert set(drawn) > {"panels/our-spare-wheel-well.html"}
+    panel = drawn["panels/our-spare-wheel-well.html"]
+    require_of_the_shop(panel)
+    assert "Spare-wheel well" in panel.get_text()
+
+
+@pytest.mark.soak
+def test_it_is_made_whole(tmp_path: Path) -> None:
+    start(tmp_path / "Tallow Lane", None)
+    made = seambook("make", "--strict", folder=tmp_path / "Tallow Lane")
     assert made.code == 0, made.err
-    first = page(shop / "site", "index.html")
-    assert first.select_one("a.shop").get_text(strip=True) == "Tallow Lane"  # type: ignore[union-attr]
-    assert first.body["data-book"] == "tallow-lane"  # type: ignore[index]
-    assert "Spare-wheel well" in page(shop / "site", "panels/our-spare-wheel-well.html").get_text()
+    require_of_the_shop(page(tmp_path / "Tallow Lane/site", "index.html"))
+    assert "Spare-wheel well" in page(tmp_path / "Tallow Lane/site", "panels/our-spare-wheel-well.html").get_text()
+
+
+def require_of_the_shop(page: BeautifulSoup) -> None:
+    assert page.select_one("a.shop").get_text(strip=True) == "Tallow Lane"  # type: ignore[union-attr]
+    assert page.body["data-book"] == "tallow-lane"  # type: ignore[index]
+
+
+def own_pages(shop: Path) -> dict[str, BeautifulSoup]:
+    """The pages of the shop's own records, drawn as a build draws them, with no other drawn beside them."""
+    chosen = choose((), shop)
+    drawing = drawing_of(Order(chosen.layers, templates(), name=chosen.name, shop=chosen.shop, processes=1))
+    own = [Ref(KIND_OF_FOLDER[path.parent.name].name, path.stem) for path in (shop / "content").glob("[a-z]*/*.*")]
+    made = [drawing.record(ref)[0] for ref in own]
+    return {path: BeautifulSoup(data, "html.parser") for files in made for path, data in files.items()
+            if path.endswith(".html")}  # fmt: skip
 
 
 def test_the_book_has_the_library_and_the_shops_own(tmp_path: Path) -> None:

@@ -24,14 +24,20 @@ class Views(NamedTuple):
     quiet: tuple[str, ...]
 
 
-def views_of(content: Path) -> Views:
-    """Read, link and judge a library and make the view of every page."""
-    way = Way(Order((Layer(content, "content"),)))
+def drawing_of(order: Order) -> Drawing:
+    """Read, link and judge a book, and get ready to draw whichever of its records is asked for; nothing is put down."""
+    way = Way(order)
     gathered = way.gather(way.discover())
     catalogue = way.connect(gathered)
     programs = way.judge(gathered, catalogue)
-    nowhere = publish.Desk(content / "never", content / "never")
-    drawing = Drawing(way, gathered, catalogue, programs, nowhere, way.keeper)
+    never = order.layers[0].path / "never"
+    return Drawing(way, gathered, catalogue, programs, publish.Desk(never, never), way.keeper)
+
+
+def views_of(content: Path) -> Views:
+    """Read, link and judge a library and make the view of every page."""
+    drawing = drawing_of(Order((Layer(content, "content"),)))
+    way, gathered, catalogue = drawing.way, drawing.gathered, drawing.catalogue
     records = {}
     for ref in sorted(gathered.summaries, key=drawing.book.links.path):
         record = unpack(ref, gathered)

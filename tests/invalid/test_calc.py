@@ -2,18 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
 
-from builder import cli
+from builder import cli, pipeline
 from builder.formula import CODES, run
 from builder.formula.codes import GIVEN_BAD, GIVEN_MISSING, GIVEN_UNKNOWN
-from builder.pipeline import calculators
 from builder.supplied import layer
+from tests.site.building import read_once
 
 GOOD = {"air": "20 degC", "humidity": "60 percent", "surface": "18 degC"}
+
+
+@pytest.fixture(scope="module", autouse=True)
+def once() -> Iterator[None]:
+    with read_once():
+        yield
 
 
 def _ask(*words: str) -> tuple[int, str]:
@@ -30,7 +37,7 @@ def _ask(*words: str) -> tuple[int, str]:
     ({**GOOD, "air": "1e999 degC"}, GIVEN_BAD, "air"),
 ])  # fmt: skip
 def test_bad_inputs_are_explained_and_end_with_two(given: dict[str, str], code: object, said: str) -> None:
-    programs, _ = calculators((layer("supplied", Path()),))
+    programs, _, _ = pipeline.asked((layer("supplied", Path()),))
     faults = run(programs["dew-point"], given).faults
     assert [fault.code for fault in faults] == [code]
     assert code in CODES

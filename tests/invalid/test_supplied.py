@@ -45,7 +45,12 @@ TEXT = (CONTENT / PROCEDURE).read_text("utf-8")
 PRIME = _prime_key(TEXT)
 BARE = TEXT.replace(_block(TEXT, PRIME), "")
 SWAPPED = BARE.replace(_block(TEXT, WELD), _block(TEXT, WELD) + _block(TEXT, PRIME))
-DRILL = "      - key: drill-again\n        act: drill-plug-holes\n        on: seam:rocker-lower\n        do: Drill two more.\n"
+DRILL = """\
+      - key: drill-again
+        act: drill-plug-holes
+        on: seam:rocker-lower
+        do: Drill two more.
+"""
 DRILLED = TEXT.replace(_block(TEXT, PRIME), _block(TEXT, PRIME) + DRILL)
 
 
@@ -60,7 +65,8 @@ def _told(folder: Path, **texts: str) -> dict[str, list[Problem]]:
         (content / _file(name)).write_text(text, "utf-8")
     outcome = build(content)
     assert outcome.failed(strict=False)
-    welds = {f"content/{_file(name)}": text.split("\n").index(f"      - key: {WELD}") + 2 for name, text in texts.items()}
+    weld = f"      - key: {WELD}"
+    welds = {f"content/{_file(name)}": text.split("\n").index(weld) + 2 for name, text in texts.items()}
     told = [one for one in outcome.problems if one.code.id == "C301" and "Rocker lower" in one.message]
     of_weld = [one for one in told if one.span.line == welds.get(one.span.file)]
     return {name: [one for one in of_weld if one.span.file == f"content/{_file(name)}"] for name in texts}

@@ -8,10 +8,12 @@ import io
 import os
 import subprocess
 import sys
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
+import pytest
 from bs4 import BeautifulSoup, Tag
 
 from builder import layers, pipeline
@@ -73,6 +75,14 @@ def seambook_here(*words: str, folder: Path) -> Said:
                 gc.enable()
     said, complained = (one.detach().getvalue().decode("utf-8") for one in (out, err))
     return Said(code, said, complained)
+
+
+@contextlib.contextmanager
+def read_once() -> Iterator[None]:
+    """Within this commands of this process read the calculators of the same layers once."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(pipeline, "asked", cache(pipeline.asked))
+        yield
 
 
 def files_of(folder: Path) -> dict[str, bytes]:

@@ -3,15 +3,22 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from tests.site.building import seambook_here, write
+from tests.site.building import read_once, seambook_here, write
 from tests.site.records import BROKEN
 
 DEW_POINT = ("calc", "dew-point", "air=20 degC", "humidity=60 percent", "surface=18 degC")
+
+
+@pytest.fixture(scope="module", autouse=True)
+def once() -> Iterator[None]:
+    with read_once():
+        yield
 
 
 def asked(*words: str, folder: Path) -> Any:

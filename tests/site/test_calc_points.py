@@ -5,11 +5,12 @@ from __future__ import annotations
 import json
 import subprocess
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
-from tests.site.building import ROOT, seambook_here
+from tests.site.building import ROOT, read_once, seambook_here
 
 HEAD = "name, x, y, z, x_measured, y_measured, z_measured, use"
 SET = f"""{HEAD}
@@ -20,6 +21,12 @@ D, 0, 800, 0, 0, 800, 0, yes
 E, 500, 400, 300, 500, 400, 300, yes
 Far, 700, 700, 150, 703, 704, 150, no
 """
+
+
+@pytest.fixture(scope="module", autouse=True)
+def once() -> Iterator[None]:
+    with read_once():
+        yield
 
 
 def asked(folder: Path, text: str | bytes, *words: str, name: str = "datum-fit") -> tuple[int, str, str]:

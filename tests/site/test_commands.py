@@ -14,7 +14,8 @@ from pathlib import Path
 import pytest
 
 from builder import pipeline
-from tests.site.building import ROOT, seambook, write
+from tests.books.laying import TINY
+from tests.site.building import ROOT, seambook, seambook_here, write
 from tests.site.records import BROKEN, LAP
 
 COMMANDS = ("make", "check", "calc", "explain", "start", "write", "confirm", "schema", "show")
@@ -25,7 +26,7 @@ def test_a_code_is_explained_by_its_number_or_its_name(tmp_path: Path) -> None:
     by_number = seambook("explain", "l203", folder=tmp_path)
     assert by_number.code == 0
     assert by_number.out.startswith("L203 unknown_reference\n\n")
-    assert seambook("explain", "unknown_reference", folder=tmp_path).out == by_number.out
+    assert seambook_here("explain", "unknown_reference", folder=tmp_path).out == by_number.out
 
 
 def test_each_code_is_one_of_a_kind_and_explained() -> None:
@@ -44,15 +45,14 @@ def test_each_form_of_a_problem(tmp_path: Path) -> None:
     words = ("check", "--content", "mine", "--format")
     told = json.loads(seambook(*words, "json", folder=tmp_path).out)
     assert [(one["file"], one["line"], one["column"], one["level"]) for one in told] == [(f"mine/{LAP}", 4, 7, "error")]
-    annotated = seambook(*words, "github", folder=tmp_path).out
+    annotated = seambook_here(*words, "github", folder=tmp_path).out
     assert annotated.startswith(f"::error file=mine/{LAP},line=4,col=7,endColumn=14,title={told[0]['code']} ")
     assert len(annotated.splitlines()) == 1
 
 
 def test_a_sound_book_says_so(tmp_path: Path) -> None:
-    said = seambook("check", "--format", "json", folder=tmp_path)
+    said = seambook_here("check", "--format", "json", "--content", str(TINY), folder=tmp_path)
     assert (said.code, json.loads(said.out)) == (0, [])
-    assert re.fullmatch(r"\d+ records, 0 errors, 0 warnings\n", seambook("check", folder=tmp_path).err)
     assert list(tmp_path.iterdir()) == []
 
 
@@ -61,7 +61,7 @@ def test_help_names_every_command_and_option(tmp_path: Path) -> None:
     assert said.code == 0
     assert all(re.search(rf"^  {command}\s", said.out, re.MULTILINE) for command in COMMANDS)
     for command in COMMANDS:
-        text = seambook(command, "--help", folder=tmp_path).out
+        text = seambook_here(command, "--help", folder=tmp_path).out
         assert len(text.split()) > 20, command
         if command not in WITHOUT_LAYERS:
             assert "--content DIR" in text, command
@@ -90,11 +90,13 @@ def test_the_supplied_library_is_checked_as_fast_as_its_libraries_let(tmp_path: 
         _, status, usage = os.wait4(run.pid, 0)
         run.returncode = os.waitstatus_to_exitcode(status)
         assert run.returncode == 0, said
-        taken.append((usage.ru_utime + usage.ru_stime, time.monotonic() - started))
-    assert min(processor for processor, _ in taken) < max(1, 3 * libraries_alone()), taken
+        taken.append((usage.ru_utime + usage.ru_stime, time.monotonic() - started, 3 * libraries_alone()))
+        if taken[-1][0] < max(1, taken[-1][-1]):
+            return
+    pytest.fail(f"{taken}: each processor time, time waited, and the most that would do")
 
 
-def test_a_check_of_the_supplied_library_never_waits_for_pint(tmp_path: Path) -> None:
+def test_a_check_of_the_supplied_library_says_that_it_is_sound_and_never_waits_for_pint(tmp_path: Path) -> None:
     """Its units are among those of every day: a third of a second at each check."""
     looks = """import sys; from builder.cli import main
 sys.argv[1:] = ["check"]
@@ -105,6 +107,8 @@ finally: print("pint" in sys.modules)"""
         text=True, check=True,
     )  # fmt: skip
     assert run.stdout.split()[-1] == "False"
+    assert re.fullmatch(r"\d+ records, 0 errors, 0 warnings\n", run.stderr)
+    assert list(tmp_path.iterdir()) == []
 
 
 LIBRARIES_ALONE = """

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 from bs4 import BeautifulSoup, Tag
 
-from tests.site.building import page, seambook, write
+from tests.books.laying import TINY, lay
+from tests.site.building import page, seambook, seambook_here, write
 from tests.site.records import BROKEN, LAP, OUR_LAP
 
 SHOP = 'format: "1"\nname: Tallow Lane Bodies\nlayers: [supplied, mine]\n'
@@ -21,16 +22,18 @@ def shop_of(soup: BeautifulSoup) -> str:
 
 def test_a_later_layer_wins_and_what_it_hides_is_listed(tmp_path: Path) -> None:
     write(tmp_path / "mine", OUR_LAP)
-    said = seambook("make", "--content", "supplied", "--content", "mine", folder=tmp_path)
+    hidden = "joined through their faces"
+    assert hidden in (lay(tmp_path / "below", TINY) / LAP).read_text("utf-8")
+    said = seambook_here("make", "--content", "below", "--content", "mine", folder=tmp_path)
     assert said.code == 0, said.err
-    assert f"term:lap: mine/{LAP} takes the place of content/{LAP}" in said.err.splitlines()
+    assert f"term:lap: mine/{LAP} takes the place of below/{LAP}" in said.err.splitlines()
     text = page(tmp_path / "site", "terms/lap.html").get_text()
     assert "zanzibarite" in text
     # Whole records win: what the hidden one says besides does not shine through.
-    assert "overlap joint" not in text
+    assert hidden not in text
+
 
 @pytest.mark.soak
-
 def test_the_order_of_layers_is_the_order_on_the_line(tmp_path: Path) -> None:
     write(tmp_path / "mine", OUR_LAP)
     said = seambook("make", "--content", "mine", "--content", "supplied", folder=tmp_path)
@@ -43,13 +46,13 @@ def test_the_order_of_layers_is_the_order_on_the_line(tmp_path: Path) -> None:
 
 def test_a_layer_stands_alone(tmp_path: Path) -> None:
     write(tmp_path / "mine", OUR_LAP)
-    said = seambook("make", "--content", "mine", folder=tmp_path)
+    said = seambook_here("make", "--content", "mine", folder=tmp_path)
     assert said.code == 0, said.err
     assert said.err.startswith("1 records, ") or said.err.startswith("1 record, ")
     assert not (tmp_path / "site/procedures").exists()
 
-@pytest.mark.soak
 
+@pytest.mark.soak
 def test_shop_yaml_of_the_folder_names_layers_and_shop(tmp_path: Path) -> None:
     write(tmp_path, {"shop.yaml": SHOP})
     write(tmp_path / "mine", OUR_LAP)
@@ -59,8 +62,8 @@ def test_shop_yaml_of_the_folder_names_layers_and_shop(tmp_path: Path) -> None:
     assert shop_of(first) == "Tallow Lane Bodies"
     assert "zanzibarite" in page(tmp_path / "site", "terms/lap.html").get_text()
 
-@pytest.mark.soak
 
+@pytest.mark.soak
 def test_a_shops_own_folder_of_that_name_is_told_from_the_supplied_one(tmp_path: Path) -> None:
     write(tmp_path, {"shop.yaml": SHOP.replace("mine", "content")})
     write(tmp_path / "content", OUR_LAP)
@@ -68,8 +71,8 @@ def test_a_shops_own_folder_of_that_name_is_told_from_the_supplied_one(tmp_path:
     assert said.code == 0, said.err
     assert f"term:lap: content/{LAP} takes the place of supplied/{LAP}" in said.err.splitlines()
 
-@pytest.mark.soak
 
+@pytest.mark.soak
 def test_content_on_the_line_is_taken_literally(tmp_path: Path) -> None:
     write(tmp_path, {"shop.yaml": SHOP})
     write(tmp_path / "mine", OUR_LAP)
@@ -81,14 +84,14 @@ def test_content_on_the_line_is_taken_literally(tmp_path: Path) -> None:
 
 def test_a_folder_of_that_name_can_still_be_meant(tmp_path: Path) -> None:
     write(tmp_path / "supplied", OUR_LAP)
-    said = seambook("make", "--content", "./supplied", folder=tmp_path)
+    said = seambook_here("make", "--content", "./supplied", folder=tmp_path)
     assert said.code == 0, said.err
     assert "zanzibarite" in page(tmp_path / "site", "terms/lap.html").get_text()
 
 
 def test_a_mistake_in_shop_yaml_has_its_place(tmp_path: Path) -> None:
     write(tmp_path, {"shop.yaml": 'format: "1"\nlayer: [supplied]\n'})
-    said = seambook("make", folder=tmp_path)
+    said = seambook_here("make", folder=tmp_path)
     assert said.code == 1
     assert "shop.yaml:2:1: error: " in said.err
     assert not (tmp_path / "site").exists()
@@ -96,6 +99,6 @@ def test_a_mistake_in_shop_yaml_has_its_place(tmp_path: Path) -> None:
 
 def test_problems_name_the_file_of_their_layer(tmp_path: Path) -> None:
     write(tmp_path / "our/own", BROKEN)
-    said = seambook("check", "--content", "supplied", "--content", "our/own", folder=tmp_path)
+    said = seambook_here("check", "--content", "supplied", "--content", "our/own", folder=tmp_path)
     assert said.code == 1
     assert said.err.startswith(f"our/own/{LAP}:4:7: error: ")

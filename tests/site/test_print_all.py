@@ -18,7 +18,6 @@ from tests.bench.generator import generate
 from tests.books.laying import TINY
 from tests.search.reading import read_index
 from tests.site.building import CONTENT, page, seambook, tags, word
-from tests.site.test_html_checker import complaints
 from tests.site.test_links import NAMED
 from tests.sweeps import is_soak
 
@@ -178,8 +177,8 @@ def test_old_names_lead_to_the_record_as_it_is_called_now(tmp_path: Path) -> Non
     ways = [str(a["href"]) for a in soup.select("#term--lap a")]
     assert ways == ["#term--plug", "#term--plug"]
 
-@pytest.mark.soak
 
+@pytest.mark.soak
 def test_the_command_makes_it_of_a_small_book_always_and_of_a_large_one_when_asked(tmp_path: Path) -> None:
     assert seambook("make", "--content", str(TINY), folder=tmp_path).code == 0
     assert (tmp_path / "site/print.html").is_file()
@@ -189,8 +188,3 @@ def test_the_command_makes_it_of_a_small_book_always_and_of_a_large_one_when_ask
     assert not list((tmp_path / "large-site").glob("print*.html"))
     assert seambook(*at_all, "--print", folder=tmp_path).code == 0
     assert len(list((tmp_path / "large-site").glob("print-*.html"))) > 1
-
-
-@pytest.mark.slow
-def test_it_is_valid_html(tmp_path: Path) -> None:
-    assert complaints(build(TINY, tmp_path / "site") / "print.html") == []
