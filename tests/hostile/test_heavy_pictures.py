@@ -47,8 +47,10 @@ def picture(mode: str, format_: str, pixels: int, **more: object) -> bytes:
 
 def swollen(name: bytes) -> bytes:
     """A picture whose note of this sort unfolds to a gigabyte."""
-    machine = zlib.compressobj(9)
-    note = b"x\0\0" + b"".join(machine.compress(bytes(1_000_000)) for _ in range(1000)) + machine.flush()
+    machine = zlib.compressobj(9, zlib.DEFLATED, -zlib.MAX_WBITS)
+    megabyte = machine.compress(bytes(1_000_000)) + machine.flush(zlib.Z_FULL_FLUSH)
+    sum_of_zeros = (1_000_000_000 % 65521 << 16) + 1  # Adler-32
+    note = b"x\0\0\x78\xda" + megabyte * 1000 + machine.flush() + sum_of_zeros.to_bytes(4, "big")
     chunk = len(note).to_bytes(4, "big") + name + note + zlib.crc32(name + note).to_bytes(4, "big")
     whole = picture("RGB", "PNG", 400)
     return whole[:33] + chunk + whole[33:]

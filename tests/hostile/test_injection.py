@@ -90,7 +90,7 @@ def test_a_way_to_a_script_is_refused_where_it_stands(tmp_path: Path, payload: s
 def test_none_runs_in_a_browser_and_none_breaks_a_page(chromium: Browser, spoiled: Path) -> None:
     watched = Watched(chromium, spoiled)
     page = watched.blank(DESK)
-    for path in dict.fromkeys((*PAGES_WITH_STATE, *share(every_path(spoiled), 3))):
+    for path in dict.fromkeys((*PAGES_WITH_STATE, *share(every_path(spoiled), 6))):
         page.goto(watched.url(path))
         assert page.evaluate(CAUGHT) is None, path
         assert page.locator("main").count() == 1, path
@@ -121,7 +121,7 @@ def test_none_runs_from_the_address(chromium: Browser, spoiled: Path) -> None:
     watched = Watched(chromium, spoiled)
     page = watched.blank(DESK)
     frames = ("#{}", "#in=length:{}", "#procedure={}", "#job={}", "?q={}", "#{}@left", "#length={}")
-    for at, payload in enumerate(share(ALL, 6)):
+    for at, payload in enumerate(share(ALL, 10)):
         for path in share(PAGES_WITH_STATE, 3, at):
             for form in share(frames, 4, at):
                 page.goto(watched.url(path) + form.format(quote(payload, safe="")))

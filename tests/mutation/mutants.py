@@ -17,8 +17,9 @@ from builder.model.summary import Path, Summary
 from tests.mutation.body import Body, Steps
 from tests.mutation.dangers import Danger, Link, Trade
 from tests.mutation.kinds import KINDS
+from tests.sweeps import examples
 
-OF_EACH = 60
+OF_EACH = examples(60, 2)
 """So many mutants of a kind at most."""
 SEED = 20261126
 
