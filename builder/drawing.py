@@ -16,6 +16,7 @@ from builder import work as work_stage
 from builder.crew import processes_for
 from builder.formula import Fault, Program
 from builder.gathered import Gathered
+from builder.indexing import Indexing, source_pages
 from builder.keeper import Keeper
 from builder.model.forms.saved_file import job_file_schema, training_file_schema
 from builder.model.ledger import EVERY, Watched, mark_of
@@ -30,7 +31,7 @@ from builder.model.reference import Ref
 from builder.model.views import Site
 from builder.model.work import SeamPlan
 from builder.passes import CODES, Way, unpack
-from builder.putting import Putting, Unit
+from builder.putting import Fresh, Putting, Unit
 
 MOST_LOOKED_AT, LONGEST_EXAMPLE = 40, 4000
 """For examples in the writing guide: records of a kind that are looked at, and characters one may have."""
@@ -41,7 +42,8 @@ class Drawn(NamedTuple):
 
     ref: Ref
     path: str
-    words: search.PageWords
+    pages: tuple[search.Numbered, ...]
+    """Of the index."""
     faults: tuple[Fault, ...]
     files: tuple[str, ...] = ()
     """Put down beside the page."""
@@ -71,7 +73,7 @@ class Drawing:
         watched = Watched(programs, "program", self.ledger)
         shop = work_stage.Shop(self.shelf, watched, gathered.scales, self.usual, way.planning().said)
         self.shop = shop.noting(self.ledger)
-        self.index = search.IndexWriter()
+        self.index = Indexing(self.putting)
         self.shorts: list[view.JobShort] = []
         self.ways_of: dict[Ref, frozenset[str]] = {}
         self.files_of: dict[Ref, tuple[str, ...]] = {}
@@ -95,12 +97,12 @@ class Drawing:
             is_kept=lambda drawn: not drawn.faults,  # what is at fault is told in each build
             get_ready=lambda: self.renderer,
         )
-        for at, (_, drawn) in enumerate(made, 1):
+        for at, (unit, (_, drawn, words)) in enumerate(zip(units, made, strict=True), 1):
             self.way.order.progress("drawing", at, len(refs))
             self.files_of[drawn.ref] = (drawn.path, *drawn.files)
             self.ways_of[drawn.ref] = drawn.ways
             paths += self.files_of[drawn.ref]
-            self.index.add(drawn.words)
+            self.index.add(unit.name, drawn.pages, words)
             self.shorts += (drawn.short,) if drawn.short is not None else ()
             self.way.problems += self.way.placed((drawn.ref, fault) for fault in drawn.faults)
         self.way.clock("work and draw")
@@ -111,7 +113,7 @@ class Drawing:
         picture = self.gathered.pictures.get(ref.id) if ref.kind == "figure" else None
         return self.gathered.said.get(ref, b"") + (picture.digest if picture is not None else b"") + self.shared
 
-    def record(self, ref: Ref) -> tuple[dict[str, bytes], Drawn]:
+    def record(self, ref: Ref) -> Fresh[Drawn]:
         """Draw one record, in whichever process; what it has to tell comes back small."""
         record = unpack(ref, self.gathered)
         worked, faults = work_stage.work(ref, record, self.catalogue, self.shop)
@@ -133,9 +135,9 @@ class Drawing:
             scripts |= self.lesson_scripts(ref, record)
         made = {page.path: self.renderer.render(page, self.book.site), **beside, **files, **scripts}
         ways = delivery.ways_in(made.values()) if short is not None else frozenset()
-        drawn = Drawn(ref, page.path, search.page_words(page), (*faults, *objected, *more),
-                      (*beside, *files, *scripts), short, ways)  # fmt: skip
-        return made, drawn
+        pages, words = source_pages([search.page_words(page)])
+        beside_it = (*beside, *files, *scripts)
+        return Fresh(made, Drawn(ref, page.path, pages, (*faults, *objected, *more), beside_it, short, ways), words)
 
     def scripts(self, ref: Ref, plan: SeamPlan) -> dict[str, bytes]:
         """Return what a seam's page works its plans out from; nothing where no plan depends on a length."""
@@ -198,10 +200,9 @@ class Drawing:
         paths: list[str] = []
         for own in self.own_pages():
             unit = Unit(f"own {own.name}", mark_of(own.said) + self.shared)
-            more, words = self.putting.one(unit, partial(self.drawn_pages, own))
+            more, pages, words = self.putting.one(unit, partial(self.drawn_pages, own))
             paths += more
-            for one in words:
-                self.index.add(one)
+            self.index.add(unit.name, pages, words)
         return paths
 
     def own_pages(self) -> Iterable[view.Own]:
@@ -209,13 +210,13 @@ class Drawing:
         extra = view.Extra(self.own, self.gathered.fingerprint, CODES, self.gathered.scales, self._examples())
         return view.own_pages(self.book, extra)
 
-    def drawn_pages(self, own: view.Own) -> tuple[dict[str, bytes], tuple[search.PageWords, ...]]:
+    def drawn_pages(self, own: view.Own) -> Fresh[tuple[search.Numbered, ...]]:
         """Draw pages of the book's own."""
-        files, words = {}, []
+        files, found = {}, []
         for page in own.pages():
             files[page.path] = self.renderer.render(page, self.book.site)
-            words.append(search.page_words(page))
-        return files, tuple(words)
+            found.append(search.page_words(page))
+        return Fresh(files, *source_pages(found))
 
     def files(self) -> list[str]:
         """Put down what pages load: styles, scripts, calculators and the search index."""
@@ -225,12 +226,11 @@ class Drawing:
             **self.job_files(),
             **self.training_files(),
             view.LABELS_DATA: render.assigned("labels", view.labels_data(self.book)),
-            **self.index.files(self.names(), self.own.quiet),
         }  # fmt: skip
         return [
             *loaded.shared_files(self.putting, self.way.order), *self.calculator_files(),
             *loaded.early_files(self.putting, self.way.order, self.book.site, self.shared),
-            *self.putting.put_always(files),
+            *self.putting.put_always(files), *self.index.put(self.names(), self.own.quiet),
         ]  # fmt: skip
 
     def names(self) -> list[tuple[str, ...]]:
@@ -242,13 +242,13 @@ class Drawing:
         units, usual = self.way.units(), self.usual
         id_of = {f"script of {id_}": id_ for id_, one in sorted(self.programs.items()) if one.id == id_}
 
-        def script(unit: Unit) -> tuple[dict[str, bytes], None]:
+        def script(unit: Unit) -> Fresh[None]:
             id_ = id_of[unit.name]
             data = formula.emit_calculator(self.shop.programs[id_], "", units, usual)
-            return {f"assets/calc/{id_}.js": data.encode()}, None
+            return Fresh({f"assets/calc/{id_}.js": data.encode()}, None)
 
         made = self.putting.every([Unit(name, self.shared) for name in id_of], script, 1)
-        return [path for paths, _ in made for path in paths]
+        return [path for one in made for path in one.paths]
 
     def kept(self, paths: list[str]) -> list[str]:
         """Put down what phones keep the book by, when it is had from a server: the hashes of all else among it."""
@@ -286,7 +286,7 @@ class Drawing:
         found = view.documents(self.catalogue)
         files = view.files_of(found)
 
-        def print_one(unit: Unit) -> tuple[dict[str, bytes], None]:
+        def print_one(unit: Unit) -> Fresh[None]:
             document = document_of[unit.name]
             self.ledger.note_all({("record", ref) for ref in document.refs})
             links = link.SingleFileLinks(document.path, files, self.catalogue.moved)
@@ -295,14 +295,14 @@ class Drawing:
                       for ref in document.refs for record in (unpack(ref, self.gathered),))  # fmt: skip
             pages = (view.view(inside, *one) for one in worked)
             whole = view.printed(inside, document, found, pages)
-            return {document.path: self.renderer.render_whole(whole, self.book.site)}, None
+            return Fresh({document.path: self.renderer.render_whole(whole, self.book.site)}, None)
 
         own = mark_of([(one.path, [*map(str, one.refs)]) for one in found]) + self.shared
         document_of = {f"printed {one.path}": one for one in found}
         made = self.putting.every(
             [Unit(name, own) for name in document_of], print_one, self.processes(len(self.catalogue.summaries))
         )
-        paths = [path for files, _ in made for path in files]
+        paths = [path for one in made for path in one.paths]
         paths += self.putting.put_always({
             page.path: self.renderer.render(page, self.book.site) for page in view.list_of_documents(self.book, found)
         })

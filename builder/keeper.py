@@ -36,6 +36,8 @@ class Made(NamedTuple):
     pieces: Mapping[str, Piece]
     facts: bytes
     """Numbers of what was asked while it was made."""
+    apart: bytes = b""
+    """What is seldom needed of it, packed."""
 
 
 class Told(NamedTuple):
@@ -135,7 +137,7 @@ class Keeper:
         pieces = {path: piece for path in kept.paths if (piece := self._piece(path)) is not None}
         if len(pieces) < len(kept.paths):
             return None
-        made = Made(self._unpacked(name, kept.result), pieces, kept.facts)
+        made = Made(self._unpacked(name, kept.result), pieces, kept.facts, kept.apart)
         self._units[name] = kept
         self._pieces.update(pieces)
         return made
@@ -150,6 +152,34 @@ class Keeper:
             return None
         return found[0]
 
+    def lying(self, path: str) -> Piece | None:
+        """Return the hash of a file that is published as it was left; None where it is not."""
+        return self._piece(path)
+
+    def lying_of(self, name: str) -> dict[str, Piece] | None:
+        """Return the files of a result of the last build; None where one does not lie as it was left."""
+        kept = self.before.units.get(name)
+        paths = kept.paths if kept is not None else ()
+        pieces = {path: piece for path in paths if (piece := self._piece(path)) is not None}
+        return pieces if kept is not None and len(pieces) == len(paths) else None
+
+    def published(self, path: str) -> bytes | None:
+        """Read a published file."""
+        try:
+            return (self._target / path).read_bytes() if self._target is not None else None
+        except OSError:
+            return None
+
+    def result_before(self, name: str) -> Any:
+        """Return what the last build made by this name, whether or not it is still so; None where it made nothing."""
+        kept = self.before.units.get(name)
+        return self._unpacked(name, kept.result) if kept is not None else None
+
+    def apart_before(self, name: str) -> Any:
+        """Return what is seldom needed of a result of the last build; None where there is none."""
+        kept = self.before.units.get(name)
+        return keeping.unpacked(kept.apart) if kept is not None and kept.apart else None
+
     def lies(self, path: str, piece: Piece) -> bool:
         """Whether this very file is published already, as it was left."""
         return self._piece(path) == piece
@@ -158,7 +188,7 @@ class Keeper:
         """Keep a result."""
         self._pieces.update(made.pieces)
         if self.is_on:
-            self._units[name] = KeptUnit(own, made.facts, tuple(made.pieces), keeping.packed(made.result))
+            self._units[name] = KeptUnit(own, made.facts, tuple(made.pieces), keeping.packed(made.result), made.apart)
 
     def keep_pieces(self, pieces: Mapping[str, Piece]) -> None:
         """Keep the hashes of files that belong to no result."""

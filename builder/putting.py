@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from typing import NamedTuple, TypeVar
+from functools import partial
+from typing import Any, Generic, NamedTuple, TypeVar
 
+from builder import keeping
 from builder.crew import CHUNK, spread
 from builder.keeper import Keeper, Made
 from builder.model.files import Piece, piece_of
@@ -12,6 +14,8 @@ from builder.model.ledger import numbers_of
 from builder.publish import Desk
 
 R = TypeVar("R")
+NEVER = b""
+"""A mark that nothing has."""
 
 
 class Unit(NamedTuple):
@@ -23,6 +27,23 @@ class Unit(NamedTuple):
 
     def __str__(self) -> str:
         return self.name
+
+
+class Fresh(NamedTuple, Generic[R]):
+    """What was made of a unit."""
+
+    files: Mapping[str, bytes]
+    result: R
+    apart: object = None
+    """What is seldom needed of the result, and lies apart from it."""
+
+
+class Put(NamedTuple, Generic[R]):
+    """What was made or taken of a unit and lies where it belongs."""
+
+    paths: list[str]
+    result: R
+    apart: Callable[[], Any]
 
 
 class Putting:
@@ -47,14 +68,14 @@ class Putting:
         self.keeper.keep_pieces(pieces)
         return list(files)
 
-    def one(self, unit: Unit, make: Callable[[], tuple[Mapping[str, bytes], R]]) -> tuple[list[str], R]:
-        """Take or make one unit; return its paths and its result."""
+    def one(self, unit: Unit, make: Callable[[], Fresh[R]]) -> Put[R]:
+        """Take or make one unit."""
         return next(self.every([unit], lambda _: make(), 1))
 
     def every(
-        self, units: Sequence[Unit], make: Callable[[Unit], tuple[Mapping[str, bytes], R]], processes: int,
+        self, units: Sequence[Unit], make: Callable[[Unit], Fresh[R]], processes: int,
         is_kept: Callable[[R], bool] = lambda _: True, get_ready: Callable[[], object] = lambda: None,
-    ) -> Iterator[tuple[list[str], R]]:  # fmt: skip
+    ) -> Iterator[Put[R]]:  # fmt: skip
         """Take or make units, in their order; a result that is not to be kept is made again by the next build.
 
         What all that are made need is made ready once, before there are processes; where all are taken it is not.
@@ -63,8 +84,9 @@ class Putting:
 
         def noted(unit: Unit) -> Made:
             with self.keeper.ledger.page() as facts:
-                files, result = make(unit)
-            return Made(result, self.put(files), numbers_of(facts) if self.keeper.is_on else b"")
+                files, result, apart = make(unit)
+            noted = numbers_of(facts) if self.keeper.is_on else b""
+            return Made(result, self.put(files), noted, keeping.packed(apart) if apart is not None else b"")
 
         stale = [unit for unit in units if unit.name not in taken]
         if stale:
@@ -75,7 +97,7 @@ class Putting:
             if made is None:
                 made = next(fresh)
                 self._keep(unit, made, is_kept(made.result))
-            yield list(made.pieces), made.result
+            yield Put(list(made.pieces), made.result, partial(keeping.unpacked, made.apart))
 
     def _taken(self, unit: Unit) -> Made | None:
         made = self.keeper.unit(unit.name, unit.own) if self.keeper.is_on else None
@@ -84,7 +106,6 @@ class Putting:
         return made
 
     def _keep(self, unit: Unit, made: Made, is_kept: bool) -> None:
-        if is_kept:
-            self.keeper.keep_unit(unit.name, unit.own, made)
-        else:
-            self.keeper.keep_pieces(made.pieces)
+        # What is never taken is kept for what of it stands in the index.
+        own, result = (unit.own, made.result) if is_kept else (NEVER, None)
+        self.keeper.keep_unit(unit.name, own, made._replace(result=result))

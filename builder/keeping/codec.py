@@ -18,7 +18,7 @@ from typing import Any, BinaryIO
 
 from builder.keeping.kept import EMPTY, Glance, Kept
 
-_HEAD = b"seambook kept 2\n"
+_HEAD = b"seambook kept 3\n"
 _LENGTH, _DIGEST = 8, 32
 """Bytes before each part that say how long it is, and its SHA-256."""
 _PARTS = 2
@@ -27,7 +27,8 @@ _PLAIN = {
     "fractions": frozenset({"Fraction"}),
 }
 _OWN = ("builder.model.", "builder.keeping.", "builder.formula.fault", "builder.search.page_words",
-        "builder.view.job_book", "builder.gathered", "builder.drawing")  # fmt: skip
+        "builder.view.job_book", "builder.gathered", "builder.drawing",
+        "builder.indexing")  # fmt: skip
 """Modules whose types may be kept."""
 
 

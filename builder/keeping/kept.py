@@ -28,6 +28,8 @@ class KeptUnit(NamedTuple):
     """Its files."""
     result: bytes
     """What the build needs of it, packed."""
+    apart: bytes = b""
+    """What a build seldom needs of it, packed."""
 
 
 class Glance(NamedTuple):

@@ -19,27 +19,31 @@ not where they are full, so a change of one page leaves most of them as they wer
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterable, Iterator, Sequence
 
 from builder.search.cuts import even_runs, sliced
-from builder.search.packing import base36, front_coded, gaps
-from builder.search.page_words import PageWords
-from builder.search.postings import Posting, titles
-from builder.search.words import words
+from builder.search.page_words import Numbered, PageWords, numbered, searched
+from builder.search.postings import Posting, head_of, titles
+from builder.search.scripts import (
+    DICTIONARY,
+    MOST_OF_POSTINGS,
+    Line,
+    Shards,
+    dictionary,
+    line_of,
+    list_shard,
+    path_of,
+    shard,
+    size_of,
+    words_shard,
+)  # fmt: skip
 
-FOLDER = "assets/search"
-MOST_OF_POSTINGS = 12_000
-"""Bytes of a shard of postings; half of it is enough to end one at the next word that may."""
-LONGEST_BESIDE = 3_000
-"""Bytes of a posting that lies beside others; what a longer one has beside titles is loaded where there is room."""
 MOST_OF_WORDS = 5_000
 """Bytes of a shard of words."""
 ENOUGH_OF_TEXTS = 3_000
 """Bytes of a shard of texts that several pages may share: a long procedure has one of its own."""
 LARGE = 1_000
 """Pages from which on a word in more than half of them is called common."""
-_SHARED = "(window.seambook=window.seambook||{})"
 
 
 class IndexWriter:
@@ -50,29 +54,21 @@ class IndexWriter:
 
     def __init__(self) -> None:
         self._heads: list[str] = []
-        self._folders: list[str] = []
+        self._pages: list[Numbered] = []
         self._postings: dict[str, Posting] = {}
-        self._priors: list[tuple[int, int]] = []
-        self._behind: list[int] = []
         self._titles: list[tuple[int, list[str]]] = []
         """Of each page how many different words its title has, and which."""
 
     def add(self, page: PageWords) -> None:
         """Take one page; called for every page of the book, and for every word of each, so it counts its calls."""
-        self._add(page)
-        for one in page.alone:
-            self._add(one)
+        for one in searched(page):
+            self.take(numbered(one), one)
 
-    def _add(self, page: PageWords) -> None:
-        if not page.head:
-            return
+    def take(self, own: Numbered, page: PageWords) -> None:
+        """Take one of what a page is searched by."""
         number = len(self._heads)
         self._heads.append(page.head)
-        self._folders.append(page.path.rpartition("/")[0])
-        if not self._priors or self._priors[-1][1] != page.prior:
-            self._priors.append((number, page.prior))
-        if page.is_behind:
-            self._behind.append(number)
+        self._pages.append(own)
         postings = self._postings
         title: list[str] = []
         for line in page.entries.split("\n") if page.entries else ():
@@ -101,71 +97,51 @@ class IndexWriter:
         `names` holds, for each thing that has several, all its names; `quiet` words that ask for nothing.
         """
         every = sorted(self._postings)
-        half = len(self._heads) / 2 if len(self._heads) > LARGE else len(self._heads)
-        common = [word for word in every if self._postings[word].pages > half]
-        lines, rests = self._lines(every, frozenset(common))
+        most = half_of(len(self._heads))
+        common = [word for word in every if self._postings[word].pages > most]
+        lines = self._lines(every, frozenset(common))
         lists = sliced([(word, len(word)) for word in every], MOST_OF_WORDS, "a")
-        shards = sliced([(word, len(lines[word]) + len(word) + 3) for word in every], MOST_OF_POSTINGS)
-        runs = even_runs(self._folders, [*map(len, self._heads)], ENOUGH_OF_TEXTS)
-        dictionary = {
-            "lists": front_coded([one[0] for one in lists]), "shards": front_coded([one[0] for one in shards]),
-            "texts": _paired(runs), "pages": len(self._heads), "common": " ".join(common),
-            "names": "\n".join("\t".join(sorted({" ".join(words(name)) for name in one})) for one in sorted(names)),
-            "quiet": " ".join(sorted({part for word in quiet for part in words(word)})),
-            "priors": _paired(self._priors), "behind": gaps(self._behind),
-        }  # fmt: skip
-        said = json.dumps(dictionary, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
-        scripts = {f"{FOLDER}/dictionary.js": f"{_SHARED}.dictionary={said};\n".encode("ascii")}
-        for name, value in (
-            *((f"list-{one[0]}", json.dumps(front_coded(one))) for one in lists),
-            *((f"words-{one[0]}", json.dumps(front_coded(one, [lines[word] for word in one]))) for one in shards),
-            *((name, json.dumps(rest)) for name, rest in rests), *self._texts(runs),
-        ):  # fmt: skip
-            scripts[f"{FOLDER}/{name}.js"] = _shard(name, value).encode("ascii")
+        shards = sliced([(word, size_of(word, lines[word].text)) for word in every], MOST_OF_POSTINGS)
+        runs = runs_of(self._pages)
+        firsts = Shards([one[0] for one in lists], [one[0] for one in shards], runs)
+        scripts = {DICTIONARY: dictionary(firsts, self._pages, common, names, quiet)}
+        scripts |= {path_of(f"list-{one[0]}"): list_shard(one) for one in lists}
+        scripts |= {path_of(f"words-{one[0]}"): words_shard(one, [lines[word].text for word in one]) for one in shards}
+        for word in every:
+            scripts.update(lines[word].scripts(word))
+        for first, end in bounds_of(runs, len(self._heads)):
+            scripts[path_of(f"texts-{first}")] = texts_shard(first, self._heads[first:end])
         return scripts
 
-    def _lines(self, every: Sequence[str], common: frozenset[str]) -> tuple[dict[str, str], list[tuple[str, str]]]:
-        """Return each word's line, and by their names the shards of what is too long for one."""
-        heads = [
-            f"!{base36(count)}" + (f"~{base36(many)}" if (many := sum(word in common for word in title)) else "")
-            for count, title in self._titles
-        ]
-        lines: dict[str, str] = {}
-        rests: list[tuple[str, str]] = []
+    def _lines(self, every: Sequence[str], common: frozenset[str]) -> dict[str, Line]:
+        heads = [head_of(count, sum(word in common for word in title)) for count, title in self._titles]
+        lines: dict[str, Line] = {}
         for word in every:
             posting = self._postings[word]
-            named, parts = titles(posting.named, heads), posting.parts()
-            if len(named) + len(parts) > LONGEST_BESIDE:
-                is_alone = len(named) > LONGEST_BESIDE
-                pieces = [*_pieces(f"{named};{parts}" if is_alone else parts)]
-                rests += [(f"rest-{word}-{at}", piece) for at, piece in enumerate(pieces)]
-                named = "" if is_alone else named
-                parts = f">{base36(posting.pages)} {base36(len(pieces))}"
-            lines[word] = f"{named};{parts}" if named else parts
-        return lines, rests
-
-    def _texts(self, runs: Sequence[tuple[int, int]]) -> Iterator[tuple[str, str]]:
-        """Return the shards of texts by their names."""
-        ends = [first for first, _ in runs[1:]] + [len(self._heads)]
-        for (first, count), end in zip(runs, ends, strict=bool(runs)):
-            for at in range(first, end, count):
-                yield f"texts-{at}", f"[{','.join(self._heads[at : min(at + count, end)])}]"
+            named = titles([(page, heads[page] if is_title else "+") for page, is_title in posting.named])
+            lines[word] = line_of(named, posting.parts(), posting.pages)
+        return lines
 
 
-def _shard(name: str, value: str) -> str:
-    return f'({_SHARED}.shards=window.seambook.shards||{{}})["{name}"]={value};\n'
+def half_of(pages: int) -> float:
+    """Return on more than how many pages of a book a word is called common; of a small book no word is."""
+    return pages / 2 if pages > LARGE else pages
 
 
-def _paired(pairs: Sequence[tuple[int, int]]) -> str:
-    """Write pairs of a number that rises and another."""
-    steps = gaps(first for first, _ in pairs).split()
-    return " ".join(f"{gap} {base36(other)}" for gap, (_, other) in zip(steps, pairs, strict=True))
+def runs_of(pages: Sequence[Numbered]) -> list[tuple[int, int]]:
+    """Return from which page on shards of texts hold how many pages each."""
+    folders = [page.path.rpartition("/")[0] for page in pages]
+    return even_runs(folders, [page.size for page in pages], ENOUGH_OF_TEXTS)
 
 
-def _pieces(posting: str) -> Iterator[str]:
-    """Cut a posting that fills more than a shard between two entries."""
-    while len(posting) >= MOST_OF_POSTINGS:
-        cut = posting.rindex(" ", 0, MOST_OF_POSTINGS)
-        yield posting[:cut]
-        posting = posting[cut + 1 :]
-    yield posting
+def bounds_of(runs: Sequence[tuple[int, int]], pages: int) -> Iterator[tuple[int, int]]:
+    """Yield of each shard of texts its first page and the first behind it."""
+    ends = [first for first, _ in runs[1:]] + [pages]
+    for (first, count), end in zip(runs, ends, strict=bool(runs)):
+        for at in range(first, end, count):
+            yield at, min(at + count, end)
+
+
+def texts_shard(first: int, heads: Sequence[str]) -> bytes:
+    """Return the script of a shard of texts."""
+    return shard(f"texts-{first}", f"[{','.join(heads)}]")

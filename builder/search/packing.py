@@ -85,3 +85,11 @@ def front_coded(words: Sequence[str], behind: Sequence[str] = ()) -> str:
         found.append(f"{_DIGITS[shared]}{word[shared:]}" + (f" {behind[at]}" if behind else ""))
         last = word
     return "\n".join(found)
+
+
+def unfronted(coded: str) -> Iterator[str]:
+    """Read a sorted list of words that `front_coded` wrote, each with what stands behind it."""
+    last = ""
+    for line in coded.split("\n") if coded else ():
+        last = last.partition(" ")[0][: int(line[0], 36)] + line[1:]
+        yield last

@@ -9,6 +9,7 @@ import json
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import lru_cache
+from hashlib import blake2b
 from typing import NamedTuple
 
 from builder.model.views import Page, Passage
@@ -48,6 +49,30 @@ class PageWords(NamedTuple):
     """Whether it is not to be worked from: the search puts it behind all that is."""
     alone: tuple[PageWords, ...] = ()
     """Passages of the page that are found by themselves."""
+
+
+class Numbered(NamedTuple):
+    """A page of the index without its words."""
+
+    path: str
+    size: int
+    """Of its head."""
+    prior: int
+    is_behind: bool
+    mark: bytes
+    """Of its head and its words."""
+
+
+def numbered(page: PageWords) -> Numbered:
+    """Return what the index needs of a page at every building, changed or not."""
+    told = "\n".join([page.head, *sorted(page.entries.split("\n"))])  # words come in any order
+    mark = blake2b(told.encode(), digest_size=8).digest()
+    return Numbered(page.path, len(page.head), page.prior, page.is_behind, mark)
+
+
+def searched(page: PageWords) -> tuple[PageWords, ...]:
+    """Return what the search finds of a page: itself and passages that stand alone, each with a number of its own."""
+    return tuple(one for one in (page, *page.alone) if one.head)
 
 
 def page_words(page: Page) -> PageWords:

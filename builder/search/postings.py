@@ -47,17 +47,21 @@ class Posting:
         self.pages += 1
         if entry[:1] in ("!", "+"):
             self.named.append((page, entry[0] == "!"))
-            entry = entry[1:].lstrip(f"{_DIGITS}+")
+            entry = parts_in(entry)
             if not entry:
                 return
+        self.stand(page, entry)
+
+    def stand(self, page: int, entry: str) -> None:
+        """Note in which parts of a page it stands."""
         gap = page - self.last
         if entry == self.base:
             if gap != 1 or not self.run:
-                self._write_run()
+                self.write_run()
                 self.tokens.append(base36(gap))
             self.run += 1
         else:
-            self._write_run()
+            self.write_run()
             base = self.base if gap == 1 else None
             more = None if base is None or not len(entry) >= len(base) > _SHORT else beside(base, entry)
             if more is None:
@@ -67,13 +71,19 @@ class Posting:
 
     def parts(self) -> str:
         """Return in which parts of pages it stands."""
-        self._write_run()
+        self.write_run()
         return " ".join(self.tokens)
 
-    def _write_run(self) -> None:
+    def write_run(self) -> None:
+        """Write how many pages in a row are as the base says."""
         if self.run:
             self.tokens[-1] = intern(f"{self.tokens[-1]}^{base36(self.run) if self.run > 1 else ''}")
             self.run = 0
+
+
+def parts_in(entry: str) -> str:
+    """Return of an entry that names the page what stands behind the name."""
+    return entry[1:].lstrip(f"{_DIGITS}+")
 
 
 @lru_cache(maxsize=32768)
@@ -90,12 +100,11 @@ def beside(base: str, entry: str) -> str | None:
     return said if said and len(said) + 1 < len(entry) else None
 
 
-def titles(named: Sequence[tuple[int, bool]], heads: Sequence[str]) -> str:
-    """Write what a word names; `heads` says of each page's title what an entry says of it."""
+def titles(named: Sequence[tuple[int, str]]) -> str:
+    """Write which pages a word names, and how."""
     tokens: list[str] = []
     last, base, run = 0, "", 0
-    for page, is_title in (*named, (-1, False)):
-        entry = heads[page] if is_title else "+"
+    for page, entry in (*named, (-1, "")):
         if run and page == last + 1 and entry == base:
             run += 1
         else:
@@ -106,3 +115,8 @@ def titles(named: Sequence[tuple[int, bool]], heads: Sequence[str]) -> str:
             base, run = entry, 1
         last = page
     return " ".join(tokens)
+
+
+def head_of(count: int, common: int) -> str:
+    """Write of a title how many different words it has, and how many of these are common."""
+    return f"!{base36(count)}" + (f"~{base36(common)}" if common else "")

@@ -67,8 +67,8 @@ def spoiled(data: bytes) -> Iterator[bytes]:
     yield from (data[:-1], data[:len(data) // 2], data[16:], data + b"x", b"\0" * len(data))
     yield data.replace(b"weld-cover", b"weld-cOver")
     part = (1).to_bytes(8, "big") + sha256(b"(").digest() + b"("
-    yield b"seambook kept 2\n" + b"\0" * 40 + b"("
-    yield b"seambook kept 2\n" + part + part
+    yield b"seambook kept 3\n" + b"\0" * 40 + b"("
+    yield b"seambook kept 3\n" + part + part
     yield pickle.dumps(print)
 
 

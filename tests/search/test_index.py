@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 from builder.model.reference import Ref
 from builder.model.views import Block, Card, Cards, Facts, Html, Items, Page, Passage, Row
 from builder.search import IndexWriter, page_words
-from builder.search.index import MOST_OF_POSTINGS
 from builder.search.packing import base36, front_coded, gaps, runs
+from builder.search.scripts import MOST_OF_POSTINGS
 from builder.search.words import words
 from tests.formula.node import ASSETS, run_node
 from tests.search.reading import Index, Stand, read_index
