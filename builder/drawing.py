@@ -13,6 +13,7 @@ from typing import NamedTuple
 
 from builder import check, delivery, formula, link, loaded, publish, read, render, search, settings, style, view
 from builder import work as work_stage
+from builder.carrying import Carrying
 from builder.crew import processes_for
 from builder.formula import Fault, Program
 from builder.gathered import Gathered
@@ -259,9 +260,11 @@ class Drawing:
             if ref.kind in ("calculator", "method") and asset in there:
                 self.files_of[ref] = (*files, asset)
         documents = frozenset(one.path for one in view.documents(self.catalogue)) if self.is_printed else frozenset()
+        groups = delivery.grouped(self.files_of, documents, paths)
+        carrying = Carrying(self.putting, self.catalogue, groups, self.ways_of, self.files_of)
         kept = delivery.Kept(
-            self.book.site, self.gathered.fingerprint, self.own.kept_whole, self.catalogue, self.files_of,
-            self.ways_of, self.putting.keeper.pieces, documents,
+            self.book.site, self.gathered.fingerprint, self.own.kept_whole, groups, carrying.ranked, carrying.taken(),
+            self.putting.keeper.pieces,
         )  # fmt: skip
         made = delivery.delivered(kept, paths, self.desk.where, self.way.order.templates)
         self.way.clock("hashes")

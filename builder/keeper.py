@@ -170,6 +170,11 @@ class Keeper:
         except OSError:
             return None
 
+    def own_before(self, name: str) -> bytes | None:
+        """Return the mark of what the last build made by this name."""
+        kept = self.before.units.get(name)
+        return kept.own if kept is not None else None
+
     def result_before(self, name: str) -> Any:
         """Return what the last build made by this name, whether or not it is still so; None where it made nothing."""
         kept = self.before.units.get(name)

@@ -4,7 +4,11 @@ Nothing of this is needed by a book that is opened from a folder. `delivered` is
 down, since what is promised to a phone is the bytes that lie there.
 """
 
+from builder.delivery.contents import Taken
 from builder.delivery.entry import Kept, delivered, early, mark_in
-from builder.delivery.groups import ways_in
+from builder.delivery.groups import Groups, grouped, led_to, relied_on, ways_in
+from builder.delivery.stretches import Ranked
 
-__all__ = ["Kept", "delivered", "early", "mark_in", "ways_in"]
+__all__ = [
+    "Groups", "Kept", "Ranked", "Taken", "delivered", "early", "grouped", "led_to", "mark_in", "relied_on", "ways_in",
+]  # fmt: skip

@@ -7,12 +7,11 @@ of theirs, and those of a kind lie beside each other.
 from __future__ import annotations
 
 import json
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from itertools import pairwise
-from typing import Any
+from typing import Any, NamedTuple
 
-from builder.delivery.groups import Groups
-from builder.model.files import Piece
+from builder.delivery.stretches import Ranked, Telling
 from builder.model.views import Site
 
 CONTENTS = "delivery.json"
@@ -21,28 +20,33 @@ BYTES = 1_000_000
 """In a megabyte, as storage is sold and told."""
 
 
+class Taken(NamedTuple):
+    """What a procedure takes beside what every phone keeps."""
+
+    id: str
+    title: str
+    stretches: bytes
+    """Of the files of records."""
+
+
 def contents_of(
-    site: Site, fingerprint: str, most: int | None, named: Sequence[str], listing: Mapping[str, Piece], groups: Groups
-) -> bytes:
+    site: Site, fingerprint: str, most: int | None, named: Sequence[str], sizes: Mapping[str, int],
+    core: Collection[str], ranked: Ranked, taken: Iterable[Taken],
+) -> bytes:  # fmt: skip
     """Return the file. `named` is every path of the list, this file's own among them, whose size is told as 0."""
     at = {path: number for number, path in enumerate(named)}
-    sizes = [listing[path].size if path in listing else 0 for path in named]
-    core = sorted(at[path] for path in groups.core)
-    own = {ref: [at[path] for path in paths] for ref, paths in groups.own.items()}
+    in_order = [sizes.get(path, 0) for path in named]
+    telling = Telling(ranked, named, sizes)
     data: dict[str, Any] = {
         "format": FORMAT,
         "book": site.book_id,
         "title": site.title,
         "fingerprint": fingerprint,
         "most": most * BYTES if most is not None else None,
-        "bytes": sum(sizes),
-        "sizes": sizes,
-        "core": _told(core, sizes),
-        "procedures": [
-            {"id": ref.id, "title": groups.titles[ref],
-             **_told(sorted({number for one in led if one in own for number in own[one]}), sizes)}
-            for ref, led in groups.procedures.items()
-        ],
+        "bytes": sum(in_order),
+        "sizes": in_order,
+        "core": _told(sorted(at[path] for path in core), in_order),
+        "procedures": [{"id": one.id, "title": one.title, **telling.told(one.stretches)} for one in taken],
     }  # fmt: skip
     return (json.dumps(data, ensure_ascii=False, separators=(",", ":")) + "\n").encode()
 

@@ -6,19 +6,18 @@ carries the hash of them all: the book's edition.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from builder.delivery.contents import CONTENTS, contents_of
-from builder.delivery.groups import grouped
+from builder.delivery.contents import CONTENTS, Taken, contents_of
+from builder.delivery.groups import Groups
 from builder.delivery.icons import icons
 from builder.delivery.listing import LIST, edition_of, listed, read_listing
 from builder.delivery.manifest import MANIFEST, manifest_of
+from builder.delivery.stretches import Ranked
 from builder.delivery.worker import WORKER, worker_of
 from builder.model.files import Piece
-from builder.model.links import Catalogue
-from builder.model.reference import Ref
 from builder.model.views import Site
 
 
@@ -31,15 +30,13 @@ class Kept:
     """Of the records it was made from."""
     most: int | None
     """Megabytes up to which the whole book is kept; None sets no limit."""
-    catalogue: Catalogue
-    files_of: Mapping[Ref, tuple[str, ...]]
-    """The page of each record first, then what was put down beside it."""
-    ways_of: Mapping[Ref, frozenset[str]]
-    """The pages that each procedure's own leads to."""
+    groups: Groups
+    ranked: Ranked
+    """The files of records."""
+    taken: Sequence[Taken]
+    """What each procedure takes of them."""
     pieces: Mapping[str, Piece] = field(default_factory=dict)
     """Of files that were hashed when they were made: their hashes."""
-    apart: frozenset[str] = frozenset()
-    """What is kept only with the whole book, such as the documents that print it."""
 
 
 def early(site: Site, templates: Path) -> dict[str, bytes]:
@@ -59,8 +56,10 @@ def delivered(
     """
     listing = read_listing(where, paths, kept.pieces)
     named = sorted([*listing, CONTENTS])
-    groups = grouped(kept.catalogue, kept.files_of, kept.ways_of, kept.apart, listing)
-    contents = contents_of(kept.site, kept.fingerprint, kept.most, named, listing, groups)
+    sizes = {path: piece.size for path, piece in listing.items()}
+    contents = contents_of(
+        kept.site, kept.fingerprint, kept.most, named, sizes, kept.groups.core, kept.ranked, kept.taken
+    )
     text = listed(listing, {CONTENTS: contents})
     worker = worker_of(templates, kept.site.book_id, edition_of(text))
     return {CONTENTS: contents, LIST: text, WORKER: worker}

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Mapping, Set
 from typing import NamedTuple
 
 from builder.model.links import Catalogue
-from builder.model.reference import Ref
+from builder.model.reference import LONE_SUBJECTS, Ref
 
 PROCEDURE = "procedure"
 _WAY = re.compile(rb'href=\\?"(?:\.\./)*([a-z0-9-]+/[a-z0-9-]+\.html)')
@@ -28,11 +28,8 @@ class Groups(NamedTuple):
 
     core: frozenset[str]
     """What no procedure is read without: the book's own pages, styles, scripts, the search."""
-    procedures: Mapping[Ref, Set[Ref]]
-    """The records that each procedure leads to, itself among them."""
-    own: Mapping[Ref, frozenset[str]]
+    own: Mapping[Ref, tuple[str, ...]]
     """What each record takes beside the core."""
-    titles: Mapping[Ref, str]
 
 
 def ways_in(files: Iterable[bytes]) -> frozenset[str]:
@@ -43,34 +40,27 @@ def ways_in(files: Iterable[bytes]) -> frozenset[str]:
     return frozenset(way.decode() for data in files for way in _WAY.findall(data))
 
 
-def grouped(
-    catalogue: Catalogue, files_of: Mapping[Ref, tuple[str, ...]], ways_of: Mapping[Ref, frozenset[str]],
-    apart: frozenset[str], paths: Iterable[str],
-) -> Groups:  # fmt: skip
-    """Part a book's paths; `ways_of` tells of each procedure the pages that its own leads to."""
+def grouped(files_of: Mapping[Ref, tuple[str, ...]], apart: frozenset[str], paths: Iterable[str]) -> Groups:
+    """Part a book's paths."""
     of_records = {path for ref, files in files_of.items() if ref.kind not in ALWAYS for path in files}
     core = frozenset(path for path in paths if path not in of_records and path not in apart)
-    by_page = {files[0]: ref for ref, files in files_of.items()}
-    named = _named(catalogue)
-    for ref, ways in ways_of.items():
-        named[ref] = named.get(ref, frozenset()) | {by_page[way] for way in ways if way in by_page}
-    own = {ref: frozenset(files) - core for ref, files in files_of.items()}
-    procedures = sorted(ref for ref in catalogue.summaries if ref.kind == PROCEDURE)
-    led = {ref: led_to(catalogue, named, ref) for ref in procedures}
-    return Groups(core, led, own, {ref: catalogue.title(ref) for ref in procedures})
+    return Groups(core, {ref: tuple(path for path in files if path not in core) for ref, files in files_of.items()})
 
 
-def led_to(catalogue: Catalogue, named: Mapping[Ref, frozenset[Ref]], procedure: Ref) -> set[Ref]:
-    """Return the records that a procedure leads to, itself among them."""
-    found = _relied_on(catalogue, procedure)
-    first = {one for ref in found for one in named[ref] if one.kind != PROCEDURE}
-    # By unions of whole sets: in a book of thousands of procedures this is what takes the time.
-    second: set[Ref] = set().union(*(named[ref] for ref in first if ref.kind not in ENDS))
+def led_to(catalogue: Catalogue, ways: Mapping[Ref, Set[Ref]], procedure: Ref) -> set[Ref]:
+    """Return the records that a procedure leads to, itself among them.
+
+    `ways` tells of it, and of each that it relies on, the records that its own page leads to.
+    """
+    found = relied_on(catalogue, procedure)
+    named = {one for ref in found for one in (*_named(catalogue, ref), *ways.get(ref, ()))}
+    first = {one for one in named if one.kind != PROCEDURE}
+    second = {one for ref in first if ref.kind not in ENDS for one in _named(catalogue, ref)}
     return found | first | {one for one in second if one.kind != PROCEDURE}
 
 
-def _relied_on(catalogue: Catalogue, procedure: Ref) -> set[Ref]:
-    """A procedure and all that have to be done before it."""
+def relied_on(catalogue: Catalogue, procedure: Ref) -> set[Ref]:
+    """Return a procedure and all that have to be done before it."""
     found: set[Ref] = set()
     ahead = [procedure]
     while ahead:
@@ -83,14 +73,10 @@ def _relied_on(catalogue: Catalogue, procedure: Ref) -> set[Ref]:
     return found
 
 
-def _named(catalogue: Catalogue) -> dict[Ref, frozenset[Ref]]:
-    """Return the records that each record names; by who uses which, since there every pair stands once."""
-    named: dict[Ref, set[Ref]] = {ref: set() for ref in catalogue.summaries}
-    for ref, users in catalogue.uses.items():
-        if ref in named:
-            for user in users:
-                named[user].add(ref)
-    return {ref: frozenset(found) for ref, found in named.items()}
+def _named(catalogue: Catalogue, ref: Ref) -> set[Ref]:
+    """Return the records that a record names."""
+    mentions = catalogue.summaries[ref].mentions  # of a book that is whole each leads to a record or a lone subject
+    return {_living(catalogue, one.ref) for one in mentions if one.ref.kind not in LONE_SUBJECTS}
 
 
 def _living(catalogue: Catalogue, ref: Ref) -> Ref:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import random
 import re
 from html import unescape
 from io import BytesIO
@@ -17,6 +18,7 @@ from PIL import Image
 from builder.delivery.contents import ranges
 from builder.delivery.icons import SIZES, icons
 from builder.delivery.manifest import manifest_of
+from builder.delivery.stretches import Ranked, Telling
 from builder.model.records.settings import BookSettings, ShopSettings
 from builder.model.views import Site
 from builder.supplied import templates
@@ -208,3 +210,19 @@ def test_the_last_layer_that_sets_a_limit_has_it() -> None:
     assert upper.over(lower).kept_whole == 200
     shop = ShopSettings(format="1", layers=("supplied",), kept_whole=50)
     assert shop.over(upper.over(lower)).kept_whole == 50
+
+
+def test_stretches_are_told_as_ranges_of_the_whole_list() -> None:
+    chance = random.Random(1)
+    for _ in range(300):
+        named = sorted({f"{chance.randrange(40):02d}" for _ in range(30)})
+        own = chance.sample(named, chance.randint(1, len(named)))
+        some = chance.choices(own, k=chance.randint(0, 12))
+        sizes = {path: chance.randrange(1000) for path in named}
+        ranked = Ranked(own)
+        told = Telling(ranked, named, sizes).told(ranked.stretches(some))
+        assert unfolded(told["files"], named) == set(some)
+        assert told["files"] == ranges([named.index(path) for path in set(some)])
+        assert told["bytes"] == sum(sizes[path] for path in set(some))
+
+

@@ -18,7 +18,7 @@ SHARED = {"model", "formula"}
 BESIDE = {"authoring"}
 """Beside the way through: it takes the shared types and what the pipeline offers."""
 WAY = {"pipeline", "passes", "drawing", "settings", "pocket_copy", "keeper", "putting", "shaping", "untouched",
-       "loaded", "indexing"}
+       "loaded", "indexing", "carrying"}
 """The only modules that know stages."""
 MODEL_MAY_TAKE = {"pydantic", "pydantic_core", *sys.stdlib_module_names}
 

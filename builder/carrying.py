@@ -1,0 +1,73 @@
+"""Who names what, and the files of records -> what each procedure takes along on a phone; found anew where it changed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from typing import Any
+
+from builder import delivery
+from builder.keeper import Made
+from builder.model.ledger import mark_of
+from builder.model.links import Catalogue
+from builder.model.reference import Ref
+from builder.putting import Fresh, Putting, Unit
+
+STRETCHES = "stretches of procedures"
+Led = tuple[tuple[str, str], ...]
+"""Records by kind and id."""
+
+
+class Carrying:
+    """Finds what procedures lead to, and where that lies among the files of records."""
+
+    def __init__(
+        self, putting: Putting, catalogue: Catalogue, groups: delivery.Groups, ways_of: Mapping[Ref, frozenset[str]],
+        files_of: Mapping[Ref, tuple[str, ...]],
+    ) -> None:  # fmt: skip
+        self.putting, self.catalogue, self.groups = putting, catalogue, groups
+        by_page = {files[0]: ref for ref, files in files_of.items()}
+        self.ways = {ref: {by_page[way] for way in ways if way in by_page} for ref, ways in ways_of.items()}
+        self.ranked = delivery.Ranked({path for files in groups.own.values() for path in files})
+
+    def taken(self) -> list[delivery.Taken]:
+        """Return of each procedure what it takes."""
+        keeper = self.putting.keeper
+        mark = mark_of(repr([(*ref[:2], files) for ref, files in self.groups.own.items()]).encode())
+        kept = keeper.result_before(STRETCHES) if keeper.own_before(STRETCHES) == mark else None
+        known: Mapping[str, bytes] = kept or {}
+        found: dict[str, bytes] = {}
+        for ref, is_fresh, led in self._led():
+            old = None if is_fresh else known.get(ref.id)
+            found[ref.id] = self._stretches(led()) if old is None else old
+        keeper.keep_unit(STRETCHES, mark, Made(found, {}, b""))
+        titles = self._titles()
+        return [delivery.Taken(id_, titles[id_], stretches) for id_, stretches in found.items()]
+
+    def _titles(self) -> dict[str, str]:
+        return {ref.id: summary.title for ref, summary in self.catalogue.summaries.items() if ref.kind == "procedure"}
+
+    def _stretches(self, led: Led) -> bytes:
+        own = self.groups.own
+        return self.ranked.stretches(path for kind, id_ in led for path in own.get(Ref(kind, id_), ()))
+
+    def _led(self) -> Iterator[tuple[Ref, bool, Callable[[], Any]]]:
+        """Yield each procedure, whether what it leads to was found anew, and what that is."""
+        refs = sorted(ref for ref in self.catalogue.summaries if ref.kind == "procedure")
+        ref_of = {f"led to by {ref.id}": ref for ref in refs}
+        units = [Unit(name, self._mark(ref)) for name, ref in ref_of.items()]
+        fresh: set[Ref] = set()
+
+        def made(unit: Unit) -> Fresh[None]:
+            ref = ref_of[unit.name]
+            fresh.add(ref)
+            led: Led = tuple(sorted(one[:2] for one in delivery.led_to(self.catalogue, self.ways, ref)))
+            return Fresh({}, None, led)
+
+        for ref, one in zip(refs, self.putting.every(units, made, 1), strict=True):
+            yield ref, ref in fresh, one.apart
+
+    def _mark(self, ref: Ref) -> bytes:
+        """Mark what of other pages is asked for by name: where those of it and of what it relies on lead."""
+        ways = (one for other in delivery.relied_on(self.catalogue, ref) for one in self.ways.get(other, ()))
+        return mark_of("\n".join(sorted({f"{one.kind}:{one.id}" for one in ways})).encode())
