@@ -95,7 +95,6 @@ class Drawing:
         ref_of = {unit.name: ref for unit, ref in zip(units, refs, strict=True)}
         made = self.putting.every(
             units, lambda unit: self.record(ref_of[unit.name]), self.processes(len(refs)),
-            is_kept=lambda drawn: not drawn.faults,  # what is at fault is told in each build
             get_ready=lambda: self.renderer,
         )
         for at, (unit, (_, drawn, words)) in enumerate(zip(units, made, strict=True), 1):

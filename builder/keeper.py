@@ -11,7 +11,9 @@ from __future__ import annotations
 import time
 from array import array
 from collections.abc import Iterable, Mapping
+from functools import cached_property
 from hashlib import blake2b
+from itertools import chain
 from typing import Any, NamedTuple
 
 from builder import keeping, publish, read, settings
@@ -120,14 +122,14 @@ class Keeper:
         if self._scales != self.before.scales:
             self.before = self.before._replace(files={}, units={})
 
-    def hear(self, facts: Iterable[tuple[Fact, bytes]]) -> None:
-        """Hear every fact of the book of today; from now on results can be taken."""
+    def hear(self, numbered: Mapping[int, bytes], facts: Iterable[tuple[Fact, bytes]]) -> None:
+        """Hear every fact of the book of today, some by their numbers; from now on results can be taken."""
+        self._facts.update(numbered)
         for fact, mark in facts:
             self._facts[number_of(fact)] = mark
         then, now = self.before.facts, self._facts
-        self._changed = frozenset(
-            number for number in then.keys() | now.keys() if then.get(number) != now.get(number)
-        )
+        gone = (number for number in then if number not in now)
+        self._changed = frozenset(chain(gone, (number for number, mark in now.items() if then.get(number) != mark)))
 
     def unit(self, name: str, own: bytes) -> Made | None:
         """Return a result of the last build, where a fresh one would be the same."""
@@ -148,9 +150,12 @@ class Keeper:
     def _piece(self, path: str) -> Piece | None:
         """Return a published file's hash, if the file lies there as it was left."""
         found = self.before.pieces.get(path)
-        if found is None or self._target is None or publish.seen(self._target / path) != found[1]:
-            return None
-        return found[0]
+        return found[0] if found is not None and self._lying.get(path) == found[1] else None
+
+    @cached_property
+    def _lying(self) -> Mapping[str, Seen]:
+        """How the published files are seen; asked for the first time once nobody else may build the book."""
+        return look(self._target, publish.is_ours).files if self._target is not None else {}
 
     def lying(self, path: str) -> Piece | None:
         """Return the hash of a file that is published as it was left; None where it is not."""

@@ -10,6 +10,7 @@ from __future__ import annotations
 import hashlib
 import time
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 from itertools import chain
 
 from builder import check as check_stage
@@ -20,7 +21,7 @@ from builder.formula import Fault, Program
 from builder.gathered import Gathered, Shaped
 from builder.keeper import Keeper, Made, Told
 from builder.model.files import Discovery, Layer, Published, SourceFile
-from builder.model.ledger import EVERY, mark_of, numbers_of
+from builder.model.ledger import EVERY, mark_of, number_of, numbers_of
 from builder.model.links import Catalogue
 from builder.model.place import Span
 from builder.model.problem import Code, Problem, in_order
@@ -116,10 +117,17 @@ class Way:
 
     def connect(self, gathered: Gathered) -> Catalogue:
         """Resolve every reference."""
-        catalogue, problems = link.resolve(
-            gathered.summaries, gathered.broken, self.places_of, self.places.locate
-        )
-        self.problems += problems
+        warm, mark = self.order.warm, (gathered.told, gathered.broken)
+        known: Catalogue | None = warm.known("links", mark) if warm is not None and self.keeper.is_on else None
+        if known is not None:
+            catalogue = replace(known, summaries=gathered.summaries)
+        else:
+            catalogue, problems = link.resolve(
+                gathered.summaries, gathered.broken, self.places_of, self.places.locate
+            )
+            self.problems += problems
+            if warm is not None and not problems:  # a problem tells of places, which move where no summary does
+                warm.put("links", mark, catalogue)
         self.clock("link")
         return catalogue.watched(self.keeper.ledger) if self.keeper.is_on else catalogue
 
@@ -166,8 +174,13 @@ class Way:
         if not self.keeper.is_on:
             return
         pictures = ((("picture", id_), mark_of(one.digest)) for id_, one in gathered.pictures.items())
-        self.keeper.hear(chain(
-            catalogue.facts(gathered.told), gathered.shelf.facts(gathered.said), check_stage.law_facts(self.law),
+        def linked() -> dict[int, bytes]:
+            return {number_of(fact): mark for fact, mark in catalogue.facts(gathered.told)}
+
+        warm, mark = self.order.warm, (gathered.told, gathered.broken)
+        facts = linked() if warm is None else warm.get("facts of links", mark, linked)
+        self.keeper.hear(facts, chain(
+            gathered.shelf.facts(gathered.said), check_stage.law_facts(self.law),
             check_stage.program_facts(programs, gathered.shelf, gathered.said), pictures,
             [(("manner", EVERY), mark_of(self.manner(catalogue).told()))],
         ))  # fmt: skip

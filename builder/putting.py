@@ -14,8 +14,6 @@ from builder.model.ledger import numbers_of
 from builder.publish import Desk
 
 R = TypeVar("R")
-NEVER = b""
-"""A mark that nothing has."""
 
 
 class Unit(NamedTuple):
@@ -74,9 +72,9 @@ class Putting:
 
     def every(
         self, units: Sequence[Unit], make: Callable[[Unit], Fresh[R]], processes: int,
-        is_kept: Callable[[R], bool] = lambda _: True, get_ready: Callable[[], object] = lambda: None,
+        get_ready: Callable[[], object] = lambda: None,
     ) -> Iterator[Put[R]]:  # fmt: skip
-        """Take or make units, in their order; a result that is not to be kept is made again by the next build.
+        """Take or make units, in their order.
 
         What all that are made need is made ready once, before there are processes; where all are taken it is not.
         """
@@ -96,7 +94,7 @@ class Putting:
             made = taken.get(unit.name)
             if made is None:
                 made = next(fresh)
-                self._keep(unit, made, is_kept(made.result))
+                self.keeper.keep_unit(unit.name, unit.own, made)
             yield Put(list(made.pieces), made.result, partial(keeping.unpacked, made.apart))
 
     def _taken(self, unit: Unit) -> Made | None:
@@ -104,8 +102,3 @@ class Putting:
         if made is not None:
             self.desk.keep(made.pieces)
         return made
-
-    def _keep(self, unit: Unit, made: Made, is_kept: bool) -> None:
-        # What is never taken is kept for what of it stands in the index.
-        own, result = (unit.own, made.result) if is_kept else (NEVER, None)
-        self.keeper.keep_unit(unit.name, own, made._replace(result=result))

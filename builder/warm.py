@@ -31,6 +31,11 @@ class Warm:
         self.put(name, mark, made)
         return made
 
+    def known(self, name: str, mark: object) -> Any:
+        """Return what was made under this mark; None where nothing was."""
+        known = self.marked.get(name)
+        return known[1] if known is not None and known[0] == mark else None
+
     def put(self, name: str, mark: object, made: object) -> None:
         """Keep what was made."""
         self.marked[name] = (mark, made)

@@ -44,6 +44,8 @@ class Telling:
                       if after != place + 1]  # fmt: skip
         self._sums = [0, *accumulate(sizes[path] for path in ranked.paths)]
 
+        self._gaps = [place - rank for rank, place in enumerate(self._places)]
+        """How many files of no record lie before each."""
         self._written = [str(place) for place in self._places]
 
     def told(self, stretches: bytes) -> dict[str, Any]:
@@ -53,7 +55,12 @@ class Telling:
         pairs = list(zip(numbers[::2], numbers[1::2], strict=True))
         sums, written = self._sums, self._written
         size = sum([sums[last + 1] - sums[first] for first, last in pairs])
-        ranges = [written[first] if first == last else self._ranges(first, last) for first, last in pairs]
+        gaps = self._gaps
+        ranges = [
+            written[first] if first == last
+            else f"{written[first]}-{written[last]}" if gaps[first] == gaps[last] else self._ranges(first, last)
+            for first, last in pairs
+        ]  # fmt: skip
         return {"bytes": size, "files": ",".join(ranges)}
 
     def _ranges(self, first: int, last: int) -> str:

@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 import hashlib
+import os
 from collections.abc import Iterator, Sequence
 from pathlib import Path as DiskPath
 
@@ -75,14 +76,15 @@ def _files_in(folder: DiskPath, shown: str, kind: Kind, problems: list[Problem])
     """List the records of one folder; where pictures may lie beside them, each picture must belong to one."""
     records: list[SourceFile] = []
     pictures: list[Lying] = []
-    for path in sorted(folder.iterdir()):
-        if path.name.startswith("."):
+    for entry in sorted(os.scandir(folder), key=lambda entry: entry.name):
+        if entry.name.startswith("."):
             continue
-        place = f"{shown}/{path.name}"
-        if _leads_out(path, folder.parent):
+        path, place = folder / entry.name, f"{shown}/{entry.name}"
+        stem = entry.name.removesuffix(kind.ending)
+        if entry.is_symlink() and _leads_out(path, folder.parent):
             problems.append(_out(place))
-        elif path.suffix == kind.ending and is_file_id(path.stem):
-            records.append(SourceFile(path, place, Ref(kind.name, path.stem)))
+        elif stem != entry.name and is_file_id(stem):
+            records.append(SourceFile(path, place, Ref(kind.name, stem)))
         elif kind.pictures and path.suffix in PICTURE_ENDINGS and is_file_id(path.stem):
             pictures.append(Lying(path, place))
         else:
