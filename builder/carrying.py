@@ -40,7 +40,10 @@ class Carrying:
         for ref, is_fresh, led in self._led():
             old = None if is_fresh else known.get(ref.id)
             found[ref.id] = self._stretches(led()) if old is None else old
-        keeper.keep_unit(STRETCHES, mark, Made(found, {}, b""))
+        if found == kept:
+            keeper.keep_again(STRETCHES)
+        else:
+            keeper.keep_unit(STRETCHES, mark, Made(found, {}, b""))
         titles = self._titles()
         return [delivery.Taken(id_, titles[id_], stretches) for id_, stretches in found.items()]
 

@@ -38,7 +38,7 @@ class Made(NamedTuple):
     pieces: Mapping[str, Piece]
     facts: bytes
     """Numbers of what was asked while it was made."""
-    apart: bytes = b""
+    apart: keeping.Bytes = b""
     """What is seldom needed of it, packed."""
 
 
@@ -62,7 +62,8 @@ class Keeper:
         self._pieces: dict[str, Piece] = {}
         self._facts: dict[int, bytes] = {}
         self._changed: frozenset[int] = frozenset()
-        self.before = EMPTY
+        self.before = self._lies = EMPTY
+        """What can be taken of the last build; and what of it lies where this one is kept."""
         self.templates = keeping.templates_mark(order.templates) if self.path is not None else b""
         """A mark of the templates that pages are made from."""
         self._code = keeping.code_mark() if self.path is not None else b""
@@ -86,7 +87,7 @@ class Keeper:
         else:
             before = self._warm.get("kept", (path, seen), lambda: keeping.read_kept(path))
         if (before.code, before.settings) == (self._code, self._settings):
-            self.before = before
+            self.before = self._lies = before
 
     @property
     def glanced(self) -> tuple[bytes, bytes, bytes]:
@@ -121,6 +122,7 @@ class Keeper:
         self._scales = _mark(repr(sorted(scales.items())))
         if self._scales != self.before.scales:
             self.before = self.before._replace(files={}, units={})
+            self._lies = EMPTY
 
     def hear(self, numbered: Mapping[int, bytes], facts: Iterable[tuple[Fact, bytes]]) -> None:
         """Hear every fact of the book of today, some by their numbers; from now on results can be taken."""
@@ -144,8 +146,12 @@ class Keeper:
         self._pieces.update(pieces)
         return made
 
-    def _unpacked(self, name: str, data: bytes) -> Any:
-        return keeping.unpacked(data) if self._warm is None else self._warm.unpack(name, data, keeping.unpacked)
+    def _unpacked(self, name: str, found: keeping.Bytes) -> Any:
+        return self.load(found) if self._warm is None else self._warm.unpack(name, found, self.load)
+
+    def load(self, found: keeping.Bytes) -> Any:
+        """Return what is kept as these bytes."""
+        return keeping.unpacked(self.before.bytes_of(found))
 
     def _piece(self, path: str) -> Piece | None:
         """Return a published file's hash, if the file lies there as it was left."""
@@ -188,7 +194,7 @@ class Keeper:
     def apart_before(self, name: str) -> Any:
         """Return what is seldom needed of a result of the last build; None where there is none."""
         kept = self.before.units.get(name)
-        return keeping.unpacked(kept.apart) if kept is not None and kept.apart else None
+        return self.load(kept.apart) if kept is not None and kept.apart else None
 
     def lies(self, path: str, piece: Piece) -> bool:
         """Whether this very file is published already, as it was left."""
@@ -199,6 +205,10 @@ class Keeper:
         self._pieces.update(made.pieces)
         if self.is_on:
             self._units[name] = KeptUnit(own, made.facts, tuple(made.pieces), keeping.packed(made.result), made.apart)
+
+    def keep_again(self, name: str) -> None:
+        """Keep a result of the last build as it is."""
+        self._units[name] = self.before.units[name]
 
     def keep_pieces(self, pieces: Mapping[str, Piece]) -> None:
         """Keep the hashes of files that belong to no result."""
@@ -218,7 +228,7 @@ class Keeper:
         kept = Kept(
             self._code, self._settings, self._scales, self.started, self._files, self._facts, self._units, pieces
         )
-        keeping.write_kept(self.path, self._glance(site, book, told), kept)
+        kept = keeping.write_kept(self.path, self._glance(site, book, told), kept, self._lies)
         if self._warm is not None and (seen := publish.seen(self.path)) is not None:
             self._warm.put("kept", (self.path, seen), kept)
 

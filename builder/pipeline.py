@@ -24,6 +24,7 @@ What each step of `make` does, and the file that says what is wrong or missing t
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
 from builder import keeping, publish, read, report, shape
@@ -44,6 +45,13 @@ edition = keeping.code_mark
 
 def make(order: Order) -> Outcome:
     """Build the book and publish it if nothing is wrong with it; without a target stop before drawing."""
+    try:
+        return _make(order)
+    except keeping.SpoiledError:
+        return _make(replace(order, anew=True))
+
+
+def _make(order: Order) -> Outcome:
     way = Way(order)
     if (outcome := untouched(order, way.keeper)) is not None:
         return outcome

@@ -95,7 +95,7 @@ class Putting:
             if made is None:
                 made = next(fresh)
                 self.keeper.keep_unit(unit.name, unit.own, made)
-            yield Put(list(made.pieces), made.result, partial(keeping.unpacked, made.apart))
+            yield Put(list(made.pieces), made.result, partial(self.keeper.load, made.apart))
 
     def _taken(self, unit: Unit) -> Made | None:
         made = self.keeper.unit(unit.name, unit.own) if self.keeper.is_on else None

@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
+B = TypeVar("B")
 V = TypeVar("V")
 
 
@@ -18,8 +19,8 @@ class Warm:
 
     marked: dict[str, tuple[object, Any]] = field(default_factory=dict)
     """By name what was made, behind a mark of what it was made from."""
-    unpacked: dict[str, tuple[bytes, Any]] = field(default_factory=dict)
-    """By name what was unpacked, behind the bytes that it was unpacked from."""
+    unpacked: dict[str, tuple[object, Any]] = field(default_factory=dict)
+    """By name what was unpacked, behind the bytes that it was unpacked from, or where these lie."""
 
     def get(self, name: str, mark: object, make: Callable[[], V]) -> V:
         """Return what was made under this mark, or make it."""
@@ -40,8 +41,8 @@ class Warm:
         """Keep what was made."""
         self.marked[name] = (mark, made)
 
-    def unpack(self, name: str, data: bytes, unpacked: Callable[[bytes], Any]) -> Any:
-        """Return what these bytes hold."""
+    def unpack(self, name: str, data: B, unpacked: Callable[[B], Any]) -> Any:
+        """Return what these bytes hold, or those that lie there."""
         known = self.unpacked.get(name)
         if known is not None and known[0] is data:
             return known[1]

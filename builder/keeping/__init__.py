@@ -6,10 +6,12 @@ another edition of Seambook or by anybody else is as good as none: everything is
 """
 
 from builder.keeping.code import code_mark, every_template_mark, templates_mark
-from builder.keeping.codec import packed, read_glance, read_kept, unpacked, write_kept
+from builder.keeping.codec import packed, unpacked
+from builder.keeping.file import read_glance, read_kept, write_kept
 from builder.keeping.kept import EMPTY, Glance, Kept, KeptFile, KeptUnit
+from builder.keeping.store import Bytes, SpoiledError
 
 __all__ = [
-    "EMPTY", "Glance", "Kept", "KeptFile", "KeptUnit", "code_mark", "every_template_mark", "packed", "read_glance",
-    "read_kept", "templates_mark", "unpacked", "write_kept",
+    "EMPTY", "Bytes", "Glance", "Kept", "KeptFile", "KeptUnit", "SpoiledError", "code_mark", "every_template_mark",
+    "packed", "read_glance", "read_kept", "templates_mark", "unpacked", "write_kept",
 ]  # fmt: skip

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import NamedTuple
 
+from builder.keeping.store import Bytes, SpoiledError, Store
 from builder.model.files import Piece, Seen
 
 
@@ -13,7 +14,7 @@ class KeptFile(NamedTuple):
 
     path: str
     seen: Seen
-    shaped: bytes
+    shaped: Bytes
     """The result, packed."""
 
 
@@ -26,9 +27,9 @@ class KeptUnit(NamedTuple):
     """Marks of all else that was asked while it was made, eight bytes each."""
     paths: tuple[str, ...]
     """Its files."""
-    result: bytes
+    result: Bytes
     """What the build needs of it, packed."""
-    apart: bytes = b""
+    apart: Bytes = b""
     """What a build seldom needs of it, packed."""
 
 
@@ -64,6 +65,19 @@ class Kept(NamedTuple):
     units: Mapping[str, KeptUnit]
     pieces: Mapping[str, tuple[Piece, Seen]]
     """Every published file with its hash and size, and how it was seen on the disk."""
+    store: Store | None = None
+    """Where results lie; None where nothing was read."""
+    segments: int = 0
+    first: int = 0
+    """How many segments the file has, and how long it is with the first one alone."""
+
+    def bytes_of(self, found: Bytes) -> bytes:
+        """Return bytes, wherever they are; raises SpoiledError."""
+        if isinstance(found, bytes):
+            return found
+        if self.store is None:
+            raise SpoiledError("what was kept is gone")
+        return self.store.bytes_of(found)
 
 
 EMPTY = Kept(b"", b"", b"", 0, {}, {}, {}, {})

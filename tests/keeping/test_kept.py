@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from builder import keeper
-from builder.keeping import EMPTY, packed, read_kept, unpacked
+from builder.keeping import EMPTY, file, packed, read_kept, unpacked
 from builder.warm import Warm
 from tests.books.laying import TINY, edit
 from tests.keeping.book import LONG_AGO, PROCEDURE, Book, changed
@@ -67,8 +67,8 @@ def spoiled(data: bytes) -> Iterator[bytes]:
     yield from (data[:-1], data[:len(data) // 2], data[16:], data + b"x", b"\0" * len(data))
     yield data.replace(b"weld-cover", b"weld-cOver")
     part = (1).to_bytes(8, "big") + sha256(b"(").digest() + b"("
-    yield b"seambook kept 3\n" + b"\0" * 40 + b"("
-    yield b"seambook kept 3\n" + part + part
+    yield b"seambook kept 4\n" + b"\0" * 40 + b"("
+    yield b"seambook kept 4\n" + part + part
     yield pickle.dumps(print)
 
 
@@ -79,6 +79,38 @@ def test_what_is_kept_may_be_spoiled(book: Book) -> None:
     book.touch()
     assert changed(book.build()) == 0
     assert read_kept(book.kept) != EMPTY
+    book.require_as_anew()
+
+
+def test_a_result_may_be_spoiled_wherever_it_lies(book: Book) -> None:
+    for share in (0.02, 0.2, 0.4):  # results lie in front of what tells of them
+        whole = book.kept.read_bytes()
+        at = int(len(whole) * share)
+        book.kept.write_bytes(whole[:at] + bytes(byte ^ 255 for byte in whole[at:at + 4_000]) + whole[at + 4_000:])
+        assert read_kept(book.kept) != EMPTY, share
+        said = ("do: Lay the film on every bare face", f"do: Lay {share} film on every bare face")
+        edit(book.content, PROCEDURE, said)
+        assert changed(book.build()) > 0
+        book.require_as_anew()
+        edit(book.content, PROCEDURE, said[::-1])
+
+
+def test_what_is_kept_grows_by_what_changed_and_is_written_anew_when_that_is_much(
+    book: Book, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    sizes, written_anew = [book.kept.stat().st_size], 0
+    monkeypatch.setattr(file, "MOST_SEGMENTS", 5)
+    for at in range(9):
+        before = book.kept.read_bytes()
+        edit(book.content, PROCEDURE, ("on every bare face", f"{at} on every bare face"))
+        assert changed(book.build()) > 0
+        is_anew = not book.kept.read_bytes().startswith(before)
+        written_anew += is_anew
+        sizes.append(book.kept.stat().st_size)
+        assert is_anew or sizes[-1] - sizes[-2] < sizes[0]
+        assert len(read_kept(book.kept).units) > 80
+    assert written_anew == 1
+    assert sizes[5] < sizes[4]
     book.require_as_anew()
 
 
