@@ -26,8 +26,8 @@ class Carrying:
         files_of: Mapping[Ref, tuple[str, ...]],
     ) -> None:  # fmt: skip
         self.putting, self.catalogue, self.groups = putting, catalogue, groups
-        by_page = {files[0]: ref for ref, files in files_of.items()}
-        self.ways = {ref: {by_page[way] for way in ways if way in by_page} for ref, ways in ways_of.items()}
+        self.ways_of = ways_of
+        self.by_page = {files[0]: ref for ref, files in files_of.items()}
         self.ranked = delivery.Ranked({path for files in groups.own.values() for path in files})
 
     def taken(self) -> list[delivery.Taken]:
@@ -64,13 +64,17 @@ class Carrying:
         def made(unit: Unit) -> Fresh[None]:
             ref = ref_of[unit.name]
             fresh.add(ref)
-            led: Led = tuple(sorted(one[:2] for one in delivery.led_to(self.catalogue, self.ways, ref)))
+            led: Led = tuple(sorted(one[:2] for one in delivery.led_to(self.catalogue, self._ways, ref)))
             return Fresh({}, None, led)
 
         for ref, one in zip(refs, self.putting.every(units, made, 1), strict=True):
             yield ref, ref in fresh, one.apart
 
+    def _ways(self, ref: Ref) -> set[Ref]:
+        """Return the records that a procedure's own page leads to."""
+        return {self.by_page[way] for way in self.ways_of.get(ref, ()) if way in self.by_page}
+
     def _mark(self, ref: Ref) -> bytes:
         """Mark what of other pages is asked for by name: where those of it and of what it relies on lead."""
-        ways = (one for other in delivery.relied_on(self.catalogue, ref) for one in self.ways.get(other, ()))
-        return mark_of("\n".join(sorted({f"{one.kind}:{one.id}" for one in ways})).encode())
+        ways = set().union(*(self.ways_of.get(other, ()) for other in delivery.relied_on(self.catalogue, ref)))
+        return mark_of("\n".join(sorted(ways & self.by_page.keys())).encode())

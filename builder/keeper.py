@@ -29,6 +29,8 @@ LEAST_AGE = 2_000_000_000
 """Nanoseconds for which a file must have been left alone when the build that read it began: within one tick of a disk's
 clock two texts can bear the same time."""
 UNREADABLE = b""
+FEW = 24
+"""Changed facts up to which each is looked for by itself."""
 
 
 class Made(NamedTuple):
@@ -62,6 +64,8 @@ class Keeper:
         self._pieces: dict[str, Piece] = {}
         self._facts: dict[int, bytes] = {}
         self._changed: frozenset[int] = frozenset()
+        self._few: tuple[bytes, ...] | None = None
+        """Of few changed facts the numbers as results name them."""
         self.before = self._lies = EMPTY
         """What can be taken of the last build; and what of it lies where this one is kept."""
         self.templates = keeping.templates_mark(order.templates) if self.path is not None else b""
@@ -132,11 +136,13 @@ class Keeper:
         then, now = self.before.facts, self._facts
         gone = (number for number in then if number not in now)
         self._changed = frozenset(chain(gone, (number for number, mark in now.items() if then.get(number) != mark)))
+        if len(self._changed) <= FEW:
+            self._few = tuple(array("Q", [number]).tobytes() for number in self._changed)
 
     def unit(self, name: str, own: bytes) -> Made | None:
         """Return a result of the last build, where a fresh one would be the same."""
         kept = self.before.units.get(name)
-        if kept is None or kept.own != own or not self._changed.isdisjoint(array("Q", kept.facts)):
+        if kept is None or kept.own != own or self._hangs_on_changed(kept.facts):
             return None
         pieces = {path: piece for path in kept.paths if (piece := self._piece(path)) is not None}
         if len(pieces) < len(kept.paths):
@@ -145,6 +151,12 @@ class Keeper:
         self._units[name] = kept
         self._pieces.update(pieces)
         return made
+
+    def _hangs_on_changed(self, facts: bytes) -> bool:
+        # To look for few in the bytes is quicker; what is found may begin within a number, so it is then made sure of.
+        if self._few is not None and not any(one in facts for one in self._few):
+            return False
+        return not self._changed.isdisjoint(array("Q", facts))
 
     def _unpacked(self, name: str, found: keeping.Bytes) -> Any:
         return self.load(found) if self._warm is None else self._warm.unpack(name, found, self.load)

@@ -8,7 +8,7 @@ book.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Set
+from collections.abc import Callable, Iterable, Mapping, Set
 from typing import NamedTuple
 
 from builder.model.links import Catalogue
@@ -47,13 +47,13 @@ def grouped(files_of: Mapping[Ref, tuple[str, ...]], apart: frozenset[str], path
     return Groups(core, {ref: tuple(path for path in files if path not in core) for ref, files in files_of.items()})
 
 
-def led_to(catalogue: Catalogue, ways: Mapping[Ref, Set[Ref]], procedure: Ref) -> set[Ref]:
+def led_to(catalogue: Catalogue, ways: Callable[[Ref], Set[Ref]], procedure: Ref) -> set[Ref]:
     """Return the records that a procedure leads to, itself among them.
 
     `ways` tells of it, and of each that it relies on, the records that its own page leads to.
     """
     found = relied_on(catalogue, procedure)
-    named = {one for ref in found for one in (*_named(catalogue, ref), *ways.get(ref, ()))}
+    named = {one for ref in found for one in (*_named(catalogue, ref), *ways(ref))}
     first = {one for one in named if one.kind != PROCEDURE}
     second = {one for ref in first if ref.kind not in ENDS for one in _named(catalogue, ref)}
     return found | first | {one for one in second if one.kind != PROCEDURE}

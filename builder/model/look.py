@@ -66,10 +66,11 @@ def look(folder: Path, hidden: Callable[[str], bool] = _no) -> Look:
             except OSError:
                 is_plain = False
                 continue
-            if stat.S_ISDIR(found.st_mode):
-                ways.append((entry.path, f"{path}/"))
-            elif stat.S_ISREG(found.st_mode):
+            sort = stat.S_IFMT(found.st_mode)
+            if sort == stat.S_IFREG:
                 files[path] = seen_in(found)
+            elif sort == stat.S_IFDIR:
+                ways.append((entry.path, f"{path}/"))
             else:
                 is_plain = False
     return Look(files, is_plain=is_plain)

@@ -25,18 +25,23 @@ def require_distinct(paths: Sequence[str]) -> None:
     for path in (path for path, count in Counter(paths).items() if count > 1):
         raise PublishError(f"{path!r} is given twice", "rename one of the two records")
     spelled: dict[str, str] = {}
+    folders: set[str] = set()
     for path in paths:
-        for prefix in _prefixes(path):
+        folder = path.rpartition("/")[0]
+        for prefix in (path,) if folder in folders else _prefixes(path):
             first = spelled.setdefault(_folded(prefix), prefix)
             if first != prefix:
                 raise PublishError(
                     f"{first!r} and {prefix!r} are one name on Windows, macOS and USB sticks",
                     "rename one of the two records",
                 )
+        folders.add(folder)
 
 
 def _folded(path: str) -> str:
     """The form in which two paths are equal if any system takes them for one."""
+    if path.isascii():
+        return path.lower()
     return unicodedata.normalize("NFC", unicodedata.normalize("NFC", path).casefold())
 
 
