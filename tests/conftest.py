@@ -3,6 +3,7 @@
 The book and the browser are here, since calculators are asked in it as well as in Python.
 """
 
+import gc
 import os
 from collections.abc import Iterator
 from pathlib import Path
@@ -37,6 +38,15 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
         gone = set(map(id, left_out))
         items[:] = [item for item in items if id(item) not in gone]
     items.sort(key=_turn)
+
+
+def pytest_collection_finish() -> None:
+    """Let the cycle collector pass over all that was loaded and collected, which stays to the end.
+
+    It would walk thousands of tests again and again; the program itself runs without it.
+    """
+    gc.collect()
+    gc.freeze()
 
 
 def _left_out(items: list[pytest.Item]) -> list[pytest.Item]:

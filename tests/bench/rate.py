@@ -36,20 +36,24 @@ class Rate(NamedTuple):
 
 
 def rate(content: Path) -> Rate:
-    """Judge every procedure of a content folder and take the time."""
+    """Judge every procedure of a content folder and take the time, without the cycle collector, as the program runs."""
+    gc.disable()
+    try:
+        return _rate(content)
+    finally:
+        gc.enable()
+
+
+def _rate(content: Path) -> Rate:
     way = Way(Order((Layer(content, "content"),)))
     gathered = way.gather(way.discover())
     catalogue = way.connect(gathered)
     law = make_law(gathered.shelf, catalogue)
     refs = sorted(ref for ref in catalogue.summaries if ref.kind == "procedure")
     steps = [step for ref in refs for step in catalogue.summaries[ref].steps]
-    gc.disable()
-    try:
-        least = _seconds(lambda: _look_up(steps))
-        first = _seconds(lambda: judge_all(refs, law, way.places.locate))
-        again = min(_seconds(lambda: judge_all(refs, law, way.places.locate)) for _ in range(AGAIN))
-    finally:
-        gc.enable()
+    least = _seconds(lambda: _look_up(steps))
+    first = _seconds(lambda: judge_all(refs, law, way.places.locate))
+    again = min(_seconds(lambda: judge_all(refs, law, way.places.locate)) for _ in range(AGAIN))
     return Rate(len(steps), len(steps) / first, len(steps) / again, len(steps) / least)
 
 
