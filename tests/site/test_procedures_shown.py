@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +20,11 @@ PROCEDURES = ("hang-quarter-outer", "prove-spot-welder", "wax-after-bake")
 GRAVEST = "danger"
 
 
+read = cache(page)
+"""A page of the supplied book, read once for all that look at it and change nothing."""
+
+
+@cache
 def record(path: str) -> dict[str, Any]:
     found: dict[str, Any] = yaml.load((CONTENT / f"{path}.yaml").read_text("utf-8"), yaml.CSafeLoader)
     return found
@@ -34,7 +40,7 @@ def names(value: str | list[str] | None) -> list[str]:
 
 @pytest.mark.parametrize("name", PROCEDURES)
 def test_a_danger_is_in_full_where_it_first_arises_and_what_kills_each_time(site: Path, name: str) -> None:
-    shown = page(site, f"procedures/{name}.html")
+    shown = read(site, f"procedures/{name}.html")
     told: set[str] = set()
     for step in steps_of(record(f"procedures/{name}")):
         article = shown.find(id=step["key"])
@@ -54,7 +60,7 @@ def test_a_danger_is_in_full_where_it_first_arises_and_what_kills_each_time(site
 def test_the_head_gathers_each_danger_once(site: Path, name: str) -> None:
     procedure = record(f"procedures/{name}")
     all_ = {id_ for one in (procedure, *steps_of(procedure)) for id_ in names(one.get("hazards"))}
-    boxes = page(site, f"procedures/{name}.html").select("#part_dangers .warning, #part_dangers .brief")
+    boxes = read(site, f"procedures/{name}.html").select("#part_dangers .warning, #part_dangers .brief")
     assert sorted(Path(str(box.select("a[href*=hazards]")[0]["href"])).stem for box in boxes) == sorted(all_)
 
 
@@ -62,7 +68,7 @@ def test_each_leads_to_what_is_done_before_it_and_to_what_goes_on_from_it(site: 
     relied = {path.stem: names(record(f"procedures/{path.stem}").get("relies_on"))
               for path in (CONTENT / "procedures").glob("*.yaml")}  # fmt: skip
     assert sum(map(bool, relied.values())) > 20
-    for name, before in share(sorted(relied.items()), 5):
+    for name, before in share(sorted(relied.items()), 10):
         shown = page(site, f"procedures/{name}.html")
         assert stems(shown, "#part_before a") == set(before)
         assert stems(shown, "#part_onward a") == {other for other, needed in relied.items() if name in needed}
