@@ -257,6 +257,7 @@ def test_the_worked_example_to_its_end(chromium: Browser, site: Path) -> None:
             page.locator(f"#{finding}_yes").tap()
             expect(page.locator(f"#{finding}_open")).to_be_visible()
         page.locator("#job_bay").tap()
+        expect(page.locator("#bay_do")).to_be_visible()
         expect(page.locator("#bay_next")).not_to_contain_text("Working out")
         if not is_soak():
             it_goes_on(hand)
