@@ -70,18 +70,17 @@ def read_glance(path: Path) -> Glance | None:
 def read_kept(path: Path) -> Kept:
     """Read what was kept; nothing where the file is missing, damaged, of another edition or not ours."""
     try:
-        file = path.open("rb")
-    except OSError:
-        return EMPTY
-    try:
-        segments = _segments(file)
-        kept = EMPTY
-        for one in segments:
-            told = _part(file, one.end - one.told, one.told, one.marks[_DIGEST:])
-            kept = _changed(kept, _Changes(*told))
-        return kept._replace(store=Store(file, segments[-1].end), segments=len(segments), first=segments[0].end)
+        with path.open("rb") as file:
+            segments = _segments(file)
+            kept = EMPTY
+            for one in segments:
+                told = _part(file, one.end - one.told, one.told, one.marks[_DIGEST:])
+                kept = _changed(kept, _Changes(*told))
+            store = Store(path, segments[-1].end)
+            if not store.is_same(file):
+                return EMPTY  # another was put there meanwhile
+        return kept._replace(store=store, segments=len(segments), first=segments[0].end)
     except Exception:  # whatever a damaged file makes of itself, it is as good as none
-        file.close()
         return EMPTY
 
 
@@ -132,7 +131,7 @@ def _write(path: Path, glance: Glance | None, kept: Kept, store: Store | None) -
         if store is not None:
             store.close()  # where an open file cannot be replaced
         beside.replace(path)
-        return laid._replace(store=Store(path.open("rb"), end), segments=1, first=end)
+        return laid._replace(store=Store(path, end), segments=1, first=end)
     except OSError:
         with suppress(OSError):
             beside.unlink()

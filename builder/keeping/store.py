@@ -27,13 +27,18 @@ class Located(NamedTuple):
 
 
 Bytes = bytes | Located
+_CLOSED = -1
 
 
 class Store:
-    """One file, open for as long as something in it is asked for; whoever puts another in its place does no harm."""
+    """One file, open for as long as something in it is asked for; whoever puts another in its place does no harm.
 
-    def __init__(self, file: BinaryIO, end: int) -> None:
-        self._file = file
+    It is held by its number and not as an object of Python's, which complains when both go as one.
+    """
+
+    def __init__(self, path: Path, end: int) -> None:
+        self._file = _CLOSED  # should it not open
+        self._file = os.open(path, os.O_RDONLY | getattr(os, "O_BINARY", 0))
         self.end = end
         """How long it was when it was read, or was last written to by this process."""
 
@@ -50,23 +55,29 @@ class Store:
         """Read from a place on; other processes that inherited the file may do so at the same time."""
         try:
             if hasattr(os, "pread"):
-                return os.pread(self._file.fileno(), size, at)
-            self._file.seek(at)
-            return self._file.read(size)
+                return os.pread(self._file, size, at)
+            os.lseek(self._file, at, os.SEEK_SET)
+            return os.read(self._file, size)
         except OSError as error:
             raise SpoiledError(f"what was kept cannot be read: {error}") from error
 
     def is_at(self, path: Path) -> bool:
         """Whether this is the file at a path, and nobody wrote to it since."""
         try:
-            there, here = path.stat(), os.fstat(self._file.fileno())
-        except (OSError, ValueError):
+            there, here = path.stat(), os.fstat(self._file)
+        except OSError:
             return False
         return os.path.samestat(there, here) and there.st_size == self.end
 
+    def is_same(self, file: BinaryIO) -> bool:
+        """Whether this is the file that is read elsewhere."""
+        return os.path.samestat(os.fstat(file.fileno()), os.fstat(self._file))
+
     def close(self) -> None:
         """Read no more of it."""
-        self._file.close()
+        file, self._file = self._file, _CLOSED
+        if file != _CLOSED:
+            os.close(file)
 
     __del__ = close
 

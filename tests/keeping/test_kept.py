@@ -98,6 +98,8 @@ def test_a_result_may_be_spoiled_wherever_it_lies(book: Book) -> None:
 def test_what_is_kept_grows_by_what_changed_and_is_written_anew_when_that_is_much(
     book: Book, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    book.kept.unlink(missing_ok=True)
+    book.build()
     sizes, written_anew = [book.kept.stat().st_size], 0
     monkeypatch.setattr(file, "MOST_SEGMENTS", 5)
     for at in range(9):
@@ -115,7 +117,7 @@ def test_what_is_kept_grows_by_what_changed_and_is_written_anew_when_that_is_muc
 
 
 def test_a_folder_where_results_are_kept_is_left_alone(book: Book) -> None:
-    book.kept.unlink()
+    book.kept.unlink(missing_ok=True)
     book.kept.mkdir()
     assert changed(book.build()) == 0
     assert book.kept.is_dir()
