@@ -253,6 +253,7 @@ def test_it_ends_while_a_book_is_being_built(tmp_path: Path) -> None:
 
 @pytest.mark.alone  # what is running at each moment hangs on nothing else taking the processor
 @pytest.mark.slow
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("after", [0.0, 0.08, 0.16, 0.3, 0.6])
 def test_ctrl_c_reaches_all_that_runs_in_the_terminal(tmp_path: Path, after: float) -> None:
     with showing(tmp_path, "--port", "0", "--content", "supplied") as shown:

@@ -51,11 +51,11 @@ def violations(page: Page, axe: str, only: tuple[str, ...] = ()) -> list[str]:
 
 
 def looks_clean(page: Page, where: str) -> None:
-    """Axe finds nothing in a page as it stands: in each look and on paper, on a phone and at a desk."""
+    """Axe finds nothing in a page as it stands: in each look and on paper, on a phone; in a soak at a desk, too."""
     axe, size = AXE.read_text("utf-8"), page.viewport_size
     assert size is not None
     found = []
-    for width in WIDTHS:
+    for width in share(WIDTHS, len(WIDTHS)):
         page.set_viewport_size({"width": width, "height": HEIGHT[width]})
         for scheme in SCHEMES:
             page.emulate_media(color_scheme=scheme)
@@ -71,11 +71,11 @@ def looks_clean(page: Page, where: str) -> None:
 @pytest.mark.timeout(400)  # the whole book to print is one page of them, and takes axe half a minute each time
 @pytest.mark.parametrize("width", [NARROW, *WIDTHS])
 def test_one_page_of_each_kind(book: Watched, site: Path, tiny_site: Path, axe: str, width: int) -> None:
-    """In make test each page is looked at once, in one width and one look; in a soak in all of them."""
+    """In make test every other page is looked at once, in one width and one look; in a soak all in all of them."""
     page = book.blank(width)
     found = []
     widths = [NARROW, *WIDTHS]
-    kinds = share(list(kinds_of(site, tiny_site)), len(widths), widths.index(width))
+    kinds = share(list(kinds_of(site, tiny_site)), 2 * len(widths), 2 * widths.index(width) + 1)
     for at, (path, address) in enumerate(kinds):
         page.goto(address)
         page.evaluate(axe)

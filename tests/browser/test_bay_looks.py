@@ -83,7 +83,10 @@ def watched(chromium: Browser, width: int, height: int) -> tuple[Page, list[str]
     return page, troubles
 
 
-@pytest.mark.parametrize("size", [(360, 740), (1280, 800)], ids=lambda size: f"{size[0]} px")
+SIZES_LOOKED_AT = [(360, 740), pytest.param((1280, 800), marks=pytest.mark.soak)]
+
+
+@pytest.mark.parametrize("size", SIZES_LOOKED_AT, ids=lambda size: f"{size[0]} px")
 def test_sizes_contrast_and_names(chromium: Browser, site: Path, axe: str, size: tuple[int, int]) -> None:
     page, troubles = watched(chromium, *size)
     found = []

@@ -90,7 +90,7 @@ def test_so_do_those_of_every_seam_of_the_book(book: Watched, site: Path, width:
     assert len(paths) > 20
     page = book.blank(width)
     met = {}
-    for path in share(paths, 28, WIDTHS.index(width)):
+    for path in share(paths, 40, WIDTHS.index(width)):
         page.goto(book.url(path))
         for system in ("metric", "us"):
             found = page.evaluate(MET)

@@ -421,7 +421,7 @@ def test_the_whole_job_is_printed_in_its_parts(desk: Page, tmp_path: Path) -> No
 
 @pytest.mark.parametrize("view", job_states.VIEWS)
 @pytest.mark.parametrize("width", [PHONE, DESK])
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("scheme", [pytest.param("light", marks=pytest.mark.soak), "dark"])
 def test_every_view_reads_on_phone_and_desk(desk: Page, view: str, width: int, scheme: Any) -> None:
     given = job_states.state(
         done={READ: BY, STOP: BY}, readings={f"{READ}/Width": {"found": 1006.5, "unit": "mm", "by": "Maren"}}

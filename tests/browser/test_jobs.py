@@ -250,7 +250,7 @@ def test_by_the_keys_alone(shop: Watched) -> None:
     expect(page.locator(".job-kept")).to_contain_text("K-1")
 
 
-@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+@pytest.mark.parametrize("dark", [False, pytest.param(True, marks=pytest.mark.soak)], ids=["light", "dark"])
 @pytest.mark.parametrize("width", WIDTHS)
 def test_axe_finds_nothing_and_nothing_is_too_wide(shop: Watched, width: int, dark: bool) -> None:
     page, axe, only = shop.open("jobs.html", width, dark=dark), AXE.read_text("utf-8"), COLOURS if dark else ()

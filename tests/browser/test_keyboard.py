@@ -50,7 +50,7 @@ def test_the_skip_link_is_seen_when_reached_and_skips(book: Watched) -> None:
 
 
 @pytest.mark.parametrize("path", ["index.html", "calculators/sheet-gauge.html", "procedures/renew-rocker-outer.html"])
-@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+@pytest.mark.parametrize("dark", [pytest.param(False, marks=pytest.mark.soak), True], ids=["light", "dark"])
 def test_one_sees_where_one_is(book: Watched, path: str, dark: bool) -> None:
     page = book.open(path, DESK, dark=dark)
     unseen = []

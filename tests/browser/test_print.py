@@ -35,7 +35,7 @@ def words(text: str) -> str:
     return " ".join(text.split())
 
 
-@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+@pytest.mark.parametrize("dark", [pytest.param(False, marks=pytest.mark.soak), True], ids=["light", "dark"])
 def test_a_procedure_on_paper(book: Watched, tmp_path: Path, record: dict[str, object], dark: bool) -> None:
     page = book.open(PATH, DESK, dark=dark)
     page.locator("button[data-tick]").first.click()

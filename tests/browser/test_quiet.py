@@ -43,7 +43,7 @@ def looks(page: Page) -> Iterator[str]:
 @pytest.mark.sweep(2)
 @pytest.mark.parametrize("scripts", [True, False], ids=["scripts", "none"])
 def test_each_kind_of_page_is_quiet_and_fits(book: Watched, site: Path, tiny_site: Path, scripts: bool) -> None:
-    kinds = list(kinds_of(site, tiny_site))
+    kinds = share(list(kinds_of(site, tiny_site)), 2)
     assert len(kinds) > 15
     page = book.blank(PHONE, scripts=scripts)
     wide = {}
@@ -56,7 +56,7 @@ def test_each_kind_of_page_is_quiet_and_fits(book: Watched, site: Path, tiny_sit
     assert wide == {}
 
 
-@pytest.mark.parametrize("scheme", SCHEMES)
+@pytest.mark.parametrize("scheme", ["light", pytest.param("dark", marks=pytest.mark.soak)])
 @pytest.mark.parametrize("width", WIDTHS)
 def test_it_opens_quietly_in_each_look(book: Watched, width: int, scheme: Scheme) -> None:
     # What a page does while it loads may differ from what it does when it is resized.
@@ -70,7 +70,7 @@ def test_it_opens_quietly_in_each_look(book: Watched, width: int, scheme: Scheme
 def test_every_page_is_quiet_and_fits_a_phone(book: Watched, site: Path, part: int) -> None:
     page = book.blank(PHONE)
     wide = {}
-    for path in share([*every_path(site)][part::PARTS], 24, part):
+    for path in share([*every_path(site)][part::PARTS], 36, part):
         page.goto(book.url(path), wait_until="domcontentloaded")  # scripts have run, and styles are there, by then
         if found := too_wide(page):
             wide[path] = found

@@ -125,8 +125,9 @@ def plan_of(page: Page) -> list[dict[str, Any]]:
     return segments
 
 
-@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("name", [SHORT, LONG, THREE])
+@pytest.mark.parametrize("size", SIZES)
 def test_a_strip_measures_what_it_says(book: Watched, tmp_path: Path, name: str, size: str) -> None:
     page = book.open(f"strips/{name}.html", DESK)
     segments = plan_of(page)

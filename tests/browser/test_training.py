@@ -18,7 +18,7 @@ from tests.browser.copied import SHOWN, Copies
 from tests.browser.on_paper import printed
 from tests.browser.test_axe import AXE, COLOURS, violations
 from tests.browser.test_quiet import too_wide
-from tests.browser.watched import PHONE, SCHEMES, Watched
+from tests.browser.watched import PHONE, Watched
 
 pytestmark = pytest.mark.slow
 
@@ -427,7 +427,7 @@ def test_the_breakdown_of_a_procedure(before: Watched, tmp_path: Path) -> None:
     expect(page.locator("#breakdown_page")).to_contain_text("no such procedure")
 
 
-@pytest.mark.parametrize("scheme", SCHEMES)
+@pytest.mark.parametrize("scheme", ["light", pytest.param("dark", marks=pytest.mark.soak)])
 def test_axe_finds_nothing_and_a_glove_hits_everything(before: Watched, scheme: str) -> None:
     page = before.open(LESSON, PHONE, dark=scheme == "dark")
     axe, only = AXE.read_text("utf-8"), COLOURS if scheme == "dark" else ()

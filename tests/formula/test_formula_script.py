@@ -23,6 +23,7 @@ from builder.model.records.table import Table
 from tests.formula.cases import Case, cases
 from tests.formula.node import run_node
 from tests.formula.parity import Example, batch, example, tables_script
+from tests.sweeps import is_soak
 
 REASONS = (
     "division by zero", "root of a negative number", "logarithm of a number not above zero",
@@ -58,7 +59,7 @@ examples = st.randoms(use_true_random=False).map(example)
 
 
 @pytest.mark.slow
-@settings(max_examples=25)
+@settings(max_examples=25 if is_soak() else 12)
 @given(st.lists(examples, min_size=1, max_size=60))
 def test_both_languages_agree_on_made_up_formulas(made: list[Example]) -> None:
     assert differing(batch(made)) == []

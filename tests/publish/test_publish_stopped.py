@@ -64,7 +64,7 @@ def test_killed_after_any_disk_call_the_book_is_whole_and_the_next_build_recover
 
 def check_stops(bench: Bench, mode: Mode, moment: str) -> None:
     gaps = []
-    for number in stops(bench, moment, 4):
+    for number in stops(bench, moment, 7):
         if bench.is_away():
             gaps.append(number)
         bench.check_recovery()
