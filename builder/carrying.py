@@ -1,5 +1,4 @@
-"""Who names what, and the files of records -> what each procedure takes along on a phone; found anew where it changed.
-"""
+"""Who names what, and the files of records -> what a procedure takes along on a phone; found anew where it changed."""
 
 from __future__ import annotations
 

@@ -144,8 +144,8 @@ class Keeper:
         kept = self.before.units.get(name)
         if kept is None or kept.own != own or self._hangs_on_changed(kept.facts):
             return None
-        pieces = {path: piece for path in kept.paths if (piece := self._piece(path)) is not None}
-        if len(pieces) < len(kept.paths):
+        pieces = self.lying_of(name)
+        if pieces is None:
             return None
         made = Made(self._unpacked(name, kept.result), pieces, kept.facts, kept.apart)
         self._units[name] = kept
@@ -165,8 +165,8 @@ class Keeper:
         """Return what is kept as these bytes."""
         return keeping.unpacked(self.before.bytes_of(found))
 
-    def _piece(self, path: str) -> Piece | None:
-        """Return a published file's hash, if the file lies there as it was left."""
+    def lying(self, path: str) -> Piece | None:
+        """Return the hash of a file that is published as it was left; None where it is not."""
         found = self.before.pieces.get(path)
         return found[0] if found is not None and self._lying.get(path) == found[1] else None
 
@@ -175,15 +175,11 @@ class Keeper:
         """How the published files are seen; asked for the first time once nobody else may build the book."""
         return look(self._target, publish.is_ours).files if self._target is not None else {}
 
-    def lying(self, path: str) -> Piece | None:
-        """Return the hash of a file that is published as it was left; None where it is not."""
-        return self._piece(path)
-
     def lying_of(self, name: str) -> dict[str, Piece] | None:
         """Return the files of a result of the last build; None where one does not lie as it was left."""
         kept = self.before.units.get(name)
         paths = kept.paths if kept is not None else ()
-        pieces = {path: piece for path in paths if (piece := self._piece(path)) is not None}
+        pieces = {path: piece for path in paths if (piece := self.lying(path)) is not None}
         return pieces if kept is not None and len(pieces) == len(paths) else None
 
     def published(self, path: str) -> bytes | None:
@@ -210,7 +206,7 @@ class Keeper:
 
     def lies(self, path: str, piece: Piece) -> bool:
         """Whether this very file is published already, as it was left."""
-        return self._piece(path) == piece
+        return self.lying(path) == piece
 
     def keep_unit(self, name: str, own: bytes, made: Made) -> None:
         """Keep a result."""

@@ -43,14 +43,12 @@ class Telling:
         self._ends = [rank for rank, (place, after) in enumerate(zip(self._places, self._places[1:], strict=False))
                       if after != place + 1]  # fmt: skip
         self._sums = [0, *accumulate(sizes[path] for path in ranked.paths)]
-
         self._gaps = [place - rank for rank, place in enumerate(self._places)]
         """How many files of no record lie before each."""
         self._written = [str(place) for place in self._places]
 
     def told(self, stretches: bytes) -> dict[str, Any]:
-        """Return how many bytes they are, and where they lie: `0-4,9`. Most are of one file: little is done for each.
-        """
+        """Return how many bytes they are, and where they lie: `0-4,9`; most are of one file."""
         numbers = array(STRETCHES, stretches)
         pairs = list(zip(numbers[::2], numbers[1::2], strict=True))
         sums, written = self._sums, self._written

@@ -42,7 +42,7 @@ def value_in(script: bytes) -> Any:
     """Return the value that a script of a shard, or of the dictionary, gives."""
     text = script.decode("ascii")
     named = text.find('"]=')
-    return json.loads(text[(named + 3 if text.startswith("((") else text.index("=", len(_SHARED))  + 1) : -2])
+    return json.loads(text[(named + 3 if text.startswith("((") else text.index("=", len(_SHARED)) + 1) : -2])
 
 
 def list_shard(words: Sequence[str]) -> bytes:

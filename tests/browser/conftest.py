@@ -14,7 +14,7 @@ from builder.model.records.settings import ShopSettings
 from builder.supplied import templates
 from tests.books.laying import LABEL, TINY
 from tests.browser.copied import Copies
-from tests.browser.watched import PHONE, Watched
+from tests.browser.watched import PHONE, Watched, watching
 from tests.conftest import made_in
 from tests.site import shared
 
@@ -23,10 +23,8 @@ BASE = "https://book.example.org/crate"
 
 @pytest.fixture
 def book(chromium: Browser, site: Path) -> Iterator[Watched]:
-    watched = Watched(chromium, site)
-    yield watched
-    watched.close()
-    assert watched.troubles == []
+    with watching(chromium, site) as watched:
+        yield watched
 
 
 @pytest.fixture(scope="module")
@@ -47,10 +45,8 @@ def tiny_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="module")
 def watched_tiny(chromium: Browser, tiny_site: Path) -> Iterator[Watched]:
     """The tiny book, opened once for a whole file of tests."""
-    watched = Watched(chromium, tiny_site)
-    yield watched
-    watched.close()
-    assert watched.troubles == []
+    with watching(chromium, tiny_site) as watched:
+        yield watched
 
 
 @pytest.fixture(scope="session")
@@ -73,10 +69,8 @@ def on_server(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture
 def served(chromium: Browser, on_server: Path) -> Iterator[Watched]:
     """That book, opened; from disk, as the tests have no network."""
-    watched = Watched(chromium, on_server)
-    yield watched
-    watched.close()
-    assert watched.troubles == []
+    with watching(chromium, on_server) as watched:
+        yield watched
 
 
 @pytest.fixture(scope="session")

@@ -10,7 +10,7 @@ import pytest
 from playwright.sync_api import Browser, Error, Page, expect
 
 from tests.browser.test_jobs import begin, jobs_in
-from tests.browser.watched import DESK, Watched
+from tests.browser.watched import DESK, Watched, watching
 from tests.sweeps import is_soak
 
 pytestmark = pytest.mark.slow
@@ -20,10 +20,8 @@ WORDS = [f"The crate makers of house {at}" for at in range(KILLS + 1)]
 
 @pytest.fixture
 def shop(chromium: Browser, tiny_site: Path) -> Iterator[Watched]:
-    watched = Watched(chromium, tiny_site)
-    yield watched
-    watched.close()
-    assert [one for one in watched.troubles if not one.endswith(": crashed")] == []
+    with watching(chromium, tiny_site, may_crash=True) as watched:
+        yield watched
 
 
 def clear(page: Page) -> None:

@@ -11,7 +11,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.test_store_lost import clear, kill
 from tests.browser.test_training import LESSON, answer, begun, people, practise_as
-from tests.browser.watched import PHONE, Watched
+from tests.browser.watched import PHONE, Watched, watching
 from tests.sweeps import is_soak
 
 pytestmark = pytest.mark.slow
@@ -21,10 +21,8 @@ KILLS = 12 if is_soak() else 2
 
 @pytest.fixture
 def school(chromium: Browser, tiny_site: Path) -> Iterator[Watched]:
-    watched = Watched(chromium, tiny_site)
-    yield watched
-    watched.close()
-    assert [one for one in watched.troubles if not one.endswith(": crashed")] == []
+    with watching(chromium, tiny_site, may_crash=True) as watched:
+        yield watched
 
 
 def go_on(page: Page, sheet: list[dict[str, Any]], *, after: int = 0) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Literal
 
@@ -88,6 +88,15 @@ class Watched:
         if request.failure == "net::ERR_ABORTED":  # dropped half way, since the test went on to another page
             return
         self.troubles.append(f"failed: {request.url}: {request.failure}")
+
+
+@contextmanager
+def watching(browser: Browser, site: Path, *, may_crash: bool = False) -> Iterator[Watched]:
+    """A book opened; once it is closed nothing may have been complained of, but for pages that were killed."""
+    watched = Watched(browser, site)
+    yield watched
+    watched.close()
+    assert [one for one in watched.troubles if not (may_crash and one.endswith(": crashed"))] == []
 
 
 def every_path(site: Path) -> list[str]:
