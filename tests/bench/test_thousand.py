@@ -6,10 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from tests.bench.__main__ import CONTENT, COPIES, MOST_SECONDS
 from tests.bench.floor import floor
 from tests.bench.generator import generate
 from tests.bench.measure import build
+from tests.bench.table import CONTENT, COPIES, MOST_SECONDS
 
 MOST_OF_THE_FLOOR = 1.15
 """Of the time that the libraries alone take for the copies in one process: machines differ by more than twice, and what
