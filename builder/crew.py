@@ -18,6 +18,9 @@ T = TypeVar("T")
 R = TypeVar("R")
 CHUNK = 40
 """Items handed to a process at a time: enough to keep its errand short beside its work."""
+SHIFT = 40
+"""Errands after which a process gives its place to a fresh one: what it keeps for what comes back grows with all that
+it has seen, and so does what it has come to write upon of the memory it shares."""
 WORTH_FORKING = 240
 """Below this many items starting processes costs more than it saves."""
 
@@ -56,6 +59,15 @@ def spread(work: Callable[[T], R], items: Sequence[T], processes: int, chunk: in
         for item in items:
             yield _kept(_one(work, item))
         return
+    errands = range(0, len(items), chunk)
+    shift = SHIFT * processes
+    for first in range(0, len(errands), shift):
+        yield from _shift(work, items, processes, chunk, errands[first:first + shift])
+
+
+def _shift(
+    work: Callable[[T], R], items: Sequence[T], processes: int, chunk: int, errands: Sequence[int]
+) -> Iterator[R]:
     # Loaded here, since most commands need one process alone.
     import multiprocessing
 
@@ -64,7 +76,7 @@ def spread(work: Callable[[T], R], items: Sequence[T], processes: int, chunk: in
     gc.freeze()
     try:
         with multiprocessing.get_context("fork").Pool(processes) as pool:
-            for results in pool.imap(_chunk, range(0, len(items), chunk)):
+            for results in pool.imap(_chunk, errands):
                 for result in results:
                     yield _kept(cast("R | _Trouble | OutsideError", result))
     finally:

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from functools import lru_cache
 from hashlib import blake2b
+from sys import intern
 from typing import NamedTuple
 
 from builder.model.views import Page, Passage
@@ -128,17 +129,21 @@ def _entries(parts: Sequence[Part]) -> dict[str, str]:
 
 
 @lru_cache(maxsize=16384)
-def _words_of(heading: str, texts: tuple[str, ...], facts: tuple[str, ...]) -> tuple[frozenset[str], ...]:
-    """The words of a heading, those that the text has beside them, and those that the facts have beside both."""
-    strong = frozenset(_words_in(heading))
-    own = frozenset(word for text in texts for word in _words_in(text)) - strong
-    return strong, own, frozenset(word for text in facts for word in _words_in(text)) - strong - own
+def _words_of(heading: str, texts: tuple[str, ...], facts: tuple[str, ...]) -> tuple[tuple[str, ...], ...]:
+    """The words of a heading, those that the text has beside them, and those that the facts have beside both.
+
+    Each once, in tuples: sets of them would take ten times the memory.
+    """
+    strong = set(_words_in(heading))
+    own = {word for text in texts for word in _words_in(text)} - strong
+    return tuple(strong), tuple(own), tuple({word for text in facts for word in _words_in(text)} - strong - own)
 
 
 @lru_cache(maxsize=32768)
 def _words_in(text: str) -> tuple[str, ...]:
+    """The words of a text; the same word of two texts is one string, of which a big book would hold a million."""
     found = words(text)
-    return (*found, *quantities(found))
+    return tuple(map(intern, (*found, *quantities(found))))
 
 
 def _shortest(entry: str) -> str:

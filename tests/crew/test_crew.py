@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import os
+from collections import Counter
+
 import pytest
 
+from builder import crew
 from builder.crew import FaultInSeambookError, spread
 
 
@@ -22,3 +26,12 @@ def test_an_exception_becomes_a_fault_that_names_the_item(processes: int) -> Non
         list(spread(work, list(range(100)), processes))
     assert caught.value.item == "77"
     assert "ZeroDivisionError" in caught.value.details
+
+
+def test_a_process_gives_its_place_to_a_fresh_one(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(crew, "SHIFT", 2)
+    made = list(spread(lambda n: (n, os.getpid()), list(range(333)), 2, chunk=10))
+    assert [n for n, _ in made] == list(range(333))
+    of_each = Counter(pid for _, pid in made)
+    assert max(of_each.values()) <= 40, "two processes share the four errands of a shift, whoever takes them"
+    assert len(of_each) >= 333 / 40

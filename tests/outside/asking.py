@@ -49,3 +49,8 @@ class Answer:
     def warned(self, level: str) -> list[str]:
         """Return what is said at this level."""
         return [warning["say"] for warning in self.printed["warnings"] if warning["level"] == level]
+
+
+def warns(calc: Calc, name: str, inputs: dict[str, str], level: str, words: str) -> bool:
+    """Whether a calculator says these words in a warning of that level."""
+    return any(words in said for said in calc(name, **inputs).warned(level))

@@ -7,6 +7,7 @@ import shlex
 import subprocess
 import sys
 from collections.abc import Callable, Iterable
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 from tests.sweeps import is_soak
@@ -27,9 +28,10 @@ Say = Callable[[str], None]
 def provide(say: Say) -> list[str]:
     """Install what may be installed; what is still missing comes back, one line each."""
     missing = provide_programs(all_needs(), Apt.here(), say)
-    missing += provide_python_tools(say)
-    if not any("Node" in line for line in missing):
-        missing += provide_node_tools(say)
+    is_node_there = not any("Node" in line for line in missing)
+    with ThreadPoolExecutor() as pool:  # both wait for the network most of the time
+        python, node = pool.submit(provide_python_tools, say), is_node_there and pool.submit(provide_node_tools, say)
+        missing += python.result() + (node.result() if node else [])
     if is_soak() and not missing:
         provide_fuzzer(say)
     return missing
@@ -59,8 +61,9 @@ def _missing(need: Need, why: str, apt: Apt) -> str:
 
 
 def provide_python_tools(say: Say) -> list[str]:
-    """Install the pinned test requirements into .venv."""
-    pip = (sys.executable, "-m", "pip", "--disable-pip-version-check", "install", "--quiet", "-r", str(PINS))
+    """Install the pinned test requirements into .venv; what of them is ever read is compiled then, a small part."""
+    pip = (sys.executable, "-m", "pip", "--disable-pip-version-check", "install", "--quiet", "--no-compile",
+           "-r", str(PINS))  # fmt: skip
     stamp = Path(sys.prefix) / "seambook-tests.stamp"
     made_from = (PINS, ROOT / "pyproject.toml")
     return _install("Python test tools", pip, stamp, made_from, say)
