@@ -10,7 +10,7 @@ from tests.bench.generator import generate
 from tests.bench.rate import rate
 from tests.bench.table import CONTENT, LEAST_RATE
 
-COPIES = 300
+COPIES = 150
 FLOORS = {"supplied, again": 8.0, "copies, first": 35.0, "copies, again": 8.0}
 """So many times as long as looking each step and its subjects up once may it take where the machine is slow or busy:
 what it does slower is in both. The first pass makes what the looking up does not, a hundred megabytes of it, so between

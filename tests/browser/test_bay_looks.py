@@ -19,7 +19,7 @@ pytestmark = pytest.mark.slow
 PROCEDURE = "renew-rocker-outer"
 EXAMPLE = "left-side-struck-and-rusted"
 CONTROL, NEXT = 60, 76
-TICKS = 7
+TICKS = 5
 SLOWER = 4
 SOON, QUICK, STEADY = 2000, 200, 0.1
 """In milliseconds, and a share of the screen. A first step in 1.5 s and an answer in a tenth are aimed at, and were

@@ -78,7 +78,7 @@ def _is_said_alike(one: dict[str, Any], other: dict[str, Any]) -> bool:
     return bool(one["value"] != other["value"] and apart < 1.001 * last_digit)
 
 
-@pytest.mark.sweep(4)
+@pytest.mark.sweep(6)
 @pytest.mark.parametrize("name", NAMES)
 def test_inputs_made_up_at_random(kept: Watched, programs: Mapping[str, Program], name: str) -> None:
     program = programs[name]

@@ -18,7 +18,7 @@ SOON = 1500
 """Milliseconds to the first paint with something in it. As measured: 340 to 900, the higher ones while others
 work on the machine; a slower machine is admitted, a page that waits for its scripts is not."""
 @pytest.mark.alone
-@pytest.mark.sweep(5)
+@pytest.mark.sweep(7)
 @pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]} px")
 @pytest.mark.parametrize("path", PAGES)
 def test_paints_soon_and_stays_where_it_is(chromium: Browser, site: Path, path: str, size: tuple[int, int]) -> None:

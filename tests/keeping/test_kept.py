@@ -241,8 +241,8 @@ def test_a_build_whose_clock_stands_behind_the_last_one_takes_no_stale_result(
 @pytest.mark.slow
 @pytest.mark.parametrize("seed", [11])
 def test_after_any_edit_all_is_as_if_it_were_made_anew(tmp_path: Path, seed: int) -> None:
-    walked = walk(TINY, tmp_path, 4, seed)
-    assert walked.published + walked.refused == 4
+    walked = walk(TINY, tmp_path, 3, seed)
+    assert walked.published + walked.refused == 3
     assert walked.published > 1
 
 
@@ -251,7 +251,7 @@ def test_a_process_that_stays_takes_nothing_that_differs(tmp_path: Path, monkeyp
     """As `show` does; files are trusted at once, so that what it remembers of them is taken."""
     monkeypatch.setattr(keeper, "LEAST_AGE", 0)
     warm = Warm()
-    walked = walk(TINY, tmp_path, 100 if is_soak() else 4, 12, warm=warm)
+    walked = walk(TINY, tmp_path, 100 if is_soak() else 3, 12, warm=warm)
     assert walked.published > 1
     assert warm.unpacked
     assert {"kept", "renderer"} <= warm.marked.keys()
