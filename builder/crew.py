@@ -68,6 +68,7 @@ def spread(work: Callable[[T], R], items: Sequence[T], processes: int, chunk: in
 def _shift(
     work: Callable[[T], R], items: Sequence[T], processes: int, chunk: int, errands: Sequence[int]
 ) -> Iterator[R]:
+    """Let fresh processes run some errands, each told by the place of its first item."""
     # Loaded here, since most commands need one process alone.
     import multiprocessing
 

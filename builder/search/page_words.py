@@ -132,7 +132,7 @@ def _entries(parts: Sequence[Part]) -> dict[str, str]:
 def _words_of(heading: str, texts: tuple[str, ...], facts: tuple[str, ...]) -> tuple[tuple[str, ...], ...]:
     """The words of a heading, those that the text has beside them, and those that the facts have beside both.
 
-    Each once, in tuples: sets of them would take ten times the memory.
+    Each once, in tuples: sets of them take many times the memory.
     """
     strong = set(_words_in(heading))
     own = {word for text in texts for word in _words_in(text)} - strong

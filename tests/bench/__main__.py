@@ -3,16 +3,12 @@
 from __future__ import annotations
 
 import sys
+from functools import partial
 
 from tests.tools.provide import provide
 
-
-def _say(line: str) -> None:
-    print(line, flush=True)
-
-
 if __name__ == "__main__":
-    if missing := provide(_say):
+    if missing := provide(partial(print, flush=True)):
         sys.exit("\n".join(missing))
     from tests.bench.table import main  # it reads what was only now brought
 

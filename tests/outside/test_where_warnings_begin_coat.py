@@ -1,6 +1,5 @@
 """Each warning of the coating calculators and decisions on both sides of where it begins, its source beside it."""
 
-
 from tests.outside.asking import Calc, warns
 from tests.outside.test_decisions import FREE, JOIN, JUDGE
 
