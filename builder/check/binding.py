@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from functools import partial
+from itertools import chain
+from typing import TypeVar
 
 from builder.check.bound import Asking, Bound, Lack, Order, Piece, Wide
 from builder.check.law import Law
@@ -17,6 +19,7 @@ from builder.check.told import Aim, Near, Told
 from builder.model.reference import LONE_SUBJECTS, Ref
 from builder.model.summary import StepSummary
 
+T = TypeVar("T")
 NONE: frozenset[str] = frozenset()
 
 
@@ -42,19 +45,32 @@ def bans(law: Law, step: StepSummary) -> Iterator[Asking]:
 def _together(law: Law, step: StepSummary) -> Bound:
     exempt = frozenset(id_ for id_ in step.exempt if id_ in law.rule_ids) if step.exempt else NONE
     owing = frozenset(_owing(law, step)) if exempt else NONE
-    bound = Bound([law.numbers.tag(step.act, None)], _carried(step), exempt, owing, is_strange(law, step))
-    for tag, needed, banned, wide, owes, orders, lacks, spoils, spoils_any, makes in _pieces(law, step):
-        bound.tags.append(tag)
-        bound.needed.update(needed)
-        bound.banned.update(banned)
-        bound.wide.extend(wide)
-        bound.owes.extend(owes)
-        bound.orders.extend(orders)
-        bound.lacks.extend(lacks)
-        bound.spoils.update(spoils)
-        bound.spoils_any.update(spoils_any)
-        bound.makes.extend(makes)
-    return bound
+    carries, strange, anyone = _carried(step), is_strange(law, step), law.numbers.tag(step.act, None)
+    pieces = [*_pieces(law, step)]
+    if len(pieces) == 1:
+        tag, needed, banned, wide, owes, orders, lacks, spoils, spoils_any, makes = pieces[0]
+        return Bound((anyone, tag), carries, exempt, owing, strange, needed, banned, wide, owes, orders, lacks, spoils,
+                     spoils_any, makes)  # fmt: skip
+    return Bound(
+        (anyone, *[piece.tag for piece in pieces]), carries, exempt, owing, strange,
+        needed=_once([piece.needed for piece in pieces]),
+        banned=_once([piece.banned for piece in pieces]),
+        wide=_all([piece.wide for piece in pieces]),
+        owes=_all([piece.owes for piece in pieces]),
+        orders=_all([piece.orders for piece in pieces]),
+        lacks=_all([piece.lacks for piece in pieces]),
+        spoils=_once([piece.spoils for piece in pieces]),
+        spoils_any=_once([piece.spoils_any for piece in pieces]),
+        makes=_once([piece.makes for piece in pieces]),
+    )
+
+
+def _all(parts: Iterable[tuple[T, ...]]) -> tuple[T, ...]:
+    return tuple(chain.from_iterable(parts))
+
+
+def _once(parts: Iterable[tuple[T, ...]]) -> tuple[T, ...]:
+    return tuple(dict.fromkeys(chain.from_iterable(parts)))
 
 
 def _owing(law: Law, step: StepSummary) -> Iterator[str]:
@@ -85,19 +101,23 @@ class Standpoint:
         return self.law.around.get((self.subject, whose), lambda: self._numbered(related(self.subject, whose)))
 
     def _numbered(self, refs: Iterable[Ref]) -> list[Near]:
-        return [(ref.kind, self.law.numbers.first(ref), ref) for ref in refs]
+        return [(ref.kind, self.law.numbers.states_of(ref), ref) for ref in refs]
 
-    def numbers(self, aims: Sequence[Aim]) -> list[int]:
-        """Return the states that are meant: of whoever can have them, where it says which of them."""
+    def numbers(self, aims: Sequence[Aim]) -> tuple[int, ...]:
+        """Return the states that are meant: of whoever can have them, where it says which of them; none twice."""
         found: list[int] = []
         for of, where, places in aims:
-            meant = self.around(of)
-            if where is not None:
-                if self.law.ledger.is_kept:
-                    self.law.ledger.note_all({("found", one[2].record) for one in meant})
-                meant = [one for one in meant if one[0] in LONE_SUBJECTS or self.law.is_true(where, one[2])]
-            found += [first + place for kind, first, _ in meant if kind in places for place in places[kind]]
-        return found
+            for kind, states, ref in self.around(of):
+                if kind not in places:
+                    continue
+                if where is not None and not self._is_meant(kind, where, ref):
+                    continue
+                found += [states[place] for place in places[kind]]
+        return tuple(dict.fromkeys(found)) if len(found) > 1 else tuple(found)
+
+    def _is_meant(self, kind: str, where: str, ref: Ref) -> bool:
+        self.law.ledger.note("found", ref.record)
+        return kind in LONE_SUBJECTS or self.law.is_true(where, ref)
 
 
 def _bind(law: Law, step: StepSummary, subject: Ref) -> Piece:
@@ -105,15 +125,15 @@ def _bind(law: Law, step: StepSummary, subject: Ref) -> Piece:
     said = spoken(here.law, here.step, here.subject)
     return Piece(
         here.law.numbers.tag(here.step.act, here.subject),
-        needed=here.numbers(said.needed) if said.needed else [],
-        banned=here.numbers(said.banned) if said.banned else [],
-        wide=[Wide(told.rule_id, told.rule, here.subject, here.numbers(told.excuse)) for told in said.wide],
-        owes=[asking for told in said.owes for asking in _askings(here, told)],
-        orders=[_order(here, told) for told in said.orders],
-        lacks=[lack for told in said.asks for lack in _lacks(here, told)],
-        spoils=here.numbers(said.spoils) if said.spoils else [],
+        needed=here.numbers(said.needed) if said.needed else (),
+        banned=here.numbers(said.banned) if said.banned else (),
+        wide=tuple([Wide(told.rule_id, told.rule, here.subject, here.numbers(told.excuse)) for told in said.wide]),
+        owes=tuple([asking for told in said.owes for asking in _askings(here, told)]),
+        orders=tuple([_order(here, told) for told in said.orders]),
+        lacks=tuple([lack for told in said.asks for lack in _lacks(here, told)]),
+        spoils=here.numbers(said.spoils) if said.spoils else (),
         spoils_any=said.spoils_any,
-        makes=here.numbers(said.makes) if said.makes else [],
+        makes=here.numbers(said.makes) if said.makes else (),
     )
 
 
@@ -126,7 +146,7 @@ def _order(here: Standpoint, told: Told) -> Order:
     first = told.rule.if_both_first
     assert first is not None
     meant = [None] if first.of == "any" else [ref for _, _, ref in here.around(first.of)]
-    tags = {here.law.numbers.tag(act, ref) for act in first.act for ref in meant}
+    tags = tuple(dict.fromkeys([here.law.numbers.tag(act, ref) for act in first.act for ref in meant]))
     return Order(told.rule_id, told.rule, here.subject, tags, here.numbers(told.excuse))
 
 

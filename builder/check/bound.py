@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import NamedTuple
 
 from builder.model.records.law import Rule
@@ -35,7 +35,7 @@ class Order(NamedTuple):
     rule_id: str
     rule: Rule
     subject: Ref
-    tags: set[int]
+    tags: tuple[int, ...]
     """Acts on subjects that may not come later."""
     excuse: Sequence[int]
 
@@ -52,26 +52,30 @@ class Lack(NamedTuple):
 
 
 class Piece(NamedTuple):
-    """All that the law says to a step on one of its subjects."""
+    """All that the law says to a step on one of its subjects; of numbers none comes twice."""
 
     tag: int
     """The act on this subject."""
-    needed: list[int]
-    banned: list[int]
-    wide: list[Wide]
-    owes: list[Asking]
-    orders: list[Order]
-    lacks: list[Lack]
-    spoils: list[int]
+    needed: tuple[int, ...]
+    banned: tuple[int, ...]
+    wide: tuple[Wide, ...]
+    owes: tuple[Asking, ...]
+    orders: tuple[Order, ...]
+    lacks: tuple[Lack, ...]
+    spoils: tuple[int, ...]
     spoils_any: tuple[str, ...]
-    makes: list[int]
+    makes: tuple[int, ...]
 
 
 @dataclass(slots=True)
 class Bound:
-    """All that the law says to one step, its pieces put together; not changed once it is whole."""
+    """All that the law says to one step, its pieces put together.
 
-    tags: list[int]
+    A walk through a large book waits for memory, so these are tuples, of numbers that all of the law share: sets take
+    ten times as much, and most of them would be empty.
+    """
+
+    tags: tuple[int, ...]
     """The act on whoever it may be, then on each subject."""
     carries: frozenset[str]
     exempt: frozenset[str]
@@ -80,15 +84,15 @@ class Bound:
     """Of these, those by which it would owe something: to set them aside is never needless."""
     is_strange: bool
     """Whether something about it may be wrong by itself."""
-    needed: set[int] = field(default_factory=set)
+    needed: tuple[int, ...]
     """While all of these states hold, no rule that needs one is broken."""
-    banned: set[int] = field(default_factory=set)
+    banned: tuple[int, ...]
     """While none of these states holds, no rule that forbids one of them is broken."""
-    wide: list[Wide] = field(default_factory=list)
-    owes: list[Asking] = field(default_factory=list)
-    orders: list[Order] = field(default_factory=list)
-    lacks: list[Lack] = field(default_factory=list)
-    spoils: set[int] = field(default_factory=set)
-    spoils_any: set[str] = field(default_factory=set)
+    wide: tuple[Wide, ...]
+    owes: tuple[Asking, ...]
+    orders: tuple[Order, ...]
+    lacks: tuple[Lack, ...]
+    spoils: tuple[int, ...]
+    spoils_any: tuple[str, ...]
     """States that are spoiled for whoever has them."""
-    makes: list[int] = field(default_factory=list)
+    makes: tuple[int, ...]

@@ -17,22 +17,23 @@ class Numbers:
         self.states = tuple(sorted(states))
         self.place_of = {state: at for at, state in enumerate(self.states)}
         self._owners: list[Ref] = []
-        self._first: dict[Ref, int] = {}
+        self._states_of: dict[Ref, tuple[int, ...]] = {}
         self._tags: dict[tuple[str, Ref | None], int] = {}
         self._acts: tuple[tuple[str, Ref | None], ...] = ()
 
-    def first(self, owner: Ref) -> int:
-        """Return the number of a subject's first state; the state at place 3 has the third number after it."""
-        found = self._first.get(owner)
+    def states_of(self, owner: Ref) -> tuple[int, ...]:
+        """Return the numbers of a subject's states, by their place among all states."""
+        found = self._states_of.get(owner)
         if found is None:
-            found = self._first[owner] = len(self._owners) * len(self.states)
+            first = len(self._owners) * len(self.states)
+            found = self._states_of[owner] = tuple(range(first, first + len(self.states)))
             self._owners.append(owner)
         return found
 
     def number(self, held: Held) -> int:
         """Return the number of a state of a subject."""
         state, owner = held
-        return self.first(owner) + self.place_of[state]
+        return self.states_of(owner)[self.place_of[state]]
 
     def held(self, number: int) -> Held:
         """Return the state and whose it is."""

@@ -59,8 +59,8 @@ class Walk:
     def apply(self, at: int, bound: Bound) -> None:
         """Let a step spoil what it spoils, then make what it makes."""
         holds = self.holds
-        if bound.spoils:
-            for held in bound.spoils & holds.keys():
+        for held in bound.spoils:
+            if held in holds:
                 del holds[held]
                 self.spoiled[held] = at
         for state in bound.spoils_any:
@@ -74,11 +74,11 @@ class Walk:
         """Whether what excuses from a rule holds: for all that must have it, as where it is needed."""
         return bool(excuse) and all(held in self.holds for held in excuse)
 
-    def comes_later(self, tags: set[int], at: int) -> bool:
+    def comes_later(self, tags: Sequence[int], at: int) -> bool:
         """Whether one of these acts is done after a step."""
         last = self.last
-        for tag in tags & last.keys():  # noqa: SIM110 - asked at every second step: a generator costs more than it finds
-            if last[tag] > at:
+        for tag in tags:  # noqa: SIM110 - asked at every second step: a generator costs more than it finds
+            if last.get(tag, BROUGHT) > at:
                 return True
         return False
 
@@ -143,12 +143,16 @@ def _walk(law: Law, steps: Sequence[StepSummary], brought: Brought, known: Seque
 def _judge_plain(walk: Walk, at: int, bound: Bound, breaches: list[Breach]) -> None:
     """Judge a step that sets no rule aside. This is where a check spends its time: nothing is made that is not told."""
     holds = walk.holds
-    if not holds.keys() >= bound.needed:
-        breaches += [_missing(walk, need, at) for need in needs(walk.law, walk.steps[at])
-                     if need.held not in holds and not walk.is_excused(need.excuse)]  # fmt: skip
-    if not holds.keys().isdisjoint(bound.banned):
-        breaches += [_held(walk, ban, at) for ban in bans(walk.law, walk.steps[at])
-                     if ban.held in holds and not walk.is_excused(ban.excuse)]  # fmt: skip
+    for held in bound.needed:
+        if held not in holds:
+            breaches += [_missing(walk, need, at) for need in needs(walk.law, walk.steps[at])
+                         if need.held not in holds and not walk.is_excused(need.excuse)]  # fmt: skip
+            break
+    for held in bound.banned:
+        if held in holds:
+            breaches += [_held(walk, ban, at) for ban in bans(walk.law, walk.steps[at])
+                         if ban.held in holds and not walk.is_excused(ban.excuse)]  # fmt: skip
+            break
     for debt in bound.owes:
         if not (debt.excuse and walk.is_excused(debt.excuse)):
             walk.owed[(debt.rule_id, debt.held)] = (debt.rule, at)

@@ -8,8 +8,8 @@ from typing import NamedTuple
 from builder.model.records.law import Rule
 from builder.model.reference import Ref
 
-Near = tuple[str, int, Ref]
-"""Whose state is meant: its kind, the number of its first state, and it."""
+Near = tuple[str, tuple[int, ...], Ref]
+"""Whose state is meant: its kind, the numbers of its states, and it."""
 
 
 class Aim(NamedTuple):

@@ -131,18 +131,20 @@ class Remembered(Generic[K, V]):
 
     def get(self, key: K, make: Callable[[], V]) -> V:
         """Return what is known by a key, or make it."""
-        known, ledger = self._known, self._ledger
+        # A key is long to hash, so it is looked up once where it is known and twice where it is not.
+        found: V | None = self._known.get(key)
+        ledger = self._ledger
+        if found is not None:
+            if ledger.is_kept:
+                ledger.note_all(self._facts[key])
+            return found
         if not ledger.is_kept:
-            if key not in known:
-                known[key] = make()
-            return known[key]
-        if key not in known:
-            with ledger.page() as facts:
-                known[key] = make()
-            self._facts[key] = facts
-        else:
-            ledger.note_all(self._facts[key])
-        return known[key]
+            made = self._known[key] = make()
+            return made
+        with ledger.page() as facts:
+            made = self._known[key] = make()
+        self._facts[key] = facts
+        return made
 
     def is_known(self, key: K) -> bool:
         """Whether a key was asked for before; what follows from that must not hang on it."""
