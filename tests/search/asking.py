@@ -10,7 +10,8 @@ from typing import NamedTuple
 from tests.formula.node import ASSETS, run_node
 
 SCRIPTS = tuple(
-    ASSETS / f"{name}.js" for name in ("words", "postings", "shards", "asked", "reading", "stands", "find")
+    ASSETS / f"{name}.js"
+    for name in ("words", "postings", "shards", "asked", "reading", "stands", "tally", "find")
 )
 _ANSWER = """
 const fs = require("fs"), vm = require("vm"), part = seambook.shardsOfIndex;

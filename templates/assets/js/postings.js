@@ -3,8 +3,7 @@
  * packing.py.
  *
  * A common word stands on ten thousand pages, and a question has several such words: an entry is read as far as every
- * page needs it, how much its best place and its place in the first part weigh, and its parts when one page is looked
- * at.
+ * page needs it, how much its best place and its place in the first part weigh; its parts when one page is looked at.
  */
 
 /**
@@ -19,7 +18,7 @@
  * }} Posting
  *   On how many pages a word stands; the shards of what does not lie beside others; what it names; the pages of which
  *   is known in which parts it stands, rising, and the entry that says so; and of each entry its marks, the entry it
- *   adds to or -1, and once they were asked for what its best part weighs and its first, and its parts.
+ *   adds to or -1, what its best part weighs and its first, and once they were asked for its parts.
  */
 
 (function () {
@@ -33,86 +32,89 @@
   const RUN = /([.,*:])([0-9a-z]+)(?:-([0-9a-z]+))?/g;
   /** By where in a part a word stands: heading or name, long heading, text, table. @type {Record<string, number>} */
   const WEIGHTS = { "*": 1.7, ":": 1.55, ".": 1, ",": 0.95 };
-  const OF_FIRST = /[.,*:]0(?![0-9a-z])/;
-  const [NINE, LETTER, TEN] = ["9".charCodeAt(0), "a".charCodeAt(0), 10];
+  const WEIGHT_OF = new Float64Array(128);
+  for (const [mark, weight] of Object.entries(WEIGHTS)) WEIGHT_OF[mark.charCodeAt(0)] = weight;
+  const [ZERO, NINE, LETTER, LAST_LETTER, RUNS] = [..."09az^"].map((one) => one.charCodeAt(0));
+  const TEN = 10;
+  /** The entry read last. */
+  const entry = { gap: 0, said: "", count: 1, isRun: false };
 
   /** @param {string} digits */
   function number(digits) {
     return parseInt(digits, 36);
   }
 
+  /** A number in base 36 that is read as it goes on. @param {number} sum @param {number} code of its next digit */
+  function grown(sum, code) {
+    return sum * 36 + (code <= NINE ? code - ZERO : code - LETTER + TEN);
+  }
+
+  /** Whether a number goes on. @param {number} code */
+  function isDigit(code) {
+    return code >= LETTER ? code <= LAST_LETTER : code >= ZERO && code <= NINE;
+  }
+
   /**
-   * Read entries one by one: the distance from the last page, what stands behind it, and how many pages it is of.
-   * @param {string} text @param {(gap: number, said: string, count: number, isRun: boolean) => void} visit
+   * Read entries one by one into `entry`: the distance from the last page, what stands behind it, and how many pages it
+   * is of. A question reads tens of thousands, so nothing is made for one but what it says.
+   * @param {string} text @param {number} from
+   * @returns {number} where the next one begins
    */
-  function each(text, visit) {
-    for (let at = 0; at < text.length; ) {
-      let end = text.indexOf(" ", at);
-      if (end < 0) end = text.length;
-      let gap = 0;
-      for (; at < end; at += 1) {
-        const code = text.charCodeAt(at);
-        const isDigit = code >= 48 && code <= NINE;
-        if (!isDigit && (code < LETTER || code > 122)) break;
-        gap = gap * 36 + (isDigit ? code - 48 : code - LETTER + TEN);
-      }
-      const isRun = text[at] === "^";
-      if (!isRun) visit(gap, text.slice(at, end), 1, false);
-      else visit(gap, "", at + 1 < end ? number(text.slice(at + 1, end)) : 1, true);
-      at = end + 1;
+  function readEntry(text, from) {
+    let [at, gap, count] = [from, 0, 0];
+    let code = text.charCodeAt(at);
+    for (; isDigit(code); code = text.charCodeAt((at += 1))) gap = grown(gap, code);
+    entry.gap = gap;
+    entry.isRun = code === RUNS;
+    if (!entry.isRun) {
+      const end = text.indexOf(" ", at);
+      entry.count = 1;
+      entry.said = end < 0 ? text.slice(at) : text.slice(at, end);
+      return end < 0 ? text.length : end + 1;
     }
-  }
-
-  /** What the best of some marks weighs. @param {string} marks */
-  function bestOf(marks) {
-    for (const mark in WEIGHTS) if (marks.includes(mark)) return WEIGHTS[mark];
-    return 0;
-  }
-
-  /** @param {Posting} posting @param {string} marks @param {number} base an entry, or -1 */
-  function addEntry(posting, marks, base) {
-    posting.marks.push(marks || ".0");
-    posting.bases.push(base);
-    return posting.marks.length - 1;
+    code = text.charCodeAt((at += 1));
+    for (; isDigit(code); code = text.charCodeAt((at += 1))) count = grown(count, code);
+    entry.count = count || 1;
+    return at + 1;
   }
 
   /**
-   * What the best part of an entry weighs, at most.
-   * @param {Posting} posting
-   * @param {number} entry
-   * @returns {number}
+   * Add an entry with what its best part weighs, and its first or 0: a question asks that of every page.
+   * @param {Posting} posting @param {string} said where a word stands; nothing says in the first part
+   * @param {number} base an entry that it adds to, or -1
    */
-  function mostOf(posting, entry) {
-    const known = posting.most[entry];
-    if (known !== undefined) return known;
-    const base = posting.bases[entry];
-    return (posting.most[entry] = Math.max(bestOf(posting.marks[entry]), base < 0 ? 0 : mostOf(posting, base)));
-  }
-
-  /** What the first part of an entry weighs, or 0. @param {Posting} posting @param {number} entry @returns {number} */
-  function firstOf(posting, entry) {
-    const known = posting.first[entry];
-    if (known !== undefined) return known;
-    const found = OF_FIRST.exec(posting.marks[entry]);
-    const base = posting.bases[entry];
-    return (posting.first[entry] = found ? WEIGHTS[found[0][0]] : base < 0 ? 0 : firstOf(posting, base));
+  function addEntry(posting, said, base) {
+    const marks = said || ".0";
+    let most = base < 0 ? 0 : posting.most[base];
+    let first = 0;
+    for (let at = 0; at < marks.length; at += 1) {
+      const weight = WEIGHT_OF[marks.charCodeAt(at)];
+      if (weight > most) most = weight;
+      if (weight > 0 && first === 0 && marks.charCodeAt(at + 1) === ZERO && !isDigit(marks.charCodeAt(at + 2))) {
+        first = weight;
+      }
+    }
+    posting.marks.push(marks);
+    posting.bases.push(base);
+    posting.most.push(most);
+    return posting.first.push(first || (base < 0 ? 0 : posting.first[base])) - 1;
   }
 
   /** @param {string} text @param {Posting} posting grows by it */
   function readParts(text, posting) {
-    let base = -1;
-    let last = 0;
-    each(text, (gap, said, count, isRun) => {
-      let entry = base;
-      if (said.startsWith("=")) entry = addEntry(posting, said.slice(1), base);
-      else if (!isRun) entry = base = addEntry(posting, said, -1);
-      last += gap;
-      for (let nth = 0; nth < count; nth += 1) {
+    let [base, last] = [-1, 0];
+    for (let at = 0; at < text.length; ) {
+      at = readEntry(text, at);
+      let own = base;
+      if (!entry.isRun && entry.said[0] === "=") own = addEntry(posting, entry.said.slice(1), base);
+      else if (!entry.isRun) own = base = addEntry(posting, entry.said, -1);
+      last += entry.gap;
+      for (let nth = 0; nth < entry.count; nth += 1) {
         posting.at.push(last + nth);
-        posting.entries.push(entry);
+        posting.entries.push(own);
       }
-      last += count - 1;
-    });
+      last += entry.count - 1;
+    }
   }
 
   /** @param {string} text @returns {Named} */
@@ -120,20 +122,21 @@
     /** @type {Named} */
     const found = { at: [], lengths: [], commons: [] };
     let [last, length, common] = [0, 0, 0];
-    each(text, (gap, said, count, isRun) => {
-      if (!isRun) {
-        const [many, some] = said.slice(1).split("~");
-        length = said.startsWith("!") ? number(many) : 0;
+    for (let at = 0; at < text.length; ) {
+      at = readEntry(text, at);
+      if (!entry.isRun) {
+        const [many, some] = entry.said.slice(1).split("~");
+        length = entry.said[0] === "!" ? number(many) : 0;
         common = some ? number(some) : 0;
       }
-      last += gap;
-      for (let nth = 0; nth < count; nth += 1) {
+      last += entry.gap;
+      for (let nth = 0; nth < entry.count; nth += 1) {
         found.at.push(last + nth);
         found.lengths.push(length);
         found.commons.push(common);
       }
-      last += count - 1;
-    });
+      last += entry.count - 1;
+    }
     return found;
   }
 
@@ -218,7 +221,7 @@
   }
 
   seambook.postings = {
-    WEIGHTS: WEIGHTS, completed: completed, firstOf: firstOf, isNamed: isNamed, mostOf: mostOf, placeOf: placeOf,
-    readLine: readLine, standOf: standOf, standOn: standOn,
+    WEIGHTS: WEIGHTS, completed: completed, isNamed: isNamed, placeOf: placeOf, readLine: readLine, standOf: standOf,
+    standOn: standOn,
   };
 })();

@@ -6,14 +6,15 @@
 /**
  * @typedef {{
  *   lists: string[], posts: string[], texts: {firsts: number[], counts: number[]}, pages: number, common: Set<string>,
- *   names: Map<string, string[][]>, longest: number, quiet: Set<string>, priors: Float64Array, behind: Set<number>,
+ *   names: Map<string, string[][]>, longest: number, quiet: Set<string>, priors: Float64Array, behind: Uint8Array,
  *   shards: Record<string, any>, wanted: Set<string>, words: Map<string, string[]>, postings: Map<string, Posting>,
  *   held: number, asked: {text: string, things: Thing[]} | null
  * }} SearchIndex
- *   `lists` and `posts` hold the first word of each shard of words and of postings; `names`, for each name, the
- *   words of all names of what it names, and `longest` how many words a name has at most; `behind` pages that are not
- *   to be worked from; `shards` what was loaded so far; `wanted` those that were asked for and are not there; `words`
- *   and `postings` what was read of them, `held` entries; `asked` the last question and what it was taken to ask for.
+ *   `lists` and `posts` hold the first word of each shard of words and of postings; `names`, for each name, the words
+ *   of all names of what it names, and `longest` how many words a name has at most; `behind` has 1 for each page that
+ *   is not to be worked from; `shards` what was loaded so far; `wanted` those that were asked for and are not there;
+ *   `words` and `postings` what was read of them, `held` entries; `asked` the last question and what it was taken to
+ *   ask for.
  * @typedef {{path: string, kind: string, title: string, parts: string[]}} Head
  *   `parts` holds anchor and heading of each part in turn.
  */
@@ -91,7 +92,7 @@
       longest: Math.max(1, ...[...names.keys()].map((name) => name.split(" ").length)),
       quiet: new Set(blanked(raw.quiet)),
       priors: priorsOf(raw.pages, from, shares),
-      behind: new Set(summed(raw.behind)),
+      behind: marksOf(raw.pages, summed(raw.behind)),
       shards: shards,
       wanted: new Set(),
       words: new Map(),
@@ -181,6 +182,13 @@
     return `texts-${firstOfTexts(index, page)}`;
   }
 
+  /** @param {number} pages @param {number[]} marked */
+  function marksOf(pages, marked) {
+    const found = new Uint8Array(pages);
+    for (const page of marked) found[page] = 1;
+    return found;
+  }
+
   /**
    * How much each page counts beside others.
    * @param {number} pages
@@ -261,7 +269,7 @@
   }
 
   seambook.shardsOfIndex = {
-    begunWith: begunWith, has: has, headOf: headOf, isThere: isThere, lettered: lettered, open: open,
+    begunWith: begunWith, has: has, headOf: headOf, isThere: isThere, lettered: lettered, marksOf: marksOf, open: open,
     postingOf: postingOf, shardOfPage: shardOfPage, shardOfWord: shardOfWord, sizeOf: sizeOf, wholeOf: wholeOf,
   };
 })();

@@ -20,6 +20,7 @@
   /** @type {any} */
   const seambook = (page.seambook = page.seambook || {});
   const { WEIGHTS, isNamed, standOn } = seambook.postings;
+  const { marksOf } = seambook.shardsOfIndex;
 
   /** Pages of one name of which is found out in which parts all its words stand. */
   const MOST_LOOKED_AT = 300;
@@ -93,16 +94,16 @@
    */
   function together(index, reading, name) {
     const all = pagesOfAll(index, reading, name, false);
-    const named = all.length > MOST_LOOKED_AT ? new Set(pagesOfAll(index, reading, name, true)) : null;
+    const named = all.length > MOST_LOOKED_AT ? marksOf(index.pages, pagesOfAll(index, reading, name, true)) : null;
     const found = madeUp();
     const [inTitle, elsewhere] = [new Map([[0, WEIGHTS["*"]]]), new Map([[0, WEIGHTS[","]]])];
     for (const page of all) {
       const parts = named
-        ? (named.has(page) ? inTitle : elsewhere)
+        ? (named[page] === 1 ? inTitle : elsewhere)
         : holdingAll(name.words.map((meant) => partsOfWord(reading, meant, page)));
       if (!parts.size) continue;
       found.at.push(page);
-      found.entries.push(named ? Number(named.has(page)) : found.stands.length);
+      found.entries.push(named ? named[page] : found.stands.length);
       if (!named) addStand(found, parts);
     }
     if (named) [elsewhere, inTitle].forEach((parts) => addStand(found, parts));
