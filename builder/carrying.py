@@ -28,6 +28,7 @@ class Carrying:
         self.ways_of = ways_of
         self.by_page = {files[0]: ref for ref, files in files_of.items()}
         self.ranked = delivery.Ranked({path for files in groups.own.values() for path in files})
+        self.ranks = {ref[:2]: self.ranked.ranks(files) for ref, files in groups.own.items()}
 
     def taken(self) -> list[delivery.Taken]:
         """Return of each procedure what it takes."""
@@ -50,8 +51,7 @@ class Carrying:
         return {ref.id: summary.title for ref, summary in self.catalogue.summaries.items() if ref.kind == "procedure"}
 
     def _stretches(self, led: Led) -> bytes:
-        own = self.groups.own
-        return self.ranked.stretches(path for kind, id_ in led for path in own.get(Ref(kind, id_), ()))
+        return self.ranked.stretches(self.ranks.get(one, ()) for one in led)
 
     def _led(self) -> Iterator[tuple[Ref, bool, Callable[[], Any]]]:
         """Yield each procedure, whether what it leads to was found anew, and what that is."""

@@ -23,10 +23,14 @@ class Ranked:
         self.paths = sorted(paths)
         self._rank = {path: rank for rank, path in enumerate(self.paths)}
 
-    def stretches(self, paths: Iterable[str]) -> bytes:
-        """Return where some of them lie, those that follow each other as one."""
+    def ranks(self, paths: Iterable[str]) -> tuple[int, ...]:
+        """Return how many lie before each of some of them."""
+        return tuple([self._rank[path] for path in paths])
+
+    def stretches(self, ranks: Iterable[Iterable[int]]) -> bytes:
+        """Return where those of several records lie, those that follow each other as one."""
         found = array(STRETCHES)
-        for rank in sorted({self._rank[path] for path in paths}):
+        for rank in sorted(set().union(*ranks)):
             if found and found[-1] == rank - 1:
                 found[-1] = rank
             else:

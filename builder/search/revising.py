@@ -31,7 +31,7 @@ from builder.search.scripts import (
     value_in,
     words_shard,
 )  # fmt: skip
-from builder.search.splicing import Stretch, read_tokens, spliced
+from builder.search.splicing import Parts, Stretch, spliced
 
 _RUN = re.compile(r"\^([0-9a-z]+)")
 _TITLE = re.compile(r"([0-9a-z]+)([!+][^ ^]*)?(?:\^([0-9a-z]*))?")
@@ -189,7 +189,7 @@ class _Revising:
         own = {number: page[word] for number, page in self.new.items() if word in page}
         named = self._named(known.named, own)
         parts = {number: one.parts for number, one in own.items() if one.is_part}
-        text = spliced(known.parts.split(), self.stretches, parts, lambda number: self.entries_of(number)[word].parts)
+        text = spliced(Parts(known.parts), self.stretches, parts, lambda number: self.entries_of(number)[word].parts)
         if not text and not named:
             return Line("") if word not in self.common else None, known.pieces
         pages = _pages(text, named)
@@ -292,5 +292,5 @@ def _pages(parts: str, named: Sequence[tuple[int, str]]) -> int:
     many += sum([int(run, 36) - 1 for run in _RUN.findall(parts)])
     if not named:
         return many
-    standing = {page for one in read_tokens(parts.split()) for page in range(one.first, one.end)}
+    standing = Parts(parts).pages()
     return many + sum(page not in standing for page, _ in named)

@@ -220,7 +220,7 @@ def test_stretches_are_told_as_ranges_of_the_whole_list() -> None:
         some = chance.choices(own, k=chance.randint(0, 12))
         sizes = {path: chance.randrange(1000) for path in named}
         ranked = Ranked(own)
-        told = Telling(ranked, named, sizes).told(ranked.stretches(some))
+        told = Telling(ranked, named, sizes).told(ranked.stretches([ranked.ranks(some)]))
         assert unfolded(told["files"], named) == set(some)
         assert told["files"] == ranges([named.index(path) for path in set(some)])
         assert told["bytes"] == sum(sizes[path] for path in set(some))
