@@ -23,6 +23,7 @@ from builder.model.files import TAKEN_FROM, Overridden, Piece, Seen, SourceFile
 from builder.model.ledger import Fact, Ledger, number_of
 from builder.model.look import Look, look
 from builder.model.problem import Problem
+from builder.model.reference import Ref
 from builder.order import Order
 
 LEAST_AGE = 2_000_000_000
@@ -50,6 +51,8 @@ class Told(NamedTuple):
     problems: tuple[Problem, ...]
     overridden: tuple[Overridden, ...]
     records: int
+    places: tuple[tuple[str, str, Ref], ...]
+    """Of files that problems stand in: where each lies, as problems name it, and its record."""
 
 
 class Keeper:

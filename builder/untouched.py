@@ -7,10 +7,11 @@ is known to be as it was in the time it takes to ask the disk for so many files.
 from __future__ import annotations
 
 import time
+from pathlib import Path
 
-from builder import keeping, publish, read
+from builder import keeping, publish
 from builder.keeper import Keeper, Told
-from builder.model.files import Discovery, Published
+from builder.model.files import Discovery, Published, SourceFile
 from builder.model.look import look
 from builder.order import Order
 from builder.outcome import Outcome
@@ -30,8 +31,8 @@ def untouched(order: Order, keeper: Keeper) -> Outcome | None:
         return None
     told = Told(*keeping.unpacked(glance.told))
     published = Published(0, len(site.files) - 1, 0)  # the mark of the folder is no file of the book
-    # Problems are shown with the lines they stand in, for which the files must be known.
-    files = read.discover(order.layers)[0].files if told.problems else ()
+    # Problems are shown with the lines they stand in, for which their files must be known.
+    files = tuple(SourceFile(Path(path), shown, ref) for path, shown, ref in told.places)
     discovery = Discovery(files, told.overridden)
     outcome = Outcome(told.problems, discovery, told.records, published, {"look": time.perf_counter() - started})
     return None if outcome.failed(order.strict) else outcome
