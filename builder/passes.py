@@ -266,7 +266,7 @@ class Way:
     def told(self, discovery: Discovery, gathered: Gathered) -> Told:
         """Return what this build has to tell, for a later one that finds nothing touched."""
         problems = self.outcome_problems()
-        named = {one.span.file for problem in problems for one in (problem, *problem.see)}
+        named = {span.file for problem in problems for span in (problem.span, *(one.span for one in problem.see))}
         places = tuple((str(one.path), one.shown, one.ref) for one in discovery.files if one.shown in named)
         return Told(problems, discovery.overridden, len(gathered.summaries), places)
 
