@@ -174,9 +174,13 @@ class Keeper:
         return found[0] if found is not None and self._lying.get(path) == found[1] else None
 
     @cached_property
-    def _lying(self) -> Mapping[str, Seen]:
+    def site(self) -> Look | None:
         """How the published files are seen; asked for the first time once nobody else may build the book."""
-        return look(self._target, publish.is_ours).files if self._target is not None else {}
+        return look(self._target, publish.is_ours) if self._target is not None else None
+
+    @cached_property
+    def _lying(self) -> Mapping[str, Seen]:
+        return self.site.files if self.site is not None else {}
 
     def lying_of(self, name: str) -> dict[str, Piece] | None:
         """Return the files of a result of the last build; None where one does not lie as it was left."""
@@ -235,13 +239,21 @@ class Keeper:
         if self.path is None or self._target is None:
             return
         site = look(self._target, publish.is_ours)
-        pieces = {path: (piece, site.files[path]) for path, piece in self._pieces.items() if path in site.files}
+        written = {path for path, seen in site.files.items() if self._is_written_into(path, seen)}
+        pieces = {path: (piece, site.files[path]) for path, piece in self._pieces.items()
+                  if path in site.files and path not in written}  # fmt: skip
         kept = Kept(
             self._code, self._settings, self._scales, self.started, self._files, self._facts, self._units, pieces
         )
-        kept = keeping.write_kept(self.path, self._glance(site, book, told), kept, self._lies)
+        glance = self._glance(site, book, told) if not written else None
+        kept = keeping.write_kept(self.path, glance, kept, self._lies)
         if self._warm is not None and (seen := publish.seen(self.path)) is not None:
             self._warm.put("kept", (self.path, seen), kept)
+
+    def _is_written_into(self, path: str, seen: Seen) -> bool:
+        """Whether somebody wrote into a published file while this build took it for what it was."""
+        size, number, written, _ = self._lying.get(path, seen)
+        return number == seen[1] and (size, written) != (seen[0], seen[2])
 
     def _glance(self, site: Look, book: str, told: Told) -> Glance | None:
         looks = (*self._looks, site)

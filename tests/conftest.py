@@ -43,10 +43,11 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
 def pytest_collection_finish() -> None:
     """Let the cycle collector pass over all that was loaded and collected, which stays to the end.
 
-    It would walk thousands of tests again and again; the program itself runs without it.
+    It would walk thousands of tests again and again; the program itself runs without it, so it comes seldom.
     """
     gc.collect()
     gc.freeze()
+    gc.set_threshold(200_000, 20, 100)
 
 
 def _left_out(items: list[pytest.Item]) -> list[pytest.Item]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from builder.model.files import Published
+from builder.model.look import Look
 from builder.publish import disk, siblings, swap, trees
 from builder.publish.desk import Desk
 from builder.publish.lock import hold_lock
@@ -26,8 +27,9 @@ class Draft:
     keeps_spare: bool = False
     """Whether the old folder stays, for the next build to bring it up to date: worth it where most pages stay."""
 
-    def publish(self, paths: Sequence[str]) -> Published:
-        """Replace the target by this draft; `paths` names every file put, in any order.
+    def publish(self, paths: Sequence[str], there: Look | None = None) -> Published:
+        """Replace the target by this draft; `paths` names every file put, in any order, `there` what was seen of the
+        target since it was locked.
 
         Raises PublishError, with the published folder untouched, if paths clash, if the draft does not hold exactly
         these files, if the target has become someone else's meanwhile, or if the disk refuses.
@@ -35,7 +37,7 @@ class Draft:
         require_distinct(paths)
         with explaining(f"publish {self.target}"):
             require_ours(self.target, self.book_id)
-            folder, counts = renewed(self.desk, self.target, paths)
+            folder, counts = renewed(self.desk, self.target, paths, there)
             trees.place(folder / MARK, mark_text(self.book_id), self.target / MARK)
             self._carry_dot_files(folder)
             # One sync for all files. The renames after it need none: journals keep their order, so a power cut

@@ -28,10 +28,14 @@ class Renewed(NamedTuple):
     counts: Published
 
 
-def renewed(desk: Desk, target: Path, paths: Sequence[str]) -> Renewed:
-    """Bring one folder to hold exactly `paths`; raises PublishError if that is not what was put and kept."""
+def renewed(desk: Desk, target: Path, paths: Sequence[str], seen: Look | None) -> Renewed:
+    """Bring one folder to hold exactly `paths`; raises PublishError if that is not what was put and kept.
+
+    `seen` is how the target's files were seen, if they were: what of them is gone by now cannot be linked, and what
+    somebody has written into them since has been written into the spare's names of them.
+    """
     spare = swap.take_spare(target)
-    made, there = _names(look(desk.folder, is_ours)), _names(look(target, is_ours))
+    made, there = _names(look(desk.folder, is_ours)), _names(seen or look(target, is_ours))
     wanted = frozenset(map(_form, paths))
     _require_exactly(target, wanted, made.keys(), there.keys() & desk.kept)
     changed = sum(not trees.are_equal(desk.folder / path, target / path) for path in made)

@@ -10,7 +10,7 @@ from tests.bench.generator import generate
 from tests.bench.rate import rate
 from tests.bench.table import CONTENT, LEAST_RATE
 
-COPIES = 1000
+COPIES = 600
 """With fewer, what is looked up stays in the processor's cache and what is judged does not: that compares caches."""
 FLOORS = {"supplied, again": 8.0, "copies, first": 25.0, "copies, again": 8.0}
 """So many times as long as looking each step and its subjects up once may it take where the machine is slow or busy:

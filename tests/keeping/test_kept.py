@@ -164,6 +164,21 @@ def test_a_published_file_that_somebody_changed_is_made_again(book: Book, meddle
     book.require_as_anew()
 
 
+@pytest.mark.parametrize("moment", ["reading", "drawing"])
+def test_a_published_file_that_somebody_writes_into_while_a_book_is_made_is_made_again(book: Book, moment: str) -> None:
+    page = book.site / "seams" / "cover-edge.html"
+    book.touch()
+
+    def meddle(what: str, done: int, _of: int) -> None:
+        if (what, done) == (moment, 1):
+            page.write_text("something else", "utf-8")
+
+    book.build(progress=meddle)
+    book.touch()
+    book.build()
+    book.require_as_anew()
+
+
 def test_a_whole_published_folder_may_be_gone(book: Book) -> None:
     shutil.rmtree(book.site)
     assert changed(book.build()) > 50
