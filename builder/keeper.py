@@ -175,8 +175,11 @@ class Keeper:
 
     @cached_property
     def site(self) -> Look | None:
-        """How the published files are seen; asked for the first time once nobody else may build the book."""
-        return look(self._target, publish.is_ours) if self._target is not None else None
+        """How the published files are seen; asked for the first time once nobody else may build the book.
+
+        None where nothing is kept, so that nobody need know.
+        """
+        return look(self._target, publish.is_ours) if self._target is not None and self.is_on else None
 
     @cached_property
     def _lying(self) -> Mapping[str, Seen]:

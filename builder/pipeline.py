@@ -72,7 +72,7 @@ def _make(order: Order) -> Outcome:
         drawing = Drawing(way, gathered, catalogue, programs, draft.desk, way.keeper)
         paths = drawing.draw()
         with pocket_copy(drawing, paths) as copy:
-            published = None if way.has_failed() else draft.publish(paths, way.keeper.site if way.keeper.is_on else None)
+            published = None if way.has_failed() else draft.publish(paths, way.keeper.site)
             if published is not None:
                 way.keeper.save(draft.book_id, way.told(discovery, gathered))
             if published is not None and copy is not None:
