@@ -21,8 +21,10 @@ QUIET = (
     "--disable-quic",
     "--disable-sync",
     "--no-first-run",
+    "--renderer-process-limit=1",
 )
-"""Switches for a machine without a network: the browser asks nobody anything."""
+"""Switches for a machine without a network: the browser asks nobody anything; and it begins no process that waits for a
+page which may come."""
 
 
 class LaunchOptions(TypedDict):
