@@ -149,9 +149,8 @@
     return ((tally.held[page] + unknown) / whole) ** LACKING * gained * (isTyped ? TYPED : 1) * index.priors[page];
   }
 
-  /** The so-manieth largest of some numbers. @param {Float64Array} values @param {number} nth */
+  /** The so-manieth largest of as many numbers at least. @param {Float64Array} values @param {number} nth */
   function nthLargest(values, nth) {
-    if (nth > values.length) return -Infinity;
     /** @type {number[]} */
     const best = []; // rising
     for (let at = 0; at < values.length; at += 1) {

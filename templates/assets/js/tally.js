@@ -87,24 +87,25 @@
 
   /**
    * A number for each page, all 0; those of the last question are used again.
-   * @param {number} size
-   * @param {number} nth
+   * @template {Float64Array | Uint8Array} T
+   * @param {T[]} kept @param {new (size: number) => T} Numbers @param {number} size @param {number} nth
+   * @returns {T}
    */
-  function sheet(size, nth) {
-    const known = sheets[nth];
-    if (known && known.length === size) return known.fill(0);
-    return (sheets[nth] = new Float64Array(size));
+  function cleared(kept, Numbers, size, nth) {
+    const known = kept[nth];
+    if (!known || known.length !== size) return (kept[nth] = new Numbers(size));
+    known.fill(0);
+    return known;
   }
 
-  /**
-   * A mark for each page, all 0; those of the last question are used again.
-   * @param {number} size
-   * @param {number} nth
-   */
+  /** @param {number} size @param {number} nth */
+  function sheet(size, nth) {
+    return cleared(sheets, Float64Array, size, nth);
+  }
+
+  /** @param {number} size @param {number} nth */
   function marks(size, nth) {
-    const known = marksKept[nth];
-    if (known && known.length === size) return known.fill(0);
-    return (marksKept[nth] = new Uint8Array(size));
+    return cleared(marksKept, Uint8Array, size, nth);
   }
 
   /** How many are marked. @param {Uint8Array} seen */
