@@ -292,6 +292,13 @@ def test_what_was_typed_last_is_kept_though_the_tab_closes_at_once(shop: Watched
     expect(page.get_by_label("Customer")).to_have_value("Half a na")
 
 
+def test_in_a_new_job_one_types_before_it_is_saved(shop: Watched) -> None:
+    page = shop.open("jobs.html", PHONE)
+    page.evaluate(STUCK)
+    page.get_by_role("button", name="New job").click()
+    expect(page.get_by_label("Job number")).to_be_focused()
+
+
 @pytest.mark.parametrize("is_writing", [False, True], ids=["with nothing on its way", "while it writes"])
 def test_what_the_database_had_no_time_to_take_is_there_the_next_time(shop: Watched, is_writing: bool) -> None:
     page = shop.open("jobs.html", PHONE)

@@ -78,9 +78,11 @@
       if (kept.stopped) kept.again();
     }
     leaveList();
-    await kept.refresh();
-    if (isNew && mine === turn) document.getElementById("job_called")?.focus({ preventScroll: true });
-    else if (!isNew) {
+    const refreshed = kept.refresh();
+    // It is drawn already: the focus must not wait for what is saved, and take itself from whoever types by then.
+    if (isNew) document.getElementById("job_called")?.focus({ preventScroll: true });
+    await refreshed;
+    if (!isNew) {
       // The way here may have gone with the view that it stood in.
       if (document.activeElement === document.body) document.getElementById(`job_view-${view}`)?.focus({ preventScroll: true });
       window.scrollTo(0, Math.min(window.scrollY, desk.offsetTop));
@@ -129,16 +131,20 @@
     if (told.length) jobBar.tell("file", "About this file", told.map(({ say }) => say), [jobBar.shut("file", "Close")]);
   }
 
-  /** Keep a job that is new to this browser, and open it. @param {any} job @param {string} to */
-  async function keep(job, to) {
+  /**
+   * Keep a job that is new to this browser, and open it; the focus is where it is wanted before anything is saved.
+   * @param {any} job @param {string} to @param {string} [focus]
+   */
+  async function keep(job, to, focus = "job_called") {
     leave();
     kept = jobKeep.open(store, job, 0, page);
     kept.dirty = true;
     view = jobDesk.views().includes(to) ? to : jobDesk.views()[0];
     leaveList();
     folder.keep(jobDesk.address(job.id, view));
-    await kept.refresh();
-    document.getElementById("job_called")?.focus({ preventScroll: true });
+    const refreshed = kept.refresh();
+    document.getElementById(focus)?.focus({ preventScroll: true });
+    await refreshed;
   }
 
   /** @param {string} id */
@@ -171,8 +177,7 @@
   const acts = {
     begin: async () => {
       const job = jobFile.fresh(seambook.jobBook, { id: jobKeep.newId(), now: jobKeep.now(), start: nextStart() });
-      await keep(job, "make");
-      document.getElementById("job_number")?.focus();
+      await keep(job, "make", "job_number");
       void window.navigator.storage?.persist?.();
     },
     open: async (/** @type {File} */ file) => {
