@@ -165,8 +165,10 @@ class Drawing:
 
     def training_files(self) -> dict[str, bytes]:
         """Return what the pages of training need of the book, and the form of the files they save."""
-        needed = self.unpacked(view.needed(self.book))
-        data = view.training_book(self.book, needed, check.anyones_rules(self.way.law))
+        lasting = self.putting.one(Unit("told of training", self.shared), lambda: Fresh(
+            {}, view.training_lasting(self.book, self.unpacked(view.needed(self.book)))
+        )).result
+        data = view.training_book(self.book, lasting, check.anyones_rules(self.way.law))
         return {
             view.TRAINING_DATA: render.assigned("training", data),
             view.TRAINING_FORM: render.assigned("trainingForm", training_file_schema(described=False)),

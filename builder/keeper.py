@@ -21,14 +21,11 @@ from builder.gathered import Shaped
 from builder.keeping import EMPTY, Glance, Kept, KeptFile, KeptUnit
 from builder.model.files import TAKEN_FROM, Overridden, Piece, Seen, SourceFile
 from builder.model.ledger import Fact, Ledger, number_of
-from builder.model.look import Look, look
+from builder.model.look import LEAST_AGE, Look, look
 from builder.model.problem import Problem
 from builder.model.reference import Ref
 from builder.order import Order
 
-LEAST_AGE = 2_000_000_000
-"""Nanoseconds for which a file must have been left alone when the build that read it began: within one tick of a disk's
-clock two texts can bear the same time."""
 UNREADABLE = b""
 FEW = 24
 """Changed facts up to which each is looked for by itself."""

@@ -7,6 +7,8 @@ from collections.abc import Iterable
 from hashlib import blake2b
 from pathlib import Path
 
+from builder.model.held import bytes_in
+
 NO_PAGES = ("assets", "pocket", "worker")
 """Folders of the templates that no page is made from."""
 
@@ -28,19 +30,18 @@ def _installed() -> list[str]:
 
 def templates_mark(templates: Path) -> bytes:
     """Return a mark of the templates that pages are made from."""
-    files = (path for path in sorted(templates.rglob("*")) if path.is_file())
-    return _of_contents(templates, (path for path in files if path.relative_to(templates).parts[0] not in NO_PAGES))
+    found = bytes_in(templates)
+    return _of_contents((path, data) for path, data in found.items() if path.split("/")[0] not in NO_PAGES)
 
 
 def every_template_mark(templates: Path) -> bytes:
     """Return a mark of all that lies beside the templates, too: what is published as it is."""
-    return _of_contents(templates, (path for path in sorted(templates.rglob("*")) if path.is_file()))
+    return _of_contents(bytes_in(templates).items())
 
 
-def _of_contents(folder: Path, files: Iterable[Path]) -> bytes:
+def _of_contents(files: Iterable[tuple[str, bytes]]) -> bytes:
     mark = blake2b(digest_size=16)
-    for path in files:
-        data = path.read_bytes()
-        mark.update(f"{path.relative_to(folder)} {len(data)}\n".encode())
+    for path, data in files:
+        mark.update(f"{path} {len(data)}\n".encode("utf-8", "surrogateescape"))
         mark.update(data)
     return mark.digest()

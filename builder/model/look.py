@@ -12,6 +12,10 @@ from pathlib import Path
 
 from builder.model.files import Seen, seen_in
 
+LEAST_AGE = 2_000_000_000
+"""Nanoseconds for which a file must have been left alone when who read it looked at it: within one tick of a disk's
+clock two texts can bear the same time."""
+
 
 class Look:
     """How the files of folders were seen at one moment, by their paths."""

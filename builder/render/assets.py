@@ -10,8 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import lru_cache
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
+from builder.model.held import bytes_in
 from builder.render.lean import lean_script, lean_sheet
 
 FOLDERS, ORDER = ("assets/css/", "assets/js/"), "order.txt"
@@ -19,9 +20,8 @@ FOLDERS, ORDER = ("assets/css/", "assets/js/"), "order.txt"
 
 def sources(templates: Path) -> Mapping[str, bytes]:
     """Bytes of what the shared files are made from, by its path, in sorted order; hidden files are left out."""
-    root = templates / "assets"
-    files = sorted(path for path in root.rglob("*") if path.is_file() and not path.name.startswith("."))
-    return {path.relative_to(templates).as_posix(): path.read_bytes() for path in files}
+    found = bytes_in(templates / "assets")
+    return {f"assets/{path}": data for path, data in found.items() if not PurePosixPath(path).name.startswith(".")}
 
 
 def assets(made_from: Mapping[str, bytes]) -> Mapping[str, bytes]:

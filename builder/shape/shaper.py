@@ -79,7 +79,9 @@ S = TypeVar("S")
 def shape_settings(settings_type: type[S], tree: Mapping, file: str) -> tuple[S | None, tuple[Problem, ...]]:
     """Give a tree of settings its type."""
     try:
-        return TypeAdapter(settings_type).validate_python(plain(tree)), ()
+        asked: Any = settings_type  # mypy does not take it for what can be hashed
+        settings: S = _settings_adapter(asked).validate_python(plain(tree))
+        return settings, ()
     except ValidationError as error:
         found = problems_of(error.errors(include_url=False, include_input=False), tree, file, settings_type)
         return None, tuple(found)
@@ -89,6 +91,11 @@ def get_ready(kinds: Iterable[str]) -> None:
     """Make what shapes records of these kinds, once, before several processes each make it for themselves."""
     for kind in kinds:
         _adapter(kind)
+
+
+@cache
+def _settings_adapter(settings_type: type[Any]) -> TypeAdapter[Any]:
+    return TypeAdapter(settings_type)
 
 
 @cache

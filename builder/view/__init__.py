@@ -76,7 +76,7 @@ from builder.view.text_page import text_page
 from builder.view.training import DATA as TRAINING_DATA
 from builder.view.training import FORM as TRAINING_FORM
 from builder.view.training import breakdown_page, is_practised, lesson_path, training_page
-from builder.view.training_data import lesson_data, needed, training_book
+from builder.view.training_data import lesson_data, needed, training_book, training_lasting
 from builder.view.used import used_pages
 from builder.view.vehicle import vehicle_page
 from builder.view.whole import Document, documents, files_of, is_printed, list_of_documents, printed
@@ -203,5 +203,5 @@ __all__ = [
     "Here", "JobShort", "Prose", "Units", "base_of", "bay_procedure", "documents", "files_of", "foot",
     "is_practised", "is_printed", "job_book", "job_example", "job_procedure", "job_short", "labels_data",
     "lesson_data", "lesson_path", "list_of_documents", "navigation", "needed", "own_pages", "pages_beside", "printed",
-    "rests_of_lesson", "strips_of", "training_book", "view",
+    "rests_of_lesson", "strips_of", "training_book", "training_lasting", "view",
 ]  # fmt: skip

@@ -47,11 +47,16 @@ def needed(book: Book) -> frozenset[Ref]:
     return frozenset(ref for one in skills for ref in rests_of_skill(book, one) if ref in book.catalogue.summaries)
 
 
-def training_book(book: Book, records: Records, wide: Mapping[str, AnyonesRule]) -> Data:
-    """Return what every page of training needs; `records` holds what skills stand on, `wide` is as in jobs."""
+def training_book(book: Book, lasting: Data, wide: Mapping[str, AnyonesRule]) -> Data:
+    """Return what every page of training needs; `wide` is as in jobs."""
+    there = {"id": book.site.book_id, "title": book.site.title, "fingerprint": book.fingerprint}
+    return {"book": there, **lasting, "wide": anyones_data(wide), "signs": SIGNS}
+
+
+def training_lasting(book: Book, records: Records) -> Data:
+    """Return what of it stays as long as nothing that it tells of changes; `records` holds what skills stand on."""
     links = book.links
     return {
-        "book": {"id": book.site.book_id, "title": book.site.title, "fingerprint": book.fingerprint},
         **_settings(book.training),
         "skills": [
             {"id": ref.id, "title": one.title, "path": links.path(ref), "summary": plain_text(one.summary),
@@ -73,7 +78,6 @@ def training_book(book: Book, records: Records, wide: Mapping[str, AnyonesRule])
             ref.id: {"title": one.title, "because": plain_text(one.because), "path": links.path(ref)}
             for ref, one in _of(book, Rule)
         },
-        "wide": anyones_data(wide), "signs": SIGNS,
         "words": {links.path(ref): one.title for kind in (Term, Tool, Supply) for ref, one in _of(book, kind)
                   if _is_plain(ref, one.title)},
         "hazards": {ref.id: _hazard(book, ref, one) for ref, one in _of(book, Hazard)},

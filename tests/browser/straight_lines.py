@@ -17,6 +17,8 @@ from builder.formula import Program, compile_calculator
 from builder.model.records.calculator import Calculator
 from builder.model.records.table import Table
 
+_TABLE, _CALCULATOR = TypeAdapter(Table), TypeAdapter(Calculator)
+
 INPUTS = {"a": ("bare", None), "b": ("bare", None), "c": ("bare", None), "l": ("length", "mm"), "m": ("length", "inch"),
           "t": ("point", "degC"), "u": ("point", "degF")}  # fmt: skip
 """Name -> sort and the unit it is asked in."""
@@ -126,7 +128,7 @@ def compiled(lines: Lines) -> Program:
                     "source": "made-up"}],
     }  # fmt: skip
     rest = {"title": "T", "sources": ["made-up"]}
-    tables = {name: TypeAdapter(Table).validate_python(table | rest) for name, table in TABLES.items()}
-    program, faults = compile_calculator(TypeAdapter(Calculator).validate_python(record), tables, "lines")
+    tables = {name: _TABLE.validate_python(table | rest) for name, table in TABLES.items()}
+    program, faults = compile_calculator(_CALCULATOR.validate_python(record), tables, "lines")
     assert program is not None, faults
     return program

@@ -28,12 +28,14 @@ from builder.pipeline import calculators
 from builder.supplied import layer
 from tests.sweeps import examples
 
+_TABLE, _CALCULATOR = TypeAdapter(Table), TypeAdapter(Calculator)
+
 REST = {"title": "T", "sources": ["s"]}
 DEW_POINT = calculators((layer("supplied", Path()),))[0]["dew-point"]
 
 
 def table(match: str, rows: dict[str, str], unit: str = "mm") -> Table:
-    return TypeAdapter(Table).validate_python({
+    return _TABLE.validate_python({
         **REST, "keys": {"k": {"say": "K", "unit": unit, "match": match}}, "columns": {"x": {"say": "X"}},
         "rows": [{"k": key, "x": cell} for key, cell in rows.items()],
     })  # fmt: skip
@@ -47,7 +49,7 @@ def program(tables: dict[str, Table] | None = None, **changes: Any) -> Program:
         "outputs": {"out": {"say": "Out"}}, "warnings": "none", "sources": ["s"],
         "proofs": [{"given": {"length": "1 mm"}, "expect": {"out": "no answer"}, "source": "s"}], **changes,
     }  # fmt: skip
-    found, faults = compile_calculator(TypeAdapter(Calculator).validate_python(record), tables or {}, "c")
+    found, faults = compile_calculator(_CALCULATOR.validate_python(record), tables or {}, "c")
     assert found is not None, faults
     return found
 
@@ -140,7 +142,7 @@ def test_words_that_no_number_tells(output: dict[str, Any], message: str) -> Non
         "warnings": "none", "sources": ["s"],
         "proofs": [{"given": {"length": "1 mm"}, "expect": {"out": "no answer"}, "source": "s"}],
     }  # fmt: skip
-    _, faults = compile_calculator(TypeAdapter(Calculator).validate_python(record), {}, "c")
+    _, faults = compile_calculator(_CALCULATOR.validate_python(record), {}, "c")
     assert message in [fault.message for fault in faults]
 
 

@@ -25,6 +25,8 @@ from tests.formula.node import run_node
 from tests.formula.parity import Example, batch, example, tables_script
 from tests.sweeps import is_soak
 
+_TABLE, _CALCULATOR = TypeAdapter(Table), TypeAdapter(Calculator)
+
 REASONS = (
     "division by zero", "root of a negative number", "logarithm of a number not above zero",
     "power of a negative number", "the number is too large", "outside the table", "it is unknown",
@@ -164,8 +166,8 @@ def weld() -> Program:
         "proofs": [{"given": {"thickness": "0.8", "mains": "50 Hz", "coating": "bare"}, "expect": {"force": "3.8 kN"},
                     "source": "s"}],
     }  # fmt: skip
-    tables = {"forces": TypeAdapter(Table).validate_python(table)}
-    program, faults = compile_calculator(TypeAdapter(Calculator).validate_python(record), tables, "weld")
+    tables = {"forces": _TABLE.validate_python(table)}
+    program, faults = compile_calculator(_CALCULATOR.validate_python(record), tables, "weld")
     assert program is not None, faults
     return program
 

@@ -10,12 +10,12 @@ from pathlib import Path
 import pytest
 
 from builder import keeper, keeping, publish
-from builder.model.look import look
+from builder.model.look import LEAST_AGE, look
 from tests.books.laying import edit
 from tests.keeping.book import PROCEDURE, Book, changed
 
 SEAM = "seams/cover-edge.yaml"
-AS_IT_IS = keeper.LEAST_AGE
+AS_IT_IS = LEAST_AGE
 INVALID = Path(__file__).parents[1] / "invalid"
 
 

@@ -19,6 +19,8 @@ from builder.model.summary import Facts, Stack, StackedSheet, Summary
 from builder.work import Shop
 from builder.work.told import step_facts
 
+_STEP = TypeAdapter(Step)
+
 WORDS = ("mild", "high-strength", "advanced", "unknown")
 SCALES = {"strength": WORDS, "coating": ("bare",), "joint": ("lap",)}
 SHOP = Shop({}, {}, SCALES)
@@ -35,7 +37,7 @@ def told(*sheets: Sheet, keep: str = "", sides: str = "both", skins: Mapping[str
     catalogue = Catalogue(summaries, frozenset(), {Ref("panel", "old"): Ref("panel", "a")}, {}, frozenset())
     stack = Stack(tuple(StackedSheet(*sheet) for sheet in sheets), "")
     seam = _summary(Ref("seam", "s"), {"sides": sides, "name": ""}, (stack,))
-    made = TypeAdapter(Step).validate_python(
+    made = _STEP.validate_python(
         {"key": "k", "act": "free", "on": "seam:s", "do": "D", "keep": keep.split(), **step}
     )
     return step_facts(made, seam, 0, catalogue, SHOP)
