@@ -226,6 +226,7 @@ def test_the_book_is_the_same_as_made(shown: Shown, folder: Path, tmp_path: Path
     assert files_of(folder / "kept") == files_of(tmp_path / "book")
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("how", [signal.SIGINT, signal.SIGTERM])
 def test_it_ends_cleanly_and_leaves_nothing(tmp_path: Path, how: signal.Signals) -> None:
     temporary = tmp_path / "temporary"

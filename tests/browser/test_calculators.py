@@ -78,7 +78,7 @@ def _is_said_alike(one: dict[str, Any], other: dict[str, Any]) -> bool:
     return bool(one["value"] != other["value"] and apart < 1.001 * last_digit)
 
 
-@pytest.mark.sweep(6)
+@pytest.mark.sweep(12)
 @pytest.mark.parametrize("name", NAMES)
 def test_inputs_made_up_at_random(kept: Watched, programs: Mapping[str, Program], name: str) -> None:
     program = programs[name]
@@ -123,7 +123,7 @@ def test_some_of_the_inputs_made_up_are_refused(programs: Mapping[str, Program],
     assert sum(refused) > 3 or not is_limited, sum(refused)
 
 
-@pytest.mark.sweep(14)
+@pytest.mark.sweep(24)
 @pytest.mark.parametrize("name", NAMES)
 def test_proofs_typed_into_the_page(book: Watched, programs: Mapping[str, Program], name: str) -> None:
     program = programs[name]

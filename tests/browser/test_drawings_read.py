@@ -83,6 +83,7 @@ def test_a_phone_shows_words_as_large_as_it_can_read(shown: Page) -> None:
     assert min(shown.evaluate(sizes)) >= 11
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("width", WIDTHS)
 def test_so_do_those_of_every_seam_of_the_book(book: Watched, site: Path, width: int) -> None:
     paths = [path.relative_to(site).as_posix() for path in sorted((site / "seams").glob("*.html"))]

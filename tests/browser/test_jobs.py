@@ -124,6 +124,7 @@ def saved_file(page: Page, button: str = "#job_save") -> dict[str, Any]:
 # Making
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("width", WIDTHS)
 def test_a_newcomer_makes_a_job_of_three_procedures(book: Watched, width: int) -> None:
     page = book.open("index.html", width)
@@ -250,6 +251,7 @@ def test_by_the_keys_alone(shop: Watched) -> None:
     expect(page.locator(".job-kept")).to_contain_text("K-1")
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("dark", [False, pytest.param(True, marks=pytest.mark.soak)], ids=["light", "dark"])
 @pytest.mark.parametrize("width", WIDTHS)
 def test_axe_finds_nothing_and_nothing_is_too_wide(shop: Watched, width: int, dark: bool) -> None:

@@ -64,6 +64,7 @@ def wanted(size: float, count: float, first: float, last: float, gap: float) -> 
     return sorted({round(edge, 3) for start in starts for edge in (start, start + length)})
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("paper", SIZES)
 def test_labels_stand_where_the_sheet_has_them(served: Watched, tmp_path: Path, paper: str) -> None:
     page = served.open("labels.html", DESK)
@@ -171,6 +172,7 @@ def test_a_book_without_an_address_says_where_it_is_set(book: Watched, tmp_path:
     assert codes(pictures(tmp_path / "plain.pdf", 150)[0]) == []
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("width", WIDTHS)
 def test_it_is_used_by_keys_and_with_a_glove(served: Watched, width: int) -> None:
     page = served.open("labels.html", width)
@@ -194,6 +196,7 @@ def test_it_is_used_by_keys_and_with_a_glove(served: Watched, width: int) -> Non
     assert page.evaluate("() => document.documentElement.scrollWidth <= window.innerWidth")
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("scheme", SCHEMES)
 def test_axe_finds_nothing(served: Watched, scheme: str) -> None:
     page = served.open("labels.html", PHONE, dark=scheme == "dark")

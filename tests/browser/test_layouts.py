@@ -56,6 +56,7 @@ def opened(book: Watched, path: str, system: str) -> Page:
     return page
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("system", ["metric", "us"])
 def test_every_layout_is_drawn_alike(book: Watched, system: str) -> None:
     page = opened(book, SEAM, system)
@@ -66,6 +67,7 @@ def test_every_layout_is_drawn_alike(book: Watched, system: str) -> None:
         assert abs(found["height"] - layout.marks_of(one)[1]) < 0.01
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("system", ["metric", "us"])
 def test_every_strip_is_drawn_alike_to_a_hundredth_of_a_millimetre(book: Watched, system: str) -> None:
     page = opened(book, STRIP, system)

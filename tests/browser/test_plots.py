@@ -119,7 +119,7 @@ def opened(book: Watched, name: str, given: Mapping[str, str], system: str = "me
     return page
 
 
-@pytest.mark.sweep(6)
+@pytest.mark.sweep(12)
 @pytest.mark.parametrize("system", ["metric", "us"])
 @pytest.mark.parametrize("name", sorted(GIVEN))
 def test_the_page_draws_what_python_draws(

@@ -29,6 +29,7 @@ def watched(chromium: Browser, tmp_path: Path) -> Watched:
     return Watched(chromium, tmp_path / "out")
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("way", ["procedures/weld-cover.html", "bay.html#procedure=weld-cover"])
 def test_a_photograph_is_seen(watched: Watched, way: str) -> None:
     page = watched.open("pocket.html")

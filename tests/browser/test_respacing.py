@@ -59,7 +59,7 @@ def told(plan: MethodPlan) -> dict[str, Any]:
     }  # fmt: skip
 
 
-@pytest.mark.sweep(14)
+@pytest.mark.sweep(24)
 @pytest.mark.parametrize("seam", SEAMS)
 def test_every_seam_is_worked_out_as_the_builder_does(kept: Watched, seam: str) -> None:
     page = kept.again(f"seams/{seam}.html")
@@ -99,7 +99,7 @@ def text_of(page: Page) -> list[str]:
     return found
 
 
-@pytest.mark.sweep(26)
+@pytest.mark.sweep(44)
 @pytest.mark.parametrize("units", ["metric", "us"])
 @pytest.mark.parametrize("seam", SEAMS)
 def test_back_at_the_record_s_length_the_page_says_what_it_was_written_with(

@@ -171,6 +171,7 @@ def test_a_measured_strip_prints_its_own_lengths(book: Watched, tmp_path: Path) 
     assert found.welds[38].place == pytest.approx(1093.5, abs=allowed(1093.5))
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
 def test_paper_holds_the_sheets_and_nothing_else(book: Watched, tmp_path: Path, dark: bool) -> None:
     page = book.open(f"strips/{LONG}.html", DESK, dark=dark)

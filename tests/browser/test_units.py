@@ -122,6 +122,7 @@ def test_the_choice_is_kept_on_another_page_and_can_be_taken_back(book: Watched)
     assert read(page, "#segments tbody tr td.number") == "1060 mm"
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("width", [PHONE, DESK])
 def test_the_control_is_large_enough_for_a_glove(book: Watched, width: int) -> None:
     page = book.open(SEAM, width)

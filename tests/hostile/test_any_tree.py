@@ -27,7 +27,7 @@ from tests.hostile.fuzzing.mutating import WORDS
 from tests.hostile.fuzzing.targets import require_placed
 from tests.sweeps import is_soak
 
-EXAMPLES = 400 if is_soak() else 12
+EXAMPLES = 400 if is_soak() else 8
 MOST_SECONDS = 5.0
 KINDS = sorted(KIND)
 SETTINGS = (BookSettings, UnitSettings, HouseStyle, Planning, Training)

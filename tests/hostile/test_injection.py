@@ -23,7 +23,7 @@ CAUGHT = "window.caught"
 ACTIVE = ("iframe", "object", "embed", "base", "applet", "frame", "marquee", "animate", "set", "template", "audio",
           "video", "style", "foreignObject")  # fmt: skip
 """What no page of a book holds."""
-ROUNDS = len(PAYLOADS) if is_soak() else 3
+ROUNDS = len(PAYLOADS) if is_soak() else 2
 """How often the book is spoiled, each time with each text's next payload."""
 PAGES_WITH_STATE = ("jobs.html", "bay.html", "training.html", "labels.html", "breakdown.html", "index.html",
                     "calculators/holes.html", "seams/cover-edge.html", "procedures/weld-cover.html")  # fmt: skip

@@ -14,8 +14,8 @@ from tests.site.building import CONTENT
 
 @pytest.mark.slow
 def test_killed_at_random_moments_the_book_is_whole_and_the_next_build_recovers(tmp_path: Path) -> None:
-    old, new = killed_at_random(tmp_path, 8, 20261127)
-    assert old + new == 8
+    old, new = killed_at_random(tmp_path, 6, 20261127)
+    assert old + new == 6
 
 
 @pytest.mark.soak

@@ -19,6 +19,7 @@ from PIL import Image
 
 from builder import pictures, report, shape
 from builder.formula import Fault, NoAnswer, check_expression, evaluate_expression, number, parse, unit
+from builder.formula.kinds import ChoiceKind, NumberKind, TruthKind
 from builder.model import tree as trees
 from builder.model.expression import walk
 from builder.model.files import SourceFile
@@ -138,6 +139,8 @@ def _open_book(folder: Path) -> Deed:
 
 
 KINDS = {"a": number("mm"), "b": number(), "length": number("m"), "time": number("min"), "heat": number("degC")}
+VALUES: dict[type, type] = {NumberKind: float, TruthKind: bool, ChoiceKind: str}
+"""What an expression of each kind comes to, where it comes to something."""
 FORMULAS = (
     "a / 2 + length", "max(a, length) if b > 2 else a", "ceil(length / a) * b", "b ** 2 + b ** 0.5", "heat > 3",
     "not (a < 2 or b == 3) and time >= 1", "round(b, 2) + abs(-b) + floor(b / 7)", "sqrt(a * length) * 2",
@@ -155,11 +158,14 @@ def _formula(data: bytes) -> bool:
         return False
     assert all(0 <= node.start < node.end <= len(text) for node in walk(tree))
     unit(text[:60])
-    if check_expression(text, KINDS).faults:
+    kind, faults = check_expression(text, KINDS)
+    if faults:
         return False
+    assert kind is not None, text
     for value in (0.0, 1.0, -3.5, 1e300, 1e-300):
         found = evaluate_expression(text, dict.fromkeys(KINDS, value))
-        assert isinstance(found, (NoAnswer, float, bool)), found
+        assert isinstance(found, (NoAnswer, VALUES[type(kind)])), (text, kind, found)
+        assert not isinstance(kind, ChoiceKind) or found in kind.ids, (text, found)
         assert not isinstance(found, float) or math.isfinite(found), (text, found)
     return True
 
