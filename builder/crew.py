@@ -55,11 +55,11 @@ def spread(work: Callable[[T], R], items: Sequence[T], processes: int, chunk: in
 
     A process is handed `chunk` items at a time.
     """
-    if processes <= 1:
+    errands = range(0, len(items), chunk)
+    if min(processes, len(errands)) <= 1:  # what is handed over at once keeps no second process busy
         for item in items:
             yield _kept(_one(work, item))
         return
-    errands = range(0, len(items), chunk)
     shift = SHIFT * processes
     for first in range(0, len(errands), shift):
         yield from _shift(work, items, processes, chunk, errands[first:first + shift])
