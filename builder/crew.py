@@ -8,9 +8,13 @@ from __future__ import annotations
 
 import gc
 import os
+import pickle
+import signal
 import traceback
 from collections.abc import Callable, Iterator, Sequence
-from typing import NamedTuple, TypeVar, cast
+from contextlib import contextmanager
+from functools import partial
+from typing import NamedTuple, NoReturn, TypeVar, cast
 
 from builder.model.problem import OutsideError
 
@@ -110,3 +114,41 @@ def _kept(result: R | _Trouble | OutsideError) -> R:
     if isinstance(result, _Trouble):
         raise FaultInSeambookError(result.item, result.details)
     return result
+
+
+@contextmanager
+def meanwhile(work: Callable[[], R]) -> Iterator[Callable[[], R]]:
+    """Let another process begin some work while this one goes on; yields what waits for its small result.
+
+    Where no second process can be had, or it comes to nothing, the work is done when its result is asked for. What is
+    not asked for by the end of the block is given up.
+    """
+    if processes_for(WORTH_FORKING, None) < 2:
+        yield work
+        return
+    reading, writing = os.pipe()
+    child = os.fork()
+    if child == 0:
+        _tell(work, writing)
+    os.close(writing)
+    try:
+        yield partial(_told, work, reading)
+    finally:
+        os.close(reading)
+        os.kill(child, signal.SIGKILL)  # it has told what it found, or nobody wants it any more
+        os.waitpid(child, 0)
+
+
+def _tell(work: Callable[[], object], writing: int) -> NoReturn:
+    """Work in a child and end it, whatever happens: what its parent has open is not to be tidied away twice."""
+    try:
+        with os.fdopen(writing, "wb") as out:
+            pickle.dump(work(), out)
+    finally:
+        os._exit(0)
+
+
+def _told(work: Callable[[], R], reading: int) -> R:
+    with os.fdopen(reading, "rb", closefd=False) as said:
+        data = said.read()
+    return cast("R", pickle.loads(data)) if data else work()

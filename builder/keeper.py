@@ -74,15 +74,23 @@ class Keeper:
         self._settings, self._all = _marks(order, self.templates) if self.path is not None else (b"", b"")
         self._target, self._is_anew, self._warm = order.target, order.anew, order.warm
         self._scales = b""
-        # Before a file is read, so that one that is written meanwhile is seen as it was and is read again next time.
-        self._looks = [look(layer.path, _is_source) for layer in order.layers] if self.is_on else []
-        self._seen: dict[str, Seen] = {
+        self._layers = order.layers if self.is_on else ()
+
+    @cached_property
+    def _looks(self) -> list[Look]:
+        """How the layers are seen, before a file of them is read: one that is written meanwhile is read again."""
+        return [look(layer.path, _is_source) for layer in self._layers]
+
+    @cached_property
+    def _seen(self) -> dict[str, Seen]:
+        return {
             f"{layer.path}/{path}": seen
-            for layer, look in zip(order.layers, self._looks, strict=False) for path, seen in look.files.items()
+            for layer, look in zip(self._layers, self._looks, strict=True) for path, seen in look.files.items()
         }  # fmt: skip
 
     def recall(self) -> None:
-        """Read what was kept, if anything of it can be used."""
+        """Look at the layers, and read what was kept, if anything of it can be used; before any file is read."""
+        _ = self._looks
         if self.path is None or self._is_anew:
             return
         path, seen = self.path, publish.seen(self.path)
@@ -94,9 +102,14 @@ class Keeper:
             self.before = self._lies = before
 
     @property
+    def ordered(self) -> tuple[bytes, bytes]:
+        """Marks of the program and of the order."""
+        return self._code, self._all
+
+    @property
     def glanced(self) -> tuple[bytes, bytes, bytes]:
         """What a glance must show for nothing to have been touched: marks of the program, the order, the sources."""
-        return self._code, self._all, _mark(b"".join(look.mark for look in self._looks))
+        return *self.ordered, _mark(b"".join(look.mark for look in self._looks))
 
     @property
     def is_on(self) -> bool:

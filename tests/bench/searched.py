@@ -51,6 +51,7 @@ def _costs(made: Indexed, index: Path, name: str) -> Iterator[Figure]:
     yield Figure(f"{name}: search, half of all answers within", part(cost.slowed, 0.5), "ms")
     yield Figure(f"{name}: search, 95 of 100, four times unslowed", SLOWER * part(cost.plain, 0.95), "ms")
     yield Figure(f"{name}: search, heap of the page", cost.heap_mb, "MB", 60.0)
+    yield Figure(f"{name}: search, of it held", cost.held_mb, "MB")
     yield Figure(f"{name}: search, indexing a procedure's own page", 1000 * made.seconds_own / made.procedures, "ms")
     yield Figure(f"{name}: search, putting it into the index", 1000 * made.seconds_put / made.procedures, "ms", 0.5)
 

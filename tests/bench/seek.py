@@ -43,7 +43,9 @@ class Sought(NamedTuple):
     plain: list[float]
     """The same on the processor as it is: a busy machine slows the slowing itself."""
     heap_mb: float
-    """What the page holds once all were asked, before anything is thrown away."""
+    """What the page holds once all were asked, before anything is thrown away: it says when the browser cleans up."""
+    held_mb: float
+    """What it holds when all has been answered and everything that can go is gone."""
 
 
 def sought(folder: Path, asked: Sequence[str]) -> Sought:
@@ -71,8 +73,10 @@ def sought(folder: Path, asked: Sequence[str]) -> Sought:
         plain = [_milliseconds(page, client, text) for text in asked]
         client.send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
         slowed = [_milliseconds(page, client, text) for text in asked]
+        client.send("HeapProfiler.collectGarbage")
+        held = client.send("Runtime.getHeapUsage")["usedSize"] / 1e6
         browser.close()
-    return Sought(sorted(slowed), sorted(plain), heap)
+    return Sought(sorted(slowed), sorted(plain), heap, held)
 
 
 def _milliseconds(page: Page, client: CDPSession, text: str) -> float:
