@@ -15,9 +15,12 @@ from tests.outside.asking import Answer, Calc, Refused
 from tests.outside.opened import Opened
 
 
-@pytest.fixture(params=["Python", "Chromium"])
+@pytest.fixture(params=["Python", pytest.param("Chromium", marks=pytest.mark.sweep(3))])
 def calc(request: pytest.FixtureRequest) -> Calc:
-    """`calc(name, **inputs as text) -> Answer`: every test that asks runs twice, here and in the built book."""
+    """`calc(name, **inputs as text) -> Answer`: every test that asks runs twice, here and in the built book.
+
+    Of one that goes through many rows the book is asked every third; a soak asks it all.
+    """
     if request.param == "Python":
         return _calc
     opened: Opened = request.getfixturevalue("opened")

@@ -21,7 +21,7 @@ from tests.sweeps import first_of, is_soak, share
 EXCHANGE, RENAMES, LAYERED, SPARE = (
     next(m for m in MODES if m.name == n) for n in ("exchange", "renames", "lower layer", "spare")
 )
-FEWER = 3
+FEWER = 4
 """In `make test` every so many-th call is refused or interrupted."""
 main_modes = pytest.mark.parametrize("mode", [EXCHANGE, RENAMES, LAYERED, SPARE], ids=lambda mode: mode.name)
 every_mode = pytest.mark.parametrize("mode", MODES, ids=lambda mode: mode.name)
