@@ -55,7 +55,7 @@ class _Site(NamedTuple):
 def _looking(order: Order, target: Path) -> AbstractContextManager[Callable[[], _Site | None]]:
     """Look at the book beside its sources; a process that stays has seldom nothing to do, and is large to copy."""
     glance = partial(_site, target)
-    return meanwhile(glance) if order.warm is None else nullcontext(glance)
+    return nullcontext(glance) if order.warm is not None or order.processes == 1 else meanwhile(glance)
 
 
 def _site(target: Path) -> _Site | None:

@@ -49,7 +49,10 @@ def is_glanced(book: Book, **more: object) -> bool:
     return list(book.build(**more).seconds) == ["look"]
 
 
-def test_nothing_touched_opens_no_record_and_no_page(book: Book, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize("processes", [1, 2])
+def test_nothing_touched_opens_no_record_and_no_page(
+    book: Book, monkeypatch: pytest.MonkeyPatch, processes: int
+) -> None:
     def refuse(*_: object) -> None:
         raise AssertionError("nothing of this is needed")
 
@@ -57,7 +60,7 @@ def test_nothing_touched_opens_no_record_and_no_page(book: Book, monkeypatch: py
         monkeypatch.setattr(keeping, name, refuse)
     before = look(book.site).mark
     monkeypatch.setattr("builder.read.discover", refuse)
-    outcome = book.build()
+    outcome = book.build(processes=processes)
     assert list(outcome.seconds) == ["look"]
     assert outcome.published is not None
     assert outcome.published.changed == outcome.published.removed == 0
@@ -121,7 +124,7 @@ def _copied(book: Book) -> None:
 ])  # fmt: skip
 def test_whatever_was_touched_is_noticed(book: Book, touch: Callable[[Book], None]) -> None:
     touch(book)
-    assert not is_glanced(book)
+    assert not is_glanced(book, processes=2)
     book.require_as_anew()
     assert is_glanced(book)
 
