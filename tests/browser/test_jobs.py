@@ -14,7 +14,7 @@ from playwright.sync_api import Browser, Page, expect
 from tests.books.laying import TINY, edit, lay
 from tests.browser.test_axe import AXE, COLOURS, violations
 from tests.browser.test_quiet import too_wide
-from tests.browser.watched import DESK, PHONE, WIDTHS, Watched
+from tests.browser.watched import DESK, PHONE, PHONE_FIRST, Watched
 from tests.site.building import build
 
 pytestmark = pytest.mark.slow
@@ -124,8 +124,7 @@ def saved_file(page: Page, button: str = "#job_save") -> dict[str, Any]:
 # Making
 
 
-@pytest.mark.sweep(2)
-@pytest.mark.parametrize("width", WIDTHS)
+@pytest.mark.parametrize("width", PHONE_FIRST)
 def test_a_newcomer_makes_a_job_of_three_procedures(book: Watched, width: int) -> None:
     page = book.open("index.html", width)
     started = time.monotonic()
@@ -251,9 +250,8 @@ def test_by_the_keys_alone(shop: Watched) -> None:
     expect(page.locator(".job-kept")).to_contain_text("K-1")
 
 
-@pytest.mark.sweep(2)
 @pytest.mark.parametrize("dark", [False, pytest.param(True, marks=pytest.mark.soak)], ids=["light", "dark"])
-@pytest.mark.parametrize("width", WIDTHS)
+@pytest.mark.parametrize("width", PHONE_FIRST)
 def test_axe_finds_nothing_and_nothing_is_too_wide(shop: Watched, width: int, dark: bool) -> None:
     page, axe, only = shop.open("jobs.html", width, dark=dark), AXE.read_text("utf-8"), COLOURS if dark else ()
     found = [f"empty list: {one}" for one in violations(page, axe, only)]
@@ -299,6 +297,7 @@ def test_in_a_new_job_one_types_before_it_is_saved(shop: Watched) -> None:
     page.evaluate(STUCK)
     page.get_by_role("button", name="New job").click()
     expect(page.get_by_label("Job number")).to_be_focused()
+    expect(page.get_by_label("Job number")).to_be_in_viewport(ratio=1)
 
 
 @pytest.mark.parametrize("is_writing", [False, True], ids=["with nothing on its way", "while it writes"])

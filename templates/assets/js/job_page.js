@@ -131,11 +131,8 @@
     if (told.length) jobBar.tell("file", "About this file", told.map(({ say }) => say), [jobBar.shut("file", "Close")]);
   }
 
-  /**
-   * Keep a job that is new to this browser, and open it; the focus is where it is wanted before anything is saved.
-   * @param {any} job @param {string} to @param {string} [focus]
-   */
-  async function keep(job, to, focus = "job_called") {
+  /** Keep a job that is new to this browser, and open it; it is shown before anything is saved. @param {any} job @param {string} to */
+  async function keep(job, to) {
     leave();
     kept = jobKeep.open(store, job, 0, page);
     kept.dirty = true;
@@ -143,7 +140,7 @@
     leaveList();
     folder.keep(jobDesk.address(job.id, view));
     const refreshed = kept.refresh();
-    document.getElementById(focus)?.focus({ preventScroll: true });
+    document.getElementById("job_called")?.focus({ preventScroll: true });
     await refreshed;
   }
 
@@ -177,7 +174,9 @@
   const acts = {
     begin: async () => {
       const job = jobFile.fresh(seambook.jobBook, { id: jobKeep.newId(), now: jobKeep.now(), start: nextStart() });
-      await keep(job, "make", "job_number");
+      const keeping = keep(job, "make");
+      document.getElementById("job_number")?.focus(); // and not once it is saved, when another field may have it
+      await keeping;
       void window.navigator.storage?.persist?.();
     },
     open: async (/** @type {File} */ file) => {
