@@ -54,10 +54,10 @@ def _left_out(items: list[pytest.Item]) -> list[pytest.Item]:
     by_test: dict[str, list[pytest.Item]] = {}
     soaks = []
     for item in items:
-        if item.get_closest_marker("sweep"):
-            by_test.setdefault(item.nodeid.partition("[")[0], []).append(item)
-        elif item.get_closest_marker("soak"):
+        if item.get_closest_marker("soak"):
             soaks.append(item)
+        elif item.get_closest_marker("sweep"):  # a share of what is not left out anyway
+            by_test.setdefault(item.nodeid.partition("[")[0], []).append(item)
     if is_soak():
         return []
     for name, found in by_test.items():

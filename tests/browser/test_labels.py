@@ -11,7 +11,7 @@ from playwright.sync_api import Page, expect
 from tests.browser.conftest import BASE
 from tests.browser.on_paper import SIZES, Grey, codes, pictures, printed
 from tests.browser.test_axe import AXE, violations
-from tests.browser.watched import DESK, PHONE, SCHEMES, WIDTHS, Watched
+from tests.browser.watched import DESK, PHONE, PHONE_FIRST, SCHEMES, Watched
 
 pytestmark = pytest.mark.slow
 DPI = 300
@@ -172,8 +172,7 @@ def test_a_book_without_an_address_says_where_it_is_set(book: Watched, tmp_path:
     assert codes(pictures(tmp_path / "plain.pdf", 150)[0]) == []
 
 
-@pytest.mark.sweep(2)
-@pytest.mark.parametrize("width", WIDTHS)
+@pytest.mark.parametrize("width", PHONE_FIRST)
 def test_it_is_used_by_keys_and_with_a_glove(served: Watched, width: int) -> None:
     page = served.open("labels.html", width)
     page.locator("#label_find").focus()

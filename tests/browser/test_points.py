@@ -231,8 +231,7 @@ def test_without_javascript(book: Watched, path: str) -> None:
     expect(page.locator(".point [data-cell=name]").first).to_be_disabled()
 
 
-@pytest.mark.sweep(3)
-@pytest.mark.parametrize("width", [NARROW, PHONE, DESK])
+@pytest.mark.parametrize("width", [NARROW, *(pytest.param(one, marks=pytest.mark.soak) for one in (PHONE, DESK))])
 @pytest.mark.parametrize("path", [PATH, OTHER])
 def test_the_page_never_scrolls_sideways(book: Watched, path: str, width: int) -> None:
     page = book.open(path, width)

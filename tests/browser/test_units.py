@@ -14,7 +14,7 @@ from builder.formula import convert
 from builder.model.quantity import Quantity
 from builder.supplied import templates
 from tests.books.laying import TINY
-from tests.browser.watched import DESK, PHONE, Watched
+from tests.browser.watched import PHONE_FIRST, Watched
 from tests.site.building import seambook_here, write
 
 SEAM = "seams/rocker-lower.html"
@@ -122,8 +122,7 @@ def test_the_choice_is_kept_on_another_page_and_can_be_taken_back(book: Watched)
     assert read(page, "#segments tbody tr td.number") == "1060 mm"
 
 
-@pytest.mark.sweep(2)
-@pytest.mark.parametrize("width", [PHONE, DESK])
+@pytest.mark.parametrize("width", PHONE_FIRST)
 def test_the_control_is_large_enough_for_a_glove(book: Watched, width: int) -> None:
     page = book.open(SEAM, width)
     box = page.locator("#page_units").bounding_box()

@@ -8,6 +8,7 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Literal
 
+import pytest
 from playwright.sync_api import Browser, BrowserContext, Error, Page, Request
 
 from tests.sweeps import is_soak
@@ -15,6 +16,8 @@ from tests.sweeps import is_soak
 NARROW, PHONE, DESK = 320, 360, 1280
 """The narrowest phone, or a wide page at 400 per cent (WCAG 2.2: 1.4.10); an ordinary phone; a desk."""
 WIDTHS = (PHONE, DESK)
+PHONE_FIRST = (PHONE, pytest.param(DESK, marks=pytest.mark.soak))
+"""For what is made for a phone above all: the desk waits for a soak."""
 HEIGHT = {NARROW: 640, PHONE: 740, DESK: 900}
 NO_WORD = re.compile(r"\b(?:null|undefined|NaN)\b|\[object ")
 Scheme = Literal["light", "dark"]
