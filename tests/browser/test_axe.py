@@ -71,11 +71,11 @@ def looks_clean(page: Page, where: str) -> None:
 @pytest.mark.timeout(400)  # the whole book to print is one page of them, and takes axe half a minute each time
 @pytest.mark.parametrize("width", [NARROW, *WIDTHS])
 def test_one_page_of_each_kind(book: Watched, site: Path, tiny_site: Path, axe: str, width: int) -> None:
-    """In make test every third page is looked at once, in one width and one look; in a soak all in all of them."""
+    """In make test every fifth page is looked at once, in one width and one look; in a soak all in all of them."""
     page = book.blank(width)
     found = []
     widths = [NARROW, *WIDTHS]
-    kinds = share(list(kinds_of(site, tiny_site)), 3 * len(widths), 3 * widths.index(width) + 1)
+    kinds = share(list(kinds_of(site, tiny_site)), 5 * len(widths), 5 * widths.index(width) + 1)
     for at, (path, address) in enumerate(kinds):
         page.goto(address)
         page.evaluate(axe)

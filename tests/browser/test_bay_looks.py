@@ -14,12 +14,13 @@ from tests.browser.hand import Hand
 from tests.browser.job_states import ASSETS
 from tests.browser.test_axe import AXE, COLOURS, violations
 from tests.browser.watched import SCHEMES
+from tests.sweeps import examples
 
 pytestmark = pytest.mark.slow
 PROCEDURE = "renew-rocker-outer"
 EXAMPLE = "left-side-struck-and-rusted"
 CONTROL, NEXT = 60, 76
-TICKS = 5
+TICKS = examples(5, 2)
 SLOWER = 4
 SOON, QUICK, STEADY = 2000, 200, 0.1
 """In milliseconds, and a share of the screen. A first step in 1.5 s and an answer in a tenth are aimed at, and were

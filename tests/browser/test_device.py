@@ -9,9 +9,9 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.watched import PHONE, Watched
 
-PATH = "procedures/renew-rocker-outer.html"
+PATH = "procedures/clamp-and-check-fit.html"
 HOSTILE = (
-    "", "{", "null", "0", '"brace-opening"', '{"length": 3}', '[["brace-opening"]]', "[null, 1, {}]", '["gone"]',
+    "", "{", "null", "0", '"lay-clamps"', '{"length": 3}', '[["lay-clamps"]]', "[null, 1, {}]", '["gone"]',
     '["__proto__", "constructor"]', '["<img src=x onerror=alert(1)>"]', "[" * 5000, json.dumps(["x"] * 20000),
 )  # fmt: skip
 

@@ -127,6 +127,7 @@ def test_a_link_carries_inputs(book: Watched, page: Page) -> None:
     assert page.locator("#answer_margin").inner_text() == margin
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("fragment", [
     "in=", "in=:", "in=air", "in=air:%E0%A4%A", "in=nothing:5", "in=__proto__:5,constructor:x", "in=air:<img src=x>",
     "answer_sheet", "in=air:" + "9" * 5000,

@@ -14,6 +14,7 @@ from tests.browser.conftest import BASE
 from tests.browser.on_paper import SIZES, Sheet, codes, pictures, printed
 from tests.browser.watched import DESK, PHONE, Watched
 from tests.site.building import CONTENT
+from tests.sweeps import share
 
 pytestmark = pytest.mark.slow
 PROCEDURE = "procedures/renew-rocker-outer.html"
@@ -160,7 +161,7 @@ def test_a_job_on_paper_says_its_number_and_leads_back_to_it(served: Watched, tm
     page.goto(served.url(JOB))
     page.locator("#job_view-plan").wait_for()
     way = f"{BASE}/jobs.html#job="
-    for size in SIZES:
+    for size in share(list(SIZES), len(SIZES)):
         for view in ("plan", "steps", "take-off", "as-built", "print"):
             page.locator(f"#job_view-{view}").click()
             page.locator(f".job-view-{view} .only-paper").first.wait_for(state="attached")

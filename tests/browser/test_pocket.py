@@ -132,6 +132,7 @@ def test_what_the_copy_does_not_hold_is_told(watched: Watched) -> None:
     assert leaf(page).locator('#page_search-found a[href*="hang-quarter-outer"]').count() == 0
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("copy", ["whole.html", "part.html"])
 def test_without_scripts_text_and_drawings_read_and_ways_lead_on(watched: Watched, copy: str) -> None:
     page = watched.open(copy, scripts=False)

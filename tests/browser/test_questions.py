@@ -1,6 +1,7 @@
 """A thousand questions of each sort, drawn from all lessons in Chromium, each held against the records behind it.
 
-Exactly the answers that a question claims are right; the others are wrong for a reason that is said.
+Exactly the answers that a question claims are right; the others are wrong for a reason that is said. In `make test` it
+is every third of the thousand.
 """
 
 from __future__ import annotations
@@ -23,10 +24,11 @@ from builder.view.shared import shared
 from tests.browser.asked_of import Question, Records, changed, first_broken, lawful, mending, named, worked
 from tests.browser.benched import benched
 from tests.browser.watched import Watched
+from tests.sweeps import examples
 
 SORTS = ("order", "broken", "work", "hazard")
-MANY = 1000
-ORDERS_TRIED = 16
+MANY = examples(1000)
+ORDERS_TRIED = examples(16)
 MAKE = """({ sort, many, seeds, system }) => {
   const { lessons, questions } = seambook;
   const made = [];

@@ -40,7 +40,7 @@ def test_the_index_is_loaded_when_the_box_is_first_used(page: Page) -> None:
     assert page.locator("#page_search-found").is_hidden()
 
 
-@pytest.mark.sweep(30)
+@pytest.mark.sweep(60)
 @pytest.mark.parametrize("path", TITLED, ids=str)
 def test_a_title_finds_its_page_first(page: Page, path: Path) -> None:
     record = yaml.load((CONTENT / path).read_text("utf-8"), yaml.CSafeLoader)

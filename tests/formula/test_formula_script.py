@@ -69,11 +69,11 @@ def test_both_languages_agree_on_made_up_formulas(made: list[Example]) -> None:
 
 @pytest.mark.slow
 def test_both_languages_agree_on_a_large_batch_that_meets_everything() -> None:
-    worked = batch(960, 4000)
+    worked = batch(960, 4000 if is_soak() else 2000)
     assert differing(worked) == []
     met = Counter("exact" if case["exact"] else "loose" for case in worked if isinstance(case["expected"], float))
     met.update(case["expected"]["why"].partition(":")[0] for case in worked if isinstance(case["expected"], dict))
-    assert all(met[sort] > 100 for sort in ("exact", "loose")), met
+    assert all(met[sort] > 50 for sort in ("exact", "loose")), met
     assert all(met[reason] > 5 for reason in REASONS), met
 
 
@@ -83,13 +83,25 @@ def test_a_difference_would_be_seen() -> None:
     assert [case[2] for case in differing(worked)] == [-12.25]
 
 
-@pytest.mark.parametrize("case", cases("written.txt"))
-def test_numbers_are_read_alike(case: Case) -> None:
-    written, wanted = case.columns
-    found = run_node(f"""
-        const found = seambook.numbers.readWritten({text(written)});
+WRITTEN = cases("written.txt")
+
+
+@pytest.fixture(scope="module")
+def read_by_the_script() -> dict[str, Any]:
+    """What the script reads of each number as it is written."""
+    asked = [case.columns[0] for one in WRITTEN for case in one.values if isinstance(case, Case)]
+    found = run_node(f"""return {json.dumps(asked)}.map((written) => {{
+        const found = seambook.numbers.readWritten(written);
         if (typeof found === "string") {{ return "! " + found; }}
-        return [String(found.number.n), String(found.number.d), found.unit];""")
+        return [String(found.number.n), String(found.number.d), found.unit];
+    }});""")
+    return dict(zip(asked, found, strict=True))
+
+
+@pytest.mark.parametrize("case", WRITTEN)
+def test_numbers_are_read_alike(case: Case, read_by_the_script: dict[str, Any]) -> None:
+    written, wanted = case.columns
+    found = read_by_the_script[written]
     if wanted.startswith("!"):
         assert found == f"! {read_written(written)}"
     else:

@@ -46,7 +46,7 @@ NAMES = ("terms/lap.yaml", "pages/reading.md", "figures/bead-end.svg", "book.yam
 
 
 @pytest.mark.slow
-@pytest.mark.sweep(7)
+@pytest.mark.sweep(10)
 @pytest.mark.parametrize("kind", MAKERS)
 @pytest.mark.parametrize("name", NAMES)
 def test_no_command_waits_for_what_is_no_file_or_reads_it_to_its_end(tmp_path: Path, name: str, kind: str) -> None:

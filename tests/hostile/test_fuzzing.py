@@ -23,7 +23,7 @@ from tests.hostile.fuzzing.targets import TARGETS, require_placed
 ROOT = Path(__file__).parents[2]
 FAILED = Path(__file__).with_name("failed")
 """Inputs that failed once; the folder of each target holds its own."""
-ROUNDS = {"reading": 150, "book": 16, "formulas": 700, "prose": 100, "pictures": 60}
+ROUNDS = {"reading": 100, "book": 10, "formulas": 400, "prose": 60, "pictures": 40}
 SECONDS = {"reading": 120, "book": 240, "formulas": 75, "prose": 75, "pictures": 90}
 """Ten minutes."""
 

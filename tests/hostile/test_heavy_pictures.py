@@ -74,7 +74,7 @@ FILES: dict[str, tuple[str, Callable[[], bytes], str]] = {
 
 
 @pytest.mark.slow
-@pytest.mark.sweep(2)
+@pytest.mark.sweep(3)
 @pytest.mark.parametrize("name", FILES)
 def test_no_picture_takes_half_a_gigabyte(tmp_path: Path, name: str) -> None:
     ending, make, said = FILES[name]

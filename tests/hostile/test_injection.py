@@ -90,7 +90,7 @@ def test_a_way_to_a_script_is_refused_where_it_stands(tmp_path: Path, payload: s
 def test_none_runs_in_a_browser_and_none_breaks_a_page(chromium: Browser, spoiled: Path) -> None:
     watched = Watched(chromium, spoiled)
     page = watched.blank(DESK)
-    for path in dict.fromkeys((*PAGES_WITH_STATE, *share(every_path(spoiled), 6))):
+    for path in dict.fromkeys((*PAGES_WITH_STATE, *share(every_path(spoiled), 12))):
         page.goto(watched.url(path))
         assert page.evaluate(CAUGHT) is None, path
         assert page.locator("main").count() == 1, path
@@ -104,7 +104,7 @@ def test_none_runs_from_a_search(chromium: Browser, spoiled: Path) -> None:
     watched = Watched(chromium, spoiled)
     page = watched.open("index.html", DESK)
     box = page.locator("#page_search-words")
-    for payload in share(ALL, 4):
+    for payload in share(ALL, 6):
         box.fill(payload)
         page.wait_for_timeout(60)
         assert page.evaluate(CAUGHT) is None, payload
@@ -121,7 +121,7 @@ def test_none_runs_from_the_address(chromium: Browser, spoiled: Path) -> None:
     watched = Watched(chromium, spoiled)
     page = watched.blank(DESK)
     frames = ("#{}", "#in=length:{}", "#procedure={}", "#job={}", "?q={}", "#{}@left", "#length={}")
-    for at, payload in enumerate(share(ALL, 10)):
+    for at, payload in enumerate(share(ALL, 16)):
         for path in share(PAGES_WITH_STATE, 3, at):
             for form in share(frames, 4, at):
                 page.goto(watched.url(path) + form.format(quote(payload, safe="")))
@@ -138,7 +138,7 @@ def test_none_runs_from_a_jobs_file(chromium: Browser, spoiled: Path, tmp_path: 
     page = watched.open("jobs.html", DESK)
     script = next((spoiled / "assets/job/example").glob("*.js")).read_text("utf-8")
     data = json.loads(script[script.index("] = ") + 4:].rstrip().rstrip(";"))
-    for first in share(range(0, len(PAYLOADS), 9), 2):
+    for first in share(range(0, len(PAYLOADS), 9), 3):
         file = tmp_path / f"job-{first}.json"
         file.write_text(json.dumps(_filled(data.get("file", data), first)), "utf-8")
         page.goto(watched.url("jobs.html"))

@@ -121,6 +121,7 @@ def test_no_hostile_file_is_read_for_long_or_takes_half_a_gigabyte(
     assert said == f'[["{code}", "content/{path}"]]\nended 0\n'
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("text", [
     meaning("**a" * 6_000), meaning("&#" * 9_000), meaning("\\" * 19_000), meaning("`" * 19_000),
     meaning("<a " * 6_000),

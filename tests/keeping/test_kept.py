@@ -224,6 +224,7 @@ def test_a_file_written_while_it_was_read_is_read_again(book: Book) -> None:
     book.require_as_anew()
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("when", [0, LONG_AGO - 86_400, LONG_AGO, 4_000_000_000])
 def test_a_clock_that_goes_backwards_or_far_ahead_hides_no_change(book: Book, when: int) -> None:
     """An older copy put back keeps its time, and a computer without a battery begins in 1970."""
@@ -256,8 +257,8 @@ def test_a_build_whose_clock_stands_behind_the_last_one_takes_no_stale_result(
 @pytest.mark.slow
 @pytest.mark.parametrize("seed", [11])
 def test_after_any_edit_all_is_as_if_it_were_made_anew(tmp_path: Path, seed: int) -> None:
-    walked = walk(TINY, tmp_path, 3, seed)
-    assert walked.published + walked.refused == 3
+    walked = walk(TINY, tmp_path, 2, seed)
+    assert walked.published + walked.refused == 2
     assert walked.published > 1
 
 
@@ -266,7 +267,7 @@ def test_a_process_that_stays_takes_nothing_that_differs(tmp_path: Path, monkeyp
     """As `show` does; files are trusted at once, so that what it remembers of them is taken."""
     monkeypatch.setattr(keeper, "LEAST_AGE", 0)
     warm = Warm()
-    walked = walk(TINY, tmp_path, 100 if is_soak() else 3, 12, warm=warm)
+    walked = walk(TINY, tmp_path, 100 if is_soak() else 2, 12, warm=warm)
     assert walked.published > 1
     assert warm.unpacked
     assert {"kept", "renderer"} <= warm.marked.keys()

@@ -118,6 +118,7 @@ def _copied(book: Book) -> None:
     shutil.copytree(book.site.with_name("put"), book.site)
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("touch", [
     _same_text, _other_text, _as_long_as_old, _renamed_and_back, _page_gone, _page_changed, _strange_page,
     _copied,

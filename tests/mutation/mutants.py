@@ -19,7 +19,7 @@ from tests.mutation.dangers import Danger, Link, Trade
 from tests.mutation.kinds import KINDS
 from tests.sweeps import examples
 
-OF_EACH = examples(60, 2)
+OF_EACH = examples(60, 4)
 """So many mutants of a kind at most."""
 SEED = 20261126
 

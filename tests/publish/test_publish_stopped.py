@@ -64,7 +64,7 @@ def test_killed_after_any_disk_call_the_book_is_whole_and_the_next_build_recover
 
 def check_stops(bench: Bench, mode: Mode, moment: str) -> None:
     gaps = []
-    for number in stops(bench, moment, 7):
+    for number in stops(bench, moment, 12):
         if bench.is_away():
             gaps.append(number)
         bench.check_recovery()
@@ -89,10 +89,13 @@ def test_killed_in_the_gap_and_killed_again_while_recovering(bench: Bench, mode:
     is_away, rubbish = True, [bench.target]
     number = 0
     while is_away or rubbish:  # until the recovery is over and the rest is a build like any other
-        number += 1
+        number += 1 if is_soak() else FEWER
         bench.lay_out()
         assert in_child(lambda: bench.build_watched(killing(gap, "before"))) == -signal.SIGKILL
-        assert in_child(lambda: bench.build_watched(killing(number, "before"))) == -signal.SIGKILL  # noqa: B023
+        code = in_child(lambda: bench.build_watched(killing(number, "before")))  # noqa: B023
+        if code == 0 and not is_soak():  # the last strides are longer than what is left of the build
+            break
+        assert code == -signal.SIGKILL
         is_away = bench.is_away()
         rubbish = list(bench.target.parent.glob(".seambook-*-*-site"))
         bench.check_recovery()

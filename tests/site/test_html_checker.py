@@ -38,7 +38,7 @@ def test_every_page_is_valid_html(site: Path, tmp_path: Path) -> None:
     """A page with mistakes lies among them: the checker, which takes seconds to start, does find some."""
     assert CHECKER.is_file(), "make test brings the checker"
     checked = tmp_path / "checked"
-    for path in share(sorted(site.rglob("*.html")), 40):
+    for path in share(sorted(site.rglob("*.html")), 100):
         place = checked / path.relative_to(site)
         place.parent.mkdir(parents=True, exist_ok=True)
         shutil.copyfile(path, place)

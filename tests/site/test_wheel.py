@@ -84,6 +84,7 @@ def test_a_shop_can_be_begun_from_it(unpacked: Path, tmp_path: Path) -> None:
     assert made["wheel"] == made["checkout"]
 
 
+@pytest.mark.soak
 def test_it_serves_a_book(unpacked: Path, tmp_path: Path) -> None:
     write(tmp_path / "mine", OUR_LAP)
     with showing(tmp_path, "--content", "mine", "--port", "0", told={"PYTHONPATH": str(unpacked)}) as shown:

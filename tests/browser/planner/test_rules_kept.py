@@ -9,8 +9,10 @@ from hypothesis import strategies as st
 from tests.browser.planner.asked import Planner
 from tests.browser.planner.recipes import Recipe, made, recipes
 from tests.browser.planner.rules import Rules
+from tests.sweeps import examples
 
 pytestmark = pytest.mark.slow
+AS_IT_IS = [HealthCheck.function_scoped_fixture, HealthCheck.too_slow]
 
 
 def check(planner: Planner, chosen: list[Recipe]) -> None:
@@ -21,13 +23,13 @@ def check(planner: Planner, chosen: list[Recipe]) -> None:
             assert [fault for fault in plan["impossible"] if fault["why"] == "window"] == [], recipe
 
 
-@settings(max_examples=30, suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow])
+@settings(max_examples=examples(30), suppress_health_check=AS_IT_IS)
 @given(st.lists(recipes(5, 30), min_size=20, max_size=40))
 def test_small_jobs_keep_every_rule(planner: Planner, chosen: list[Recipe]) -> None:
     check(planner, chosen)
 
 
-@settings(max_examples=15, suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow])
+@settings(max_examples=examples(15), suppress_health_check=AS_IT_IS)
 @given(st.lists(recipes(40, 400), min_size=3, max_size=6))
 def test_large_jobs_keep_every_rule(planner: Planner, chosen: list[Recipe]) -> None:
     check(planner, chosen)

@@ -9,9 +9,10 @@ import pytest
 from tests.browser.planner.asked import Planner, problem, task
 from tests.browser.planner.exact import Exact
 from tests.browser.planner.rules import Problem
+from tests.sweeps import examples
 
 pytestmark = pytest.mark.slow
-JOBS = 200
+JOBS = examples(200)
 
 
 def small(seed: int) -> Problem:
