@@ -23,8 +23,8 @@ class Book:
     def __init__(self, folder: Path) -> None:
         self.content, self.site, self.kept = folder / "content", folder / "site", folder / ".kept"
         self.apart = folder / "apart"
-        self.made_apart: tuple[tuple[Path, bytes], ...] = ()
-        """What lies apart was made from."""
+        self.made_apart: dict[tuple[tuple[Path, bytes], ...], Path] = {}
+        """Books that lie apart, by what each was made from."""
         self.restore()
 
     def restore(self) -> None:
@@ -45,12 +45,12 @@ class Book:
     def require_as_anew(self) -> None:
         """Hold what is published against a build that takes nothing: of the same files, one build for all tests."""
         said = tuple((path.relative_to(self.content), path.read_bytes()) for path in files_below(self.content))
-        if said != self.made_apart:
-            shutil.rmtree(self.apart, ignore_errors=True)
-            order = pipeline.Order((Layer(self.content, "content"),), templates(), self.apart, processes=1)
+        if said not in self.made_apart:
+            target = self.apart / str(len(self.made_apart))
+            order = pipeline.Order((Layer(self.content, "content"),), templates(), target, processes=1)
             assert pipeline.make(order).published is not None
-            self.made_apart = said
-        require_equal(self.site, self.apart, "kept against anew")
+            self.made_apart[said] = target
+        require_equal(self.site, self.made_apart[said], "kept against anew")
 
 
 def files_below(folder: Path) -> list[Path]:

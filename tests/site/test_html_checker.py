@@ -14,13 +14,15 @@ from tests.sweeps import share
 
 ROOT = Path(__file__).parents[2]
 CHECKER = ROOT / "tests/tools/node_modules/vnu-jar/build/dist/vnu.jar"
+SOON = ("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xss8m")
+"""Over a few files Java compiles for longer than it checks; compiled so, it needs more room for its own calls."""
 NOT_SELF = tuple(f"Resource violates Content Security Policy (meta tag): {what} " for what in ("external", "image"))
 """On disk the checker takes no file for 'self'; Chromium does, and tests/browser hears of any that it blocks."""
 
 
 def complaints(*paths: Path) -> list[str]:
     """What the checker says of these files or folders, errors and warnings."""
-    command = ("java", "-jar", str(CHECKER), "--format", "json", "--skip-non-html", *map(str, paths))
+    command = ("java", *SOON, "-jar", str(CHECKER), "--format", "json", "--skip-non-html", *map(str, paths))
     run = subprocess.run(command, stdin=subprocess.DEVNULL, capture_output=True, timeout=110, check=False)
     told = json.loads(run.stderr)["messages"]
     return [
