@@ -12,15 +12,18 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from builder.supplied import templates
 from tests.bench.paint import WATCH
+from tests.books.laying import build
 from tests.browser.served import Served, copied, replace
 from tests.browser.test_axe import looks_clean
 from tests.browser.watched import one_of_each_kind
+from tests.site.building import write
+from tests.site.records import OUR_LAP
 from tests.sweeps import is_soak
 
 pytestmark = pytest.mark.slow
 LONG = 100_000
 """Milliseconds that keeping a whole book may take beside other tests."""
-HOME, LESSON, PROCEDURE = "index.html", "lessons/first-cover.html", "procedures/weld-cover.html"
+HOME, TERM, PROCEDURE = "index.html", "terms/lap.html", "procedures/weld-cover.html"
 OLD, NEW = "Words of the old edition.", "Words of the new edition."
 HELD = """async () => {
   const stores = await Promise.all((await caches.keys()).map((name) => caches.open(name)));
@@ -65,13 +68,22 @@ def tiny(editions: tuple[Path, Path]) -> Path:
 
 
 @pytest.fixture(scope="module")
-def two(tiny: Path, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path]:
-    """Two editions of it, which differ in the first page and in a lesson."""
+def leaf(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A book of one term: the fewer files there are, the sooner all are kept."""
+    folder = tmp_path_factory.mktemp("leaf")
+    write(folder / "content", OUR_LAP)
+    assert build(folder / "content", folder / "book").published is not None
+    return folder / "book"
+
+
+@pytest.fixture(scope="module")
+def two(leaf: Path, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path]:
+    """Two editions of it, which differ in the first page and in the term's."""
     folder = tmp_path_factory.mktemp("two")
     first, second = folder / "first", folder / "second"
     for edition, words in ((first, OLD), (second, NEW)):
         mark = ("</main>", f'<p class="edition-word">{words}</p></main>')
-        copied(tiny, edition, {HOME: mark, LESSON: mark})
+        copied(leaf, edition, {HOME: mark, TERM: mark})
     return first, second
 
 
@@ -157,9 +169,9 @@ def test_a_new_edition_waits_for_the_pages_of_the_old(
     expect(bar).to_contain_text("A new edition of this book is here")
     fetched = served.asked - before
     same = "what is the same in both is not sent again"
-    assert set(fetched) == {HOME, LESSON, "files.sha256", "worker.js"}, same
+    assert set(fetched) == {HOME, TERM, "files.sha256", "worker.js"}, same
     assert word(page) == OLD
-    page.goto(served.url(LESSON))
+    page.goto(served.url(TERM))
     assert word(page) == OLD
     page.goto(served.url("bay.html"))
     page.wait_for_timeout(500)
@@ -169,7 +181,7 @@ def test_a_new_edition_waits_for_the_pages_of_the_old(
     expect(bar).to_be_visible()
     looks_clean(page, "a new edition waits")
     other = profile.new_page()
-    other.goto(served.url(LESSON))
+    other.goto(served.url(TERM))
     assert word(other) == OLD
     other.get_by_role("button", name="Use it now").tap()
     expect(other.locator("#page_edition")).to_contain_text("One more page of this book is open. Close it")
@@ -195,7 +207,7 @@ def test_when_its_last_page_is_closed_the_next_start_has_the_new_edition(
     page.goto(served.url(HOME))
     expect(page.locator("#page_edition")).to_be_visible()
     page.get_by_role("button", name="Later").tap()
-    page.goto(served.url(LESSON))
+    page.goto(served.url(TERM))
     page.wait_for_timeout(300)
     assert page.locator("#page_edition").count() == 0
     page.goto(served.url(HOME))
@@ -204,7 +216,7 @@ def test_when_its_last_page_is_closed_the_next_start_has_the_new_edition(
     began = profile.new_page()
     for _ in range(20):  # the browser takes a moment to see that nobody uses the old one
         began.wait_for_timeout(250)
-        began.goto(served.url(LESSON))
+        began.goto(served.url(TERM))
         if word(began) == NEW:
             break
         began.goto("about:blank")
@@ -213,8 +225,8 @@ def test_when_its_last_page_is_closed_the_next_start_has_the_new_edition(
     assert word(began) == NEW
 
 
-def test_what_was_cut_short_goes_on_where_it_stopped(serve: Serve, profile: BrowserContext, tiny: Path) -> None:
-    served = serve(tiny)
+def test_what_was_cut_short_goes_on_where_it_stopped(serve: Serve, profile: BrowserContext, leaf: Path) -> None:
+    served = serve(leaf)
     served.left = 70
     page = profile.new_page()
     page.goto(served.url("device.html"))
@@ -239,11 +251,11 @@ def test_a_damaged_file_is_asked_for_again_then_refused(
     expect(page.get_by_role("heading", level=1)).to_have_text("Everything in this book")
     page.wait_for_timeout(2500)
     served.root = two[1]
-    served.damage[LESSON] = 1000
+    served.damage[TERM] = 1000
     page.goto(served.url("device.html"))
-    expect(page.locator(".device-fault")).to_contain_text(f"{LESSON} came damaged, twice")
+    expect(page.locator(".device-fault")).to_contain_text(f"{TERM} came damaged, twice")
     expect(page.locator("#device_standing")).to_contain_text("The whole book is kept")
-    page.goto(served.url(LESSON))
+    page.goto(served.url(TERM))
     assert word(page) == OLD
     assert page.locator("#page_edition").count() == 0
     served.damage.clear()
@@ -334,11 +346,11 @@ def reads_with_all_it_leads_to(page: Page, served: Served, asked: Chosen) -> Non
 
 
 def test_a_look_at_a_book_in_the_making_clears_what_was_kept_from_its_address(
-    serve: Serve, profile: BrowserContext, tiny: Path, tmp_path: Path
+    serve: Serve, profile: BrowserContext, leaf: Path, tmp_path: Path
 ) -> None:
-    served = serve(tiny)
+    served = serve(leaf)
     page = keep(profile, served)
-    shown = copied(tiny, tmp_path / "shown", {HOME: ("</main>", "<p class=edition-word>Just written.</p></main>")})
+    shown = copied(leaf, tmp_path / "shown", {HOME: ("</main>", "<p class=edition-word>Just written.</p></main>")})
     replace(shown / "worker.js", (templates() / "show" / "worker.js").read_bytes())
     page.wait_for_timeout(2500)
     served.root = shown
