@@ -123,7 +123,7 @@ def test_some_of_the_inputs_made_up_are_refused(programs: Mapping[str, Program],
     assert sum(refused) > 3 or not is_limited, sum(refused)
 
 
-@pytest.mark.sweep(24)
+@pytest.mark.sweep(36)
 @pytest.mark.parametrize("name", NAMES)
 def test_proofs_typed_into_the_page(book: Watched, programs: Mapping[str, Program], name: str) -> None:
     program = programs[name]

@@ -463,6 +463,7 @@ def test_what_no_button_has_taken_yet_outlasts_a_redrawing(shop: Watched) -> Non
     assert jobs_in(page)[0]["findings"][0]["make_safe"]
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("way", sorted(REFUSED))
 def test_without_storage_it_works_in_memory_and_says_so(shop: Watched, way: str) -> None:
     page = shop.blank(PHONE)

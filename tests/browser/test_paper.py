@@ -70,7 +70,7 @@ def opened(book: Watched, path: str, paper: str) -> Page:
     return page
 
 
-@pytest.mark.sweep(3)
+@pytest.mark.sweep(5)
 @pytest.mark.parametrize("paper", SIZES)
 @pytest.mark.parametrize("path", KINDS)
 def test_every_sheet_says_what_it_is_of(book: Watched, tmp_path: Path, path: str, paper: str) -> None:
@@ -145,6 +145,7 @@ def test_a_measure_has_a_box_to_write_in(book: Watched) -> None:
     assert all(one.is_visible() for one in initials)
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("path", CODED)
 def test_the_first_sheet_carries_the_way_to_its_page(served: Watched, tmp_path: Path, path: str) -> None:
     page = opened(served, path, "Letter")

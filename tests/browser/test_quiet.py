@@ -70,7 +70,7 @@ def test_it_opens_quietly_in_each_look(book: Watched, width: int, scheme: Scheme
 def test_every_page_is_quiet_and_fits_a_phone(book: Watched, site: Path, part: int) -> None:
     page = book.blank(PHONE)
     wide = {}
-    for path in share([*every_path(site)][part::PARTS], 60, part):
+    for path in share([*every_path(site)][part::PARTS], 100, part):
         page.goto(book.url(path), wait_until="domcontentloaded")  # scripts have run, and styles are there, by then
         if found := too_wide(page):
             wide[path] = found

@@ -59,7 +59,7 @@ def told(plan: MethodPlan) -> dict[str, Any]:
     }  # fmt: skip
 
 
-@pytest.mark.sweep(24)
+@pytest.mark.sweep(36)
 @pytest.mark.parametrize("seam", SEAMS)
 def test_every_seam_is_worked_out_as_the_builder_does(kept: Watched, seam: str) -> None:
     page = kept.again(f"seams/{seam}.html")

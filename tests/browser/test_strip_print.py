@@ -125,7 +125,7 @@ def plan_of(page: Page) -> list[dict[str, Any]]:
     return segments
 
 
-@pytest.mark.sweep(2)
+@pytest.mark.sweep(3)
 @pytest.mark.parametrize("name", [SHORT, LONG, THREE])
 @pytest.mark.parametrize("size", SIZES)
 def test_a_strip_measures_what_it_says(book: Watched, tmp_path: Path, name: str, size: str) -> None:

@@ -140,6 +140,7 @@ def test_without_storage_it_holds_for_the_page(book: Watched) -> None:
     assert read(page, "#segments tbody tr td.number") == "41.73 in"
 
 
+@pytest.mark.sweep(2)
 @pytest.mark.parametrize("value", ["imperial", "", "<b>"])
 def test_what_is_kept_and_is_no_choice_is_none(book: Watched, value: str) -> None:
     page = book.open(SEAM)
