@@ -94,6 +94,7 @@ def test_killed_in_the_gap_and_killed_again_while_recovering(bench: Bench, mode:
         assert in_child(lambda: bench.build_watched(killing(gap, "before"))) == -signal.SIGKILL
         code = in_child(lambda: bench.build_watched(killing(number, "before")))  # noqa: B023
         if code == 0 and not is_soak():  # the last strides are longer than what is left of the build
+            bench.check_new()
             break
         assert code == -signal.SIGKILL
         is_away = bench.is_away()
